@@ -1,0 +1,81 @@
+package org.standclear.booking;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import org.standclear.platform.ids.BookingId;
+import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.ids.RevisionId;
+
+/** Finds bookings and moves them through their life. Every move is refused with the current state when it does not fit. */
+public interface Bookings {
+
+    /** The booking of that id. */
+    Optional<Booking> find(BookingId id);
+
+    /** Reads the booking and locks its row until the transaction ends, for a gate and the act it gates. */
+    Booking lock(BookingId id);
+
+    /** Bookings on a cell that touch the lab's day and still hold their slot, or held it to the end; by start. */
+    List<Booking> onDay(CellId cell, LocalDate day);
+
+    /** Bookings in which the person is operator or attendant and whose slot ends after the instant; by start. */
+    List<Booking> of(PersonId person, Instant endingAfter);
+
+    /** Bookings on the cell that started running and were not closed out, other than the one named; by start. */
+    List<Booking> awaitingCloseOut(CellId cell, BookingId otherThan);
+
+    /** The booking whose slot covers the instant, or else the next one of that day that holds its slot. */
+    Optional<Booking> currentOrNext(CellId cell, Instant at);
+
+    /** Names the program; allowed before the release. Goes back to {@code booked} until checked anew. */
+    Transition attachRevision(BookingId id, RevisionId revision, PersonId by);
+
+    /** Replaces the attendant, claims included; allowed before the release and while stopped. */
+    Transition nameAttendant(BookingId id, PersonId attendant, PersonId by);
+
+    /** booked to checked: the program's answer is within limits on the cell's current version. */
+    Transition markChecked(BookingId id, PersonId by);
+
+    /** Back to booked, from checked, ready or released: the check or the session no longer holds. */
+    Transition backToBooked(BookingId id, String reason);
+
+    /** The operator is at the cell. */
+    Transition checkIn(BookingId id, PersonId by);
+
+    /** checked to ready: the session list is signed by operator and attendant. */
+    Transition markReady(BookingId id, PersonId by);
+
+    /** ready to released. */
+    Transition markReleased(BookingId id, PersonId by);
+
+    /** released to ready: the release lapsed before the start, the session still holds. */
+    Transition backToReady(BookingId id, String reason);
+
+    /** released to running. */
+    Transition markRunning(BookingId id, PersonId by);
+
+    /** running to stopped: an e-stop press or a protective stop. */
+    Transition markStopped(BookingId id, PersonId by, String reason);
+
+    /** stopped to ready: the stop was reset with its cause known; a short list may release again. */
+    Transition readyAfterStop(BookingId id, PersonId by);
+
+    /** running or stopped to finished. */
+    Transition markFinished(BookingId id, PersonId by);
+
+    /** finished to closed out. */
+    Transition markClosedOut(BookingId id, PersonId by);
+
+    /** What came of asking for a move. */
+    sealed interface Transition {
+
+        /** It moved; the booking as it is now. */
+        record Moved(Booking booking) implements Transition {}
+
+        /** It did not fit; the words name the current state and what would have to come first. */
+        record Refused(BookingState current, String says) implements Transition {}
+    }
+}

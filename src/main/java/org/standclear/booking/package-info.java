@@ -1,0 +1,9 @@
+/** The calendar: slot grids, opening hours, bookings, quota, no double booking. */
+@ApplicationModule(
+        displayName = "booking",
+        allowedDependencies = {"cell", "people", "trail", "platform", "core"})
+@NullMarked
+package org.standclear.booking;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;

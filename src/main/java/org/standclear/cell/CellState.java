@@ -1,0 +1,26 @@
+package org.standclear.cell;
+
+/** Whether a cell may run; only {@link #IN_SERVICE} and {@link #RESTRICTED} do. */
+public enum CellState {
+    IN_SERVICE("in service"),
+    /** In service, but only staff attend the e-stop. */
+    RESTRICTED("restricted: staff attend only"),
+    HELD("held"),
+    OUT_OF_SERVICE("out of service");
+
+    private final String words;
+
+    CellState(String words) {
+        this.words = words;
+    }
+
+    /** The state as people say it. */
+    public String words() {
+        return words;
+    }
+
+    /** Whether releases are possible at all in this state. */
+    public boolean mayRun() {
+        return this == IN_SERVICE || this == RESTRICTED;
+    }
+}

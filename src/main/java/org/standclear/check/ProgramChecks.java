@@ -1,0 +1,37 @@
+package org.standclear.check;
+
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.standclear.platform.ids.AnswerId;
+import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.CourseId;
+import org.standclear.platform.ids.RevisionId;
+
+/** Runs the check and keeps its answers. An answer never changes; a new cell version asks for a new one. */
+public interface ProgramChecks {
+
+    /**
+     * The answer for the revision on the cell's current version under the course's limits, from the store or computed
+     * now and stored.
+     *
+     * @param course null for the default course limits (override 50 %)
+     */
+    Outcome check(RevisionId revision, CellId cell, @Nullable CourseId course);
+
+    /** The answer of that id. */
+    Optional<StoredAnswer> find(AnswerId id);
+
+    /** All answers for a revision, latest first. */
+    List<StoredAnswer> answersFor(RevisionId revision);
+
+    /** An answer, or the one line that says why the file could not be read. */
+    sealed interface Outcome {
+
+        /** The check answered. */
+        record Answered(StoredAnswer answer) implements Outcome {}
+
+        /** The file is bad input; says what and at which line. Nothing was stored. */
+        record Unreadable(String says) implements Outcome {}
+    }
+}

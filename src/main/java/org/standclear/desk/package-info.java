@@ -1,0 +1,20 @@
+/** Start pages that join what the other features know; read only. */
+@ApplicationModule(
+        displayName = "desk",
+        allowedDependencies = {
+            "run",
+            "signoff",
+            "check",
+            "booking",
+            "program",
+            "cell",
+            "people",
+            "trail",
+            "platform",
+            "core"
+        })
+@NullMarked
+package org.standclear.desk;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;

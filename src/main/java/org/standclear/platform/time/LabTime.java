@@ -1,0 +1,84 @@
+package org.standclear.platform.time;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZonedDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import org.springframework.stereotype.Component;
+import org.standclear.platform.lab.Labs;
+
+/** Shows instants in the lab's zone; templates reach it as {@code @labTime}. */
+@Component("labTime")
+public class LabTime {
+
+    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ENGLISH);
+    private static final DateTimeFormatter SECONDS = DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ENGLISH);
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE d MMM", Locale.ENGLISH);
+    private static final DateTimeFormatter WEEKDAY_TIME = DateTimeFormatter.ofPattern("EEE HH:mm", Locale.ENGLISH);
+    private static final DateTimeFormatter FULL = DateTimeFormatter.ofPattern("EEE d MMM yyyy HH:mm", Locale.ENGLISH);
+
+    private final Labs labs;
+    private final Clock clock;
+
+    LabTime(Labs labs, Clock clock) {
+        this.labs = labs;
+        this.clock = clock;
+    }
+
+    /** The lab's zone. */
+    public ZoneId zone() {
+        return labs.theLab().zone();
+    }
+
+    /** The date now, in the lab. */
+    public LocalDate today() {
+        return date(clock.instant());
+    }
+
+    /** The lab's date at an instant. */
+    public LocalDate date(Instant at) {
+        return at.atZone(zone()).toLocalDate();
+    }
+
+    /** "14:07". */
+    public String time(Instant at) {
+        return TIME.format(in(at));
+    }
+
+    /** "14:07:31". */
+    public String seconds(Instant at) {
+        return SECONDS.format(in(at));
+    }
+
+    /** "Thu 26 Nov". */
+    public String day(Instant at) {
+        return DAY.format(in(at));
+    }
+
+    /** "Thu 26 Nov". */
+    public String day(LocalDate date) {
+        return DAY.format(date);
+    }
+
+    /** "Thu 26 Nov 2026 14:07". */
+    public String full(Instant at) {
+        return FULL.format(in(at));
+    }
+
+    /** "Thu 14:07-14:37". */
+    public String span(Instant from, Instant until) {
+        return WEEKDAY_TIME.format(in(from)) + "-" + TIME.format(in(until));
+    }
+
+    /** "2026-11-26T14:07:00+01:00", for {@code datetime} attributes and exports. */
+    public String iso(Instant at) {
+        return DateTimeFormatter.ISO_OFFSET_DATE_TIME.format(in(at));
+    }
+
+    private ZonedDateTime in(Instant at) {
+        return at.atZone(zone());
+    }
+}

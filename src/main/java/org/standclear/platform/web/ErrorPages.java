@@ -1,0 +1,83 @@
+package org.standclear.platform.web;
+
+import jakarta.servlet.http.HttpServletResponse;
+import java.util.LinkedHashSet;
+import java.util.Set;
+import org.springframework.http.HttpStatus;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.MissingServletRequestParameterException;
+import org.springframework.web.bind.annotation.ControllerAdvice;
+import org.springframework.web.bind.annotation.ExceptionHandler;
+import org.springframework.web.method.annotation.MethodArgumentTypeMismatchException;
+import org.springframework.web.multipart.MaxUploadSizeExceededException;
+import org.standclear.platform.forms.InvalidFormTokenException;
+
+/** Turns what features throw into pages that say what happened and what to do. */
+@ControllerAdvice
+class ErrorPages {
+
+    @ExceptionHandler(NotFoundException.class)
+    String notFound(NotFoundException error, HttpServletResponse response, Model model) {
+        return page(HttpStatus.NOT_FOUND, "Not found", String.valueOf(error.getMessage()), response, model);
+    }
+
+    @ExceptionHandler(MethodArgumentTypeMismatchException.class)
+    String notAnId(MethodArgumentTypeMismatchException error, HttpServletResponse response, Model model) {
+        if (error.getParameter().hasParameterAnnotation(org.springframework.web.bind.annotation.PathVariable.class)) {
+            return page(HttpStatus.NOT_FOUND, "Not found", "No such page, or it is not yours.", response, model);
+        }
+        return page(
+                HttpStatus.BAD_REQUEST,
+                "That value cannot be read",
+                "The value of \"" + error.getName() + "\" is not of the form that is needed.",
+                response,
+                model);
+    }
+
+    @ExceptionHandler(MissingServletRequestParameterException.class)
+    String missing(MissingServletRequestParameterException error, HttpServletResponse response, Model model) {
+        return page(
+                HttpStatus.BAD_REQUEST,
+                "Something is missing",
+                "The form came without \"" + error.getParameterName() + "\".",
+                response,
+                model);
+    }
+
+    @ExceptionHandler(InvalidFormTokenException.class)
+    String withoutToken(InvalidFormTokenException error, HttpServletResponse response, Model model) {
+        return page(HttpStatus.BAD_REQUEST, "Form not taken", String.valueOf(error.getMessage()), response, model);
+    }
+
+    @ExceptionHandler(MaxUploadSizeExceededException.class)
+    String tooLarge(HttpServletResponse response, Model model) {
+        return page(
+                HttpStatus.CONTENT_TOO_LARGE,
+                "File too large",
+                "A program file may have 8 MiB at most. Nothing was stored.",
+                response,
+                model);
+    }
+
+    @ExceptionHandler(StaleFormException.class)
+    String stale(StaleFormException error, HttpServletResponse response, Model model) {
+        response.setStatus(HttpStatus.CONFLICT.value());
+        Set<String> fields = new LinkedHashSet<>(error.yours().keySet());
+        fields.addAll(error.current().keySet());
+        model.addAttribute("says", error.getMessage());
+        model.addAttribute("back", error.back());
+        model.addAttribute("fields", fields);
+        model.addAttribute("yours", error.yours());
+        model.addAttribute("current", error.current());
+        return "error/conflict";
+    }
+
+    private static String page(
+            HttpStatus status, String title, String says, HttpServletResponse response, Model model) {
+        response.setStatus(status.value());
+        model.addAttribute("status", status.value());
+        model.addAttribute("title", title);
+        model.addAttribute("says", says);
+        return "error/refused";
+    }
+}
