@@ -1,0 +1,152 @@
+package org.standclear.architecture;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/** Source files keep the house style where a machine can tell. */
+class SourceTests {
+
+    private static final int LONGEST_FILE = 300;
+    private static final int LONGEST_METHOD = 40;
+
+    private static final List<TextFile> MAIN = TextFile.below("src/main/java", ".java");
+    private static final List<TextFile> ALL = Stream.concat(
+                    MAIN.stream(), TextFile.below("src/test/java", ".java").stream())
+            .toList();
+
+    private static final Pattern EMPTY_WORDS = Pattern.compile(".*(Util|Utils|Manager|Helper|Impl|Dto|DTO)");
+    private static final Pattern PUBLIC_TYPE = Pattern.compile(
+            "^public (?:(?:abstract|final|sealed|non-sealed) )*(?:class|record|interface|enum|@interface) ");
+    private static final Pattern METHOD = Pattern.compile("^( {4}| {8})[\\w<@(][^=;]*\\{$");
+    private static final Pattern NOT_A_METHOD = Pattern.compile(
+            "\\b(class|record|interface|enum)\\b|^\\s*(switch|if|for|while|try|do|else|return|synchronized \\()");
+
+    private static List<String> faults(List<TextFile> files, Function<TextFile, List<String>> rule) {
+        return files.stream()
+                .flatMap(file -> rule.apply(file).stream().map(fault -> file.path() + ": " + fault))
+                .toList();
+    }
+
+    private static List<String> tooLong(TextFile file) {
+        int lines = file.lines().size();
+        return lines > LONGEST_FILE ? List.of(lines + " lines, " + LONGEST_FILE + " at most") : List.of();
+    }
+
+    private static List<String> emptyWord(TextFile file) {
+        return EMPTY_WORDS.matcher(file.stem()).matches() ? List.of("the name says nothing") : List.of();
+    }
+
+    private static List<String> undescribed(TextFile file) {
+        List<String> lines = file.lines();
+        for (int i = 0; i < lines.size(); i++) {
+            if (PUBLIC_TYPE.matcher(lines.get(i)).find()) {
+                boolean described = lines.subList(0, i).stream().anyMatch(line -> line.startsWith("/**"));
+                return described ? List.of() : List.of("the public type has no sentence on what it is for");
+            }
+        }
+        return List.of();
+    }
+
+    private static List<String> longMethods(TextFile file) {
+        List<String> faults = new ArrayList<>();
+        List<String> lines = file.lines();
+        for (int i = 0; i < lines.size(); i++) {
+            Matcher method = METHOD.matcher(lines.get(i));
+            if (method.find() && !NOT_A_METHOD.matcher(lines.get(i)).find()) {
+                int end = lines.subList(i, lines.size()).indexOf(method.group(1) + "}");
+                if (end - 1 > LONGEST_METHOD) {
+                    faults.add((end - 1) + " lines in " + lines.get(i).strip());
+                }
+            }
+        }
+        return faults;
+    }
+
+    /** Packages with code but without a package-info of one sentence that marks them as null-safe. */
+    private static List<String> unmarkedPackages(List<TextFile> files) {
+        Set<Path> marked = files.stream()
+                .filter(file -> file.name().equals("package-info.java"))
+                .filter(file -> file.text().startsWith("/**") && file.text().contains("@NullMarked"))
+                .map(file -> file.path().getParent())
+                .collect(Collectors.toSet());
+        return files.stream()
+                .map(file -> file.path().getParent())
+                .distinct()
+                .filter(folder -> !marked.contains(folder))
+                .map(Path::toString)
+                .toList();
+    }
+
+    @Test
+    void filesAreShort() {
+        assertThat(faults(ALL, SourceTests::tooLong)).isEmpty();
+    }
+
+    @Test
+    void methodsAreShort() {
+        assertThat(faults(MAIN, SourceTests::longMethods)).isEmpty();
+    }
+
+    @Test
+    void namesSaySomething() {
+        assertThat(faults(ALL, SourceTests::emptyWord)).isEmpty();
+    }
+
+    @Test
+    void publicTypesSayWhatTheyAreFor() {
+        assertThat(faults(MAIN, SourceTests::undescribed)).isEmpty();
+    }
+
+    @Test
+    void everyPackageIsMarkedNullSafe() {
+        assertThat(MAIN).hasSizeGreaterThan(50);
+        assertThat(unmarkedPackages(MAIN)).isEmpty();
+    }
+
+    private static TextFile planted(String name, String text) {
+        return new TextFile(Path.of("src", "planted", name), text);
+    }
+
+    @Test
+    void catchesWhatBreaksTheStyle() {
+        assertThat(tooLong(planted("Run.java", "\n".repeat(301)))).containsExactly("301 lines, 300 at most");
+        assertThat(tooLong(planted("Run.java", "\n".repeat(300)))).isEmpty();
+        assertThat(emptyWord(planted("RunManager.java", ""))).hasSize(1);
+        assertThat(emptyWord(planted("RunLog.java", ""))).isEmpty();
+        assertThat(undescribed(planted("Run.java", "package a;\n\npublic final class Run {}\n")))
+                .hasSize(1);
+        assertThat(undescribed(planted("Run.java", "package a;\n\n/** A run. */\npublic record Run() {}\n")))
+                .isEmpty();
+    }
+
+    @Test
+    void catchesALongMethod() {
+        String body = "        go();\n".repeat(41);
+
+        assertThat(longMethods(planted("Run.java", "class Run {\n    void go() {\n" + body + "    }\n}\n")))
+                .containsExactly("41 lines in void go() {");
+        assertThat(longMethods(
+                        planted("Run.java", "class Run {\n    void go() {\n" + body.substring(14) + "    }\n}\n")))
+                .isEmpty();
+    }
+
+    @Test
+    void catchesAPackageWithoutMark() {
+        TextFile code = planted("Run.java", "");
+
+        assertThat(unmarkedPackages(List.of(code))).hasSize(1);
+        assertThat(unmarkedPackages(
+                        List.of(code, planted("package-info.java", "/** Runs. */\n@NullMarked\npackage a;"))))
+                .isEmpty();
+    }
+}
