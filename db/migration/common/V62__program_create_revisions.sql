@@ -1,0 +1,20 @@
+create table program_revisions (
+    id uuid not null,
+    program_id uuid not null,
+    number integer not null,
+    content_id uuid not null,
+    title varchar(120) not null,
+    file_name varchar(200) not null,
+    author uuid not null,
+    uploaded_at timestamp with time zone not null,
+    sha256 varchar(64) not null,
+    size_bytes integer not null,
+    declaration text,
+    declaration_sha256 varchar(64) not null,
+    constraint program_revisions_pk primary key (id),
+    constraint program_revisions_program_fk foreign key (program_id) references programs (id),
+    constraint program_revisions_content_fk foreign key (content_id) references program_contents (id),
+    constraint program_revisions_number_uq unique (program_id, number),
+    constraint program_revisions_number_ck check (number > 0),
+    constraint program_revisions_size_ck check (size_bytes between 0 and 8388608)
+);
