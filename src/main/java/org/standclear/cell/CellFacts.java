@@ -1,0 +1,89 @@
+package org.standclear.cell;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a cell file says, one fact a line, in the words of the cell page.
+ *
+ * @param name the cell's name in the file
+ * @param version the version in the file
+ * @param power {@code reduced} or {@code full}
+ */
+public record CellFacts(
+        String name, int version, String fittedTool, String power, double overridePercent, List<Fact> facts) {
+
+    public CellFacts {
+        facts = List.copyOf(facts);
+    }
+
+    /** The facts of a group, in the order of the file. */
+    public List<Fact> of(Group group) {
+        return facts.stream().filter(fact -> fact.group() == group).toList();
+    }
+
+    /** What changes when these facts take the place of earlier ones, in the order of the file. */
+    public List<Change> since(CellFacts earlier) {
+        Map<String, Fact> before = byLabel(earlier.facts);
+        Map<String, Fact> after = byLabel(facts);
+        List<Change> changes = new ArrayList<>();
+        after.forEach((label, now) -> {
+            Fact was = before.get(label);
+            if (was == null || !was.shown().equals(now.shown())) {
+                changes.add(new Change(label, was == null ? null : was.shown(), now.shown()));
+            }
+        });
+        before.forEach((label, was) -> {
+            if (!after.containsKey(label)) {
+                changes.add(new Change(label, was.shown(), null));
+            }
+        });
+        return List.copyOf(changes);
+    }
+
+    private static Map<String, Fact> byLabel(List<Fact> facts) {
+        Map<String, Fact> map = new LinkedHashMap<>();
+        facts.forEach(fact -> map.put(fact.label(), fact));
+        return map;
+    }
+
+    /** A number as files and pages write it: no exponent, no trailing zeros. */
+    static String number(double value) {
+        BigDecimal plain = BigDecimal.valueOf(value).stripTrailingZeros();
+        return plain.signum() == 0 ? "0" : plain.toPlainString();
+    }
+
+    /** Which table of the cell page a fact belongs to. */
+    public enum Group {
+        LIMIT,
+        ARM,
+        TOOL
+    }
+
+    /**
+     * One fact.
+     *
+     * @param source what the limit rests on; empty when it is the cell's own
+     */
+    public record Fact(Group group, String label, String value, String unit, String source) {
+
+        /** Value and unit. */
+        public String shown() {
+            return unit.isEmpty() ? value : value + " " + unit;
+        }
+    }
+
+    /** A fact that differs: both null is never made; null means there was, or is, none. */
+    public record Change(
+            String label, @Nullable String was, @Nullable String now) {
+
+        /** "tool speed 250 mm/s -> 200 mm/s". */
+        public String words() {
+            return label + " " + (was == null ? "none" : was) + " -> " + (now == null ? "none" : now);
+        }
+    }
+}

@@ -1,0 +1,21 @@
+package org.standclear.people;
+
+import org.springframework.stereotype.Component;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.security.PrintedNames;
+
+/** Answers from the accounts. */
+@Component
+class PrintedNamesOfPeople implements PrintedNames {
+
+    private final People people;
+
+    PrintedNamesOfPeople(People people) {
+        this.people = people;
+    }
+
+    @Override
+    public String of(PersonId person) {
+        return people.printedName(person);
+    }
+}
