@@ -1,7 +1,10 @@
 package org.standclear.program;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.ids.ProgramId;
 import org.standclear.platform.ids.RevisionId;
@@ -18,9 +21,34 @@ public interface Programs {
     /** All revisions of a program, latest first. */
     List<Revision> revisions(ProgramId program);
 
+    /** All revisions of a program, latest first, if the person may see them; else none. */
+    List<Revision> revisionsFor(PersonId person, ProgramId program);
+
     /** The latest revision of each of the person's programs, most recently changed first. */
     List<Revision> latestOf(PersonId author);
 
+    /** The next programs of a list that goes on and on, each by its latest revision, most recently changed first. */
+    Page page(PageRequest request);
+
     /** The file's bytes as they were uploaded. */
     byte[] bytes(RevisionId id);
+
+    /**
+     * Which programs to list.
+     *
+     * @param author null for everybody's
+     * @param after the last entry of the page before; null for the first page
+     */
+    record PageRequest(@Nullable PersonId author, @Nullable Position after, int size) {}
+
+    /** A place in the list. */
+    record Position(Instant changedAt, UUID program) {}
+
+    /** A part of the list, and where the next part begins; null at its end. */
+    record Page(List<Revision> revisions, @Nullable Position next) {
+
+        public Page {
+            revisions = List.copyOf(revisions);
+        }
+    }
 }
