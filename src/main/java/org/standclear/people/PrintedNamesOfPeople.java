@@ -1,5 +1,6 @@
 package org.standclear.people;
 
+import org.springframework.context.annotation.Lazy;
 import org.springframework.stereotype.Component;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.PrintedNames;
@@ -10,7 +11,7 @@ class PrintedNamesOfPeople implements PrintedNames {
 
     private final People people;
 
-    PrintedNamesOfPeople(People people) {
+    PrintedNamesOfPeople(@Lazy People people) {
         this.people = people;
     }
 
