@@ -3,11 +3,9 @@ package org.standclear.architecture;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Function;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -27,9 +25,6 @@ class SourceTests {
     private static final Pattern EMPTY_WORDS = Pattern.compile(".*(Util|Utils|Manager|Helper|Impl|Dto|DTO)");
     private static final Pattern PUBLIC_TYPE = Pattern.compile(
             "^public (?:(?:abstract|final|sealed|non-sealed) )*(?:class|record|interface|enum|@interface) ");
-    private static final Pattern METHOD = Pattern.compile("^( {4}| {8})[\\w<@(][^=;]*\\{$");
-    private static final Pattern NOT_A_METHOD = Pattern.compile(
-            "\\b(class|record|interface|enum)\\b|^\\s*(switch|if|for|while|try|do|else|return|synchronized \\()");
 
     private static List<String> faults(List<TextFile> files, Function<TextFile, List<String>> rule) {
         return files.stream()
@@ -57,21 +52,6 @@ class SourceTests {
         return List.of();
     }
 
-    private static List<String> longMethods(TextFile file) {
-        List<String> faults = new ArrayList<>();
-        List<String> lines = file.lines();
-        for (int i = 0; i < lines.size(); i++) {
-            Matcher method = METHOD.matcher(lines.get(i));
-            if (method.find() && !NOT_A_METHOD.matcher(lines.get(i)).find()) {
-                int end = lines.subList(i, lines.size()).indexOf(method.group(1) + "}");
-                if (end - 1 > LONGEST_METHOD) {
-                    faults.add((end - 1) + " lines in " + lines.get(i).strip());
-                }
-            }
-        }
-        return faults;
-    }
-
     /** Packages with code but without a package-info of one sentence that marks them as null-safe. */
     private static List<String> unmarkedPackages(List<TextFile> files) {
         Set<Path> marked = files.stream()
@@ -94,7 +74,7 @@ class SourceTests {
 
     @Test
     void methodsAreShort() {
-        assertThat(faults(MAIN, SourceTests::longMethods)).isEmpty();
+        assertThat(MethodLengths.above(LONGEST_METHOD, MAIN)).isEmpty();
     }
 
     @Test
@@ -133,10 +113,11 @@ class SourceTests {
     void catchesALongMethod() {
         String body = "        go();\n".repeat(41);
 
-        assertThat(longMethods(planted("Run.java", "class Run {\n    void go() {\n" + body + "    }\n}\n")))
-                .containsExactly("41 lines in void go() {");
-        assertThat(longMethods(
-                        planted("Run.java", "class Run {\n    void go() {\n" + body.substring(14) + "    }\n}\n")))
+        assertThat(MethodLengths.above(
+                        40, List.of(planted("Run.java", "class Run {\n    void go() {\n" + body + "    }\n}\n"))))
+                .containsExactly("41 lines in go of /src/planted/Run.java");
+        assertThat(MethodLengths.above(
+                        41, List.of(planted("Run.java", "class Run {\n    void go() {\n" + body + "    }\n}\n"))))
                 .isEmpty();
     }
 
