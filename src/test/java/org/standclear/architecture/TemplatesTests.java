@@ -56,8 +56,50 @@ class TemplatesTests {
         assertThat(TEMPLATES.stream().flatMap(file -> faults(file).stream())).isEmpty();
     }
 
+    /** Posting forms that act twice when sent twice, or that the application would refuse for want of its own token. */
+    private static List<String> loosePosts(TextFile file) {
+        List<String> faults = new ArrayList<>();
+        for (Element form : Jsoup.parse(file.text()).select("form[method=post]")) {
+            String action = form.attr("th:action");
+            boolean acts = !action.contains("/sign-in") && !action.contains("/sign-out");
+            if (action.isEmpty()) {
+                faults.add(file.path() + ": a form without th:action gets no CSRF token");
+            } else if (acts && !form.html().contains("formToken")) {
+                faults.add(file.path() + ": the form for " + action + " carries no formToken");
+            }
+        }
+        return faults;
+    }
+
+    @Test
+    void postOnce() {
+        assertThat(TEMPLATES.stream().flatMap(file -> loosePosts(file).stream()))
+                .isEmpty();
+    }
+
+    @Test
+    void catchesAFormThatActsTwice() {
+        assertThat(loosePosts(template("<form method=\"post\" th:action=\"@{/book}\"></form>")))
+                .hasSize(1);
+        assertThat(loosePosts(template("<form method=\"POST\" action=\"/book\"></form>")))
+                .hasSize(1);
+        assertThat(
+                        loosePosts(
+                                template(
+                                        "<form method=\"post\" th:action=\"@{/book}\"><input th:replace=\"~{layout/parts :: formToken}\"></form>")))
+                .isEmpty();
+        assertThat(loosePosts(template("<form method=\"post\" th:action=\"@{/sign-out}\"></form>")))
+                .isEmpty();
+        assertThat(loosePosts(template("<form method=\"get\" th:action=\"@{/book}\"></form>")))
+                .isEmpty();
+    }
+
+    private static TextFile template(String html) {
+        return new TextFile(Path.of("planted.html"), html);
+    }
+
     private static List<String> planted(String html) {
-        return faults(new TextFile(Path.of("planted.html"), html));
+        return faults(template(html));
     }
 
     @Test
