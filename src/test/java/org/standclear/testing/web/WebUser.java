@@ -12,22 +12,24 @@ import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.time.Duration;
+import java.util.Map;
 
 /** A person at a browser without scripts: keeps cookies, fills in forms with their hidden fields, follows redirects. */
 public final class WebUser {
 
+    /** One for all people: their cookies are kept here, not there, and fifty clients would be fifty selector threads. */
+    private static final HttpClient CLIENT = HttpClient.newBuilder()
+            .version(Version.HTTP_1_1)
+            .followRedirects(Redirect.NEVER)
+            .connectTimeout(Duration.ofSeconds(30))
+            .build();
+
     private final URI application;
-    private final HttpClient client;
+    private final CookieManager cookies = new CookieManager();
 
     /** Somebody who is not signed in. */
     public WebUser(URI application) {
         this.application = application;
-        this.client = HttpClient.newBuilder()
-                .version(Version.HTTP_1_1)
-                .followRedirects(Redirect.NEVER)
-                .cookieHandler(new CookieManager())
-                .connectTimeout(Duration.ofSeconds(30))
-                .build();
     }
 
     /** Somebody at the application that a test started on that port. */
@@ -37,15 +39,14 @@ public final class WebUser {
 
     /** Opens a page; a redirect is returned as such. */
     public WebPage get(String path) {
-        return send(request(path).GET().build());
+        return send(request(path).GET());
     }
 
     /** Sends a form; a redirect is returned as such. */
     public WebPage submit(WebPage.WebForm form) {
         return send(request(form.action())
                 .header("Content-Type", "application/x-www-form-urlencoded")
-                .POST(BodyPublishers.ofString(form.encoded()))
-                .build());
+                .POST(BodyPublishers.ofString(form.encoded())));
     }
 
     /** Opens where the answer points to, for as long as it points somewhere. */
@@ -72,12 +73,15 @@ public final class WebUser {
         return HttpRequest.newBuilder(application.resolve(path)).timeout(Duration.ofMinutes(1));
     }
 
-    private WebPage send(HttpRequest request) {
+    private WebPage send(HttpRequest.Builder builder) {
         try {
-            HttpResponse<String> response = client.send(request, BodyHandlers.ofString());
+            URI uri = builder.build().uri();
+            cookies.get(uri, Map.of()).forEach((name, values) -> values.forEach(value -> builder.header(name, value)));
+            HttpResponse<String> response = CLIENT.send(builder.build(), BodyHandlers.ofString());
+            cookies.put(uri, response.headers().map());
             String location =
                     response.headers().firstValue("Location").map(this::pathOf).orElse("");
-            return new WebPage(response.statusCode(), pathOf(request.uri().toString()), location, response.body());
+            return new WebPage(response.statusCode(), pathOf(uri.toString()), location, response.body());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         } catch (InterruptedException e) {
