@@ -5,16 +5,23 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
 import java.util.function.Consumer;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.standclear.platform.ids.LabId;
+import org.standclear.platform.ids.PersonId;
 
 /** The record as the database answers for it. */
 @Repository
 class JdbcTrailReader implements TrailReader {
 
     private static final int EXPORT_ROWS = 1000;
+
+    // a choice of filters is no reason to read five years of entries
+    private static final String LATEST =
+            "select kind, actor from trail_entries where lab = :lab order by sequence desc fetch first 5000 rows only";
 
     private final JdbcClient jdbc;
 
@@ -50,10 +57,27 @@ class JdbcTrailReader implements TrailReader {
     }
 
     @Override
+    public Optional<RecordedEntry> at(LabId lab, long sequence) {
+        return jdbc.sql("select * from trail_entries where lab = :lab and sequence = :sequence")
+                .param("lab", lab.value())
+                .param("sequence", sequence)
+                .query(EntryRows::recorded)
+                .optional();
+    }
+
+    @Override
     public List<String> kinds(LabId lab) {
-        return jdbc.sql("select distinct kind from trail_entries where lab = :lab order by kind")
+        return jdbc.sql("select distinct kind from (" + LATEST + ") latest order by kind")
                 .param("lab", lab.value())
                 .query(String.class)
+                .list();
+    }
+
+    @Override
+    public List<PersonId> actors(LabId lab) {
+        return jdbc.sql("select distinct actor from (" + LATEST + ") latest where actor is not null")
+                .param("lab", lab.value())
+                .query((row, number) -> new PersonId(row.getObject("actor", UUID.class)))
                 .list();
     }
 

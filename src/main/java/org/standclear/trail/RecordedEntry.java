@@ -13,6 +13,7 @@ import org.standclear.platform.ids.PersonId;
  *
  * @param sequence its place in the lab's chain, counted from 1
  * @param actor who did it; null when the application did it by itself
+ * @param factsText the facts as one line of JSON, exactly as stored: the hash covers this text
  * @param hash of this entry, which the next one repeats as its previous hash
  */
 public record RecordedEntry(
@@ -24,6 +25,7 @@ public record RecordedEntry(
         @Nullable PersonId actor,
         String words,
         SortedMap<String, String> facts,
+        String factsText,
         String previousHash,
         String hash) {
 
@@ -41,6 +43,7 @@ public record RecordedEntry(
                 row.actor(),
                 row.words(),
                 StoredText.facts(row.facts()),
+                row.facts(),
                 row.previousHash(),
                 row.hash());
     }

@@ -1,8 +1,10 @@
 package org.standclear.trail;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import org.standclear.platform.ids.LabId;
+import org.standclear.platform.ids.PersonId;
 
 /** Reads the record, for pages and exports. */
 public interface TrailReader {
@@ -21,6 +23,12 @@ public interface TrailReader {
     /** Hands over every entry that fits, earliest first, without holding them all in memory. */
     void each(TrailFilter filter, Consumer<RecordedEntry> use);
 
-    /** The kinds that occur in the lab's record, in the order of the alphabet. */
+    /** The entry at that place of the lab's chain. */
+    Optional<RecordedEntry> at(LabId lab, long sequence);
+
+    /** The kinds among the lab's latest few thousand entries, in the order of the alphabet. */
     List<String> kinds(LabId lab);
+
+    /** The people who did something among the lab's latest few thousand entries. */
+    List<PersonId> actors(LabId lab);
 }

@@ -1,0 +1,5 @@
+/** The page Record: entries, exports, verify. */
+@NullMarked
+package org.standclear.trail.web;
+
+import org.jspecify.annotations.NullMarked;
