@@ -5,9 +5,10 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import org.standclear.platform.time.ClockHands;
 
 /** A clock that stands still until a test moves it. */
-public final class MovableClock extends Clock {
+public final class MovableClock extends Clock implements ClockHands {
 
     /** Where the clock stands when a test begins: a Wednesday in term, in the morning. */
     public static final Instant START = Instant.parse("2026-03-11T09:00:00Z");
@@ -17,7 +18,12 @@ public final class MovableClock extends Clock {
 
     /** A clock in UTC that stands at {@link #START}. */
     public MovableClock() {
-        this(new Hand(), ZoneOffset.UTC);
+        this(START);
+    }
+
+    /** A clock in UTC that stands at an instant of its own, and goes back there before every test. */
+    public MovableClock(Instant start) {
+        this(new Hand(start), ZoneOffset.UTC);
     }
 
     private MovableClock(Hand hand, ZoneId zone) {
@@ -35,9 +41,19 @@ public final class MovableClock extends Clock {
         hand.moveBy(duration);
     }
 
-    /** Puts the clock back to {@link #START}. */
+    /** Puts the clock back to where it stood at first. */
     public void moveToStart() {
-        hand.at = START;
+        hand.at = hand.start;
+    }
+
+    @Override
+    public void standAt(Instant instant) {
+        moveTo(instant);
+    }
+
+    @Override
+    public void runOn() {
+        // only tests move this clock
     }
 
     @Override
@@ -59,7 +75,13 @@ public final class MovableClock extends Clock {
     /** What all zones of one clock share. */
     private static final class Hand {
 
-        private volatile Instant at = START;
+        private final Instant start;
+        private volatile Instant at;
+
+        private Hand(Instant start) {
+            this.start = start;
+            this.at = start;
+        }
 
         private synchronized void moveBy(Duration duration) {
             at = at.plus(duration);

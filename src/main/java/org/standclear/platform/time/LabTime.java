@@ -33,6 +33,11 @@ public class LabTime {
         return labs.theLab().zone();
     }
 
+    /** This instant, by the application's clock. */
+    public Instant now() {
+        return clock.instant();
+    }
+
     /** The date now, in the lab. */
     public LocalDate today() {
         return date(clock.instant());
