@@ -2,6 +2,7 @@ package org.standclear.architecture;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 
 /** The build itself asks for what the house promises: formatting, nullness and the language level. */
@@ -31,5 +32,20 @@ class BuildTests {
         assertThat(Pom.text("/project/properties/java.version")).isEqualTo("17");
         assertThat(Pom.ofPlugin("maven-compiler-plugin", "/configuration/release"))
                 .isEqualTo("17");
+    }
+
+    @Test
+    void runsOnABareMachineWhatTheReadmeSays() throws Exception {
+        Path script = Path.of(".ci", "run");
+        Process syntax =
+                new ProcessBuilder("bash", "-n", script.toString()).inheritIO().start();
+
+        assertThat(syntax.waitFor()).isZero();
+        assertThat(script).isExecutable();
+        assertThat(TextFile.read(script).lines())
+                .contains("export CI=true")
+                .last()
+                .asString()
+                .endsWith("mvn -B -ntp verify");
     }
 }
