@@ -11,6 +11,22 @@ public interface SigningPins {
      */
     Outcome check(PersonId person, String pin);
 
+    /** Gives the person a PIN of their own choice: six digits that do not follow a pattern. */
+    Choice choose(PersonId person, String pin);
+
+    /** Whether the person has chosen a PIN. */
+    boolean isSet(PersonId person);
+
+    /** What came of choosing. */
+    sealed interface Choice {
+
+        /** It is stored. */
+        record Chosen() implements Choice {}
+
+        /** The PIN before stays; says what to choose instead. */
+        record Refused(String says) implements Choice {}
+    }
+
     /** What the comparison said. */
     sealed interface Outcome {
 

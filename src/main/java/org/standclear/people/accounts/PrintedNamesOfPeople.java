@@ -1,7 +1,7 @@
-package org.standclear.people;
+package org.standclear.people.accounts;
 
-import org.springframework.context.annotation.Lazy;
 import org.springframework.stereotype.Component;
+import org.standclear.people.People;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.PrintedNames;
 
@@ -11,7 +11,7 @@ class PrintedNamesOfPeople implements PrintedNames {
 
     private final People people;
 
-    PrintedNamesOfPeople(@Lazy People people) {
+    PrintedNamesOfPeople(People people) {
         this.people = people;
     }
 

@@ -1,0 +1,131 @@
+package org.standclear.people.accounts;
+
+import java.time.Clock;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.security.crypto.password.PasswordEncoder;
+import org.springframework.stereotype.Repository;
+import org.standclear.people.PeopleRegister.Password;
+import org.standclear.people.Person;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.security.Role;
+import org.standclear.platform.time.SqlTime;
+
+/** The rows of accounts, changed inside a running transaction. */
+@Repository
+class AccountRows {
+
+    private final JdbcClient jdbc;
+    private final PasswordEncoder encoder;
+    private final Clock clock;
+
+    AccountRows(JdbcClient jdbc, PasswordEncoder encoder, Clock clock) {
+        this.jdbc = jdbc;
+        this.encoder = encoder;
+        this.clock = clock;
+    }
+
+    /** Stores a person; false when somebody has the sign-in name. */
+    boolean insert(Person person, Password password) {
+        boolean taken = jdbc.sql("select count(*) from people where login = :login")
+                        .param("login", person.login())
+                        .query(Integer.class)
+                        .single()
+                > 0;
+        if (taken) {
+            return false;
+        }
+        jdbc.sql("""
+                insert into people (id, login, printed_name, sort_name, password_hash, must_change_password,
+                    active, version, created_at)
+                values (:id, :login, :name, :sort, :hash, :mustChange, true, 1, :at)""")
+                .param("id", person.id().value())
+                .param("login", person.login())
+                .param("name", person.printedName())
+                .param("sort", person.printedName().toLowerCase(Locale.ROOT))
+                .param("hash", hash(password))
+                .param("mustChange", password instanceof Password.Temporary)
+                .param("at", SqlTime.toSql(clock.instant()))
+                .update();
+        insertRoles(person.id(), person.roles());
+        return true;
+    }
+
+    /** The account, whose row nobody else changes until the transaction ends. */
+    Stored lock(PersonId id) {
+        List<Integer> version = jdbc.sql("select version from people where id = :id for update")
+                .param("id", id.value())
+                .query(Integer.class)
+                .list();
+        if (version.isEmpty()) {
+            throw new IllegalArgumentException("no person " + id);
+        }
+        return new Stored(person(id), version.get(0));
+    }
+
+    Person person(PersonId id) {
+        return jdbc.sql(PersonRows.SELECT + "where p.id = :id")
+                .param("id", id.value())
+                .query(new PersonRows())
+                .get(0);
+    }
+
+    /** How many active administrators there are; none of them changes until the transaction ends. */
+    int lockedAdministrators() {
+        return jdbc.sql("""
+                select p.id from people p
+                where p.active
+                  and exists (select 1 from person_roles r where r.person_id = p.id and r.role = 'ADMINISTRATOR')
+                order by p.id for update""").query(UUID.class).list().size();
+    }
+
+    void setRoles(PersonId id, Set<Role> roles) {
+        jdbc.sql("delete from person_roles where person_id = :id")
+                .param("id", id.value())
+                .update();
+        insertRoles(id, roles);
+        jdbc.sql("update people set version = version + 1 where id = :id")
+                .param("id", id.value())
+                .update();
+    }
+
+    private void insertRoles(PersonId id, Set<Role> roles) {
+        for (Role role : roles) {
+            jdbc.sql("insert into person_roles (person_id, role) values (:id, :role)")
+                    .param("id", id.value())
+                    .param("role", role.name())
+                    .update();
+        }
+    }
+
+    void setActive(PersonId id, boolean active) {
+        jdbc.sql("update people set active = :active, version = version + 1 where id = :id")
+                .param("active", active)
+                .param("id", id.value())
+                .update();
+    }
+
+    void setPassword(PersonId id, Password password) {
+        jdbc.sql("""
+                update people set password_hash = :hash, must_change_password = :mustChange, version = version + 1
+                where id = :id""")
+                .param("hash", hash(password))
+                .param("mustChange", password instanceof Password.Temporary)
+                .param("id", id.value())
+                .update();
+    }
+
+    private String hash(Password password) {
+        if (password instanceof Password.Hashed hashed) {
+            return hashed.hash();
+        }
+        String raw = password instanceof Password.Chosen chosen ? chosen.raw() : ((Password.Temporary) password).raw();
+        return String.valueOf(encoder.encode(PasswordRules.normal(raw)));
+    }
+
+    /** A person with the version of the account. */
+    record Stored(Person person, int version) {}
+}

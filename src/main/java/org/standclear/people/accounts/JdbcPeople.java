@@ -1,0 +1,64 @@
+package org.standclear.people.accounts;
+
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+import org.standclear.people.People;
+import org.standclear.people.Person;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.security.Role;
+
+/** People from the database. */
+@Repository
+class JdbcPeople implements People {
+
+    private static final PersonRows ROWS = new PersonRows();
+
+    private final JdbcClient jdbc;
+
+    JdbcPeople(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    @Override
+    public Optional<Person> find(PersonId id) {
+        return first(jdbc.sql(PersonRows.SELECT + "where p.id = :id").param("id", id.value()));
+    }
+
+    @Override
+    public Optional<Person> byLogin(String login) {
+        return first(jdbc.sql(PersonRows.SELECT + "where p.login = :login")
+                .param("login", login.strip().toLowerCase(Locale.ROOT)));
+    }
+
+    @Override
+    public Map<PersonId, Person> all(Collection<PersonId> ids) {
+        Map<PersonId, Person> found = new LinkedHashMap<>();
+        if (!ids.isEmpty()) {
+            jdbc.sql(PersonRows.SELECT + "where p.id in (:ids)" + PersonRows.BY_NAME)
+                    .param("ids", ids.stream().map(PersonId::value).distinct().toList())
+                    .query(ROWS)
+                    .forEach(person -> found.put(person.id(), person));
+        }
+        return found;
+    }
+
+    @Override
+    public List<Person> with(Role role) {
+        return jdbc.sql(PersonRows.SELECT + """
+                        where p.active
+                          and exists (select 1 from person_roles w where w.person_id = p.id and w.role = :role)
+                        """ + PersonRows.BY_NAME)
+                .param("role", role.name())
+                .query(ROWS);
+    }
+
+    private static Optional<Person> first(JdbcClient.StatementSpec asked) {
+        return asked.query(ROWS).stream().findFirst();
+    }
+}
