@@ -39,4 +39,12 @@ class WebPageTests {
     void saysWhatThePageReadsWhenAFormIsMissing() {
         assertThatThrownBy(() -> PAGE.form("/cancel")).hasMessageContaining("Book a slot");
     }
+
+    @Test
+    void tellsKindsOfPagesApart() {
+        assertThat(SiteWalk.kindOf("/runs/0190f3a2-0000-7000-8000-00000000002a/log?from=3#end"))
+                .isEqualTo("/runs/{id}/log");
+        assertThat(SiteWalk.kindOf("/today/2026-03-11")).isEqualTo("/today/{n}");
+        assertThat(SiteWalk.kindOf("/cells")).isEqualTo("/cells");
+    }
 }
