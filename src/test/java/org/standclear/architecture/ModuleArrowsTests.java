@@ -34,7 +34,7 @@ class ModuleArrowsTests {
             Set.of("run"),
             Set.of("incident"),
             Set.of("desk", "report"),
-            Set.of("demo", "cli"));
+            Set.of("demo", "commandline"));
 
     private static final ApplicationModules MODULES = ApplicationModules.of(StandclearApplication.class);
 
