@@ -21,12 +21,12 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.mockito.BDDMockito;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.boot.test.context.TestConfiguration;
+import org.springframework.boot.SpringBootConfiguration;
+import org.springframework.boot.autoconfigure.EnableAutoConfiguration;
 import org.springframework.boot.webmvc.test.autoconfigure.WebMvcTest;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Import;
 import org.springframework.stereotype.Controller;
-import org.springframework.test.context.ContextConfiguration;
 import org.springframework.test.context.bean.override.mockito.MockitoBean;
 import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.ui.Model;
@@ -38,10 +38,10 @@ import org.standclear.platform.lab.Lab;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.security.Role;
 import org.standclear.platform.security.SignedInPerson;
+import org.standclear.platform.time.LabTime;
 
 /** What the layouts and their parts make of a page, read through a parser. */
 @WebMvcTest
-@ContextConfiguration(classes = LayoutTests.Samples.class)
 class LayoutTests {
 
     private static final Lab LAB = new Lab(
@@ -162,8 +162,9 @@ class LayoutTests {
         assertThat(page.select("nav.pager a").attr("href")).isEqualTo("/runs?after=7");
     }
 
-    @TestConfiguration
-    @Import({SamplePages.class, FormTokens.class})
+    @SpringBootConfiguration
+    @EnableAutoConfiguration
+    @Import({SamplePages.class, FormTokens.class, LabTime.class})
     static class Samples {
 
         @Bean
