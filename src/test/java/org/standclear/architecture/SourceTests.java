@@ -93,6 +93,25 @@ class SourceTests {
         assertThat(unmarkedPackages(MAIN)).isEmpty();
     }
 
+    /** Such a file would hide the one of the application, and with it what its package may use. */
+    @Test
+    void testsDescribeOnlyPackagesOfTheirOwn() {
+        Set<String> described = packagesDescribedIn(MAIN);
+
+        assertThat(packagesDescribedIn(TextFile.below("src/test/java", ".java")))
+                .isNotEmpty()
+                .doesNotContainAnyElementsOf(described);
+        assertThat(described).contains("org/standclear");
+    }
+
+    private static Set<String> packagesDescribedIn(List<TextFile> files) {
+        return files.stream()
+                .filter(file -> file.name().equals("package-info.java"))
+                .map(file -> file.path().toString().replace('\\', '/'))
+                .map(path -> path.replaceFirst("^src/(main|test)/java/", "").replace("/package-info.java", ""))
+                .collect(Collectors.toSet());
+    }
+
     private static TextFile planted(String name, String text) {
         return new TextFile(Path.of("src", "planted", name), text);
     }

@@ -1,5 +1,0 @@
-/** Checks of the rules inside. */
-@NullMarked
-package org.standclear.people.tries;
-
-import org.jspecify.annotations.NullMarked;
