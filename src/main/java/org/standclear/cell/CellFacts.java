@@ -21,9 +21,19 @@ public record CellFacts(
         facts = List.copyOf(facts);
     }
 
-    /** The facts of a group, in the order of the file. */
-    public List<Fact> of(Group group) {
-        return facts.stream().filter(fact -> fact.group() == group).toList();
+    /** The limits, in the order of the file. */
+    public List<Fact> limits() {
+        return facts.stream().filter(fact -> fact.group() != Group.MACHINE).toList();
+    }
+
+    /** The few limits that people ask for first. */
+    public List<Fact> main() {
+        return facts.stream().filter(fact -> fact.group() == Group.MAIN_LIMIT).toList();
+    }
+
+    /** The arm and the tools, in the order of the file. */
+    public List<Fact> armAndTools() {
+        return facts.stream().filter(fact -> fact.group() == Group.MACHINE).toList();
     }
 
     /** What changes when these facts take the place of earlier ones, in the order of the file. */
@@ -57,11 +67,12 @@ public record CellFacts(
         return plain.signum() == 0 ? "0" : plain.toPlainString();
     }
 
-    /** Which table of the cell page a fact belongs to. */
+    /** Where the cell's pages show a fact. */
     public enum Group {
+        /** A limit that the list of cells shows too. */
+        MAIN_LIMIT,
         LIMIT,
-        ARM,
-        TOOL
+        MACHINE
     }
 
     /**

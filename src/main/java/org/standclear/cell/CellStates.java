@@ -9,14 +9,10 @@ import org.standclear.platform.ids.PersonId;
 public interface CellStates {
 
     /** Hangs an out-of-service tag on the cell, or adds to the reasons of one that hangs there. */
-    default void tagOut(CellId cell, PersonId by, String reason) {
-        stop(new StopCell(cell, CellTag.Kind.OUT_OF_SERVICE, by, reason, null));
-    }
+    void tagOut(CellId cell, PersonId by, String reason);
 
     /** Puts a hold on the cell, for example after a second protective stop. */
-    default void hold(CellId cell, PersonId by, String reason) {
-        stop(new StopCell(cell, CellTag.Kind.HOLD, by, reason, null));
-    }
+    void hold(CellId cell, PersonId by, String reason);
 
     /** Hangs a hold or an out-of-service tag on the cell. */
     void stop(StopCell order);

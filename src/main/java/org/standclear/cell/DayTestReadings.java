@@ -32,4 +32,9 @@ public record DayTestReadings(
             throw new IllegalArgumentException("an override is above 0 and at most 100 %");
         }
     }
+
+    /** What was read on the display, in a line. */
+    public String display() {
+        return power + " power, " + CellFacts.number(overridePercent) + " %, sensitivity " + sensitivity;
+    }
 }

@@ -5,8 +5,8 @@ import org.standclear.people.People;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.PrintedNames;
 
-/** Answers from the accounts. */
-@Component
+/** Answers from the accounts; templates reach it as {@code @printedNames}. */
+@Component("printedNames")
 class PrintedNamesOfPeople implements PrintedNames {
 
     private final People people;

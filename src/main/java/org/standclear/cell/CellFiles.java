@@ -1,0 +1,31 @@
+package org.standclear.cell;
+
+/** Reads cell files. */
+interface CellFiles {
+
+    /** Reads a file that somebody wants in force. */
+    Reading read(String file);
+
+    /** What a version that is or was in force says; it was readable when it was approved. */
+    default CellFacts factsOf(CellVersion version) {
+        return known(version.file());
+    }
+
+    /** What a file says that was read before. */
+    default CellFacts known(String file) {
+        if (read(file) instanceof Reading.Readable readable) {
+            return readable.facts();
+        }
+        throw new IllegalStateException("a stored cell file can no longer be read");
+    }
+
+    /** What reading gave. */
+    sealed interface Reading {
+
+        /** The file is a cell file. */
+        record Readable(CellFacts facts) implements Reading {}
+
+        /** It is not; one line says what is wrong and where. */
+        record Unreadable(String says) implements Reading {}
+    }
+}

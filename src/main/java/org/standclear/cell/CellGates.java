@@ -1,0 +1,78 @@
+package org.standclear.cell;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.standclear.cell.Cells.Obstacle;
+import org.standclear.platform.ids.PersonId;
+
+/** What stands in the way of a release on a cell, and of putting a stopped cell back. */
+final class CellGates {
+
+    private static final String STAFF = "A technician or an instructor";
+
+    private CellGates() {}
+
+    /** The obstacles, given the day's latest test. */
+    static List<Obstacle> obstacles(Cell cell, CellVersion inForce, Optional<DayTest> today) {
+        List<Obstacle> found = new ArrayList<>();
+        if (!cell.state().mayRun()) {
+            found.add(new Obstacle(
+                    "cell-not-in-service",
+                    cell.name() + " is " + cell.state().words() + ": " + cell.stateReason(),
+                    STAFF + " puts it back after a day test that passes."));
+        }
+        dayTest(cell, inForce, today).ifPresent(found::add);
+        return List.copyOf(found);
+    }
+
+    private static Optional<Obstacle> dayTest(Cell cell, CellVersion inForce, Optional<DayTest> today) {
+        String mend = STAFF + " does the day test on the page of " + cell.name() + ".";
+        if (today.isEmpty()) {
+            return Optional.of(new Obstacle("day-test-missing", cell.name() + " has had no day test today.", mend));
+        }
+        DayTest test = today.get();
+        if (!test.passed()) {
+            return Optional.of(new Obstacle(
+                    "day-test-failed", "The day test on " + cell.name() + " did not pass: " + words(test), mend));
+        }
+        if (!sameCode(test.readings().toolCode(), inForce.fittedTool())) {
+            return Optional.of(new Obstacle(
+                    "day-test-other-tool",
+                    "The day test on " + cell.name() + " was made with "
+                            + test.readings().toolCode() + "; version " + inForce.number() + " has "
+                            + inForce.fittedTool() + ".",
+                    mend));
+        }
+        return Optional.empty();
+    }
+
+    /** Why the person may not put the cell back now, if so. */
+    static Optional<String> refusal(Cell cell, List<CellTag> stopping, Optional<DayTest> latest, PersonId by) {
+        if (cell.state().mayRun()) {
+            return Optional.of(cell.name() + " is " + cell.state().words() + "; there is no tag to take off.");
+        }
+        if (stopping.stream().anyMatch(tag -> by.equals(tag.causedBy()))) {
+            return Optional.of("Your own run led to a tag on " + cell.name() + ". " + STAFF
+                    + " who was not involved puts it back.");
+        }
+        boolean testedSince = latest.filter(DayTest::passed)
+                .filter(test ->
+                        stopping.stream().noneMatch(tag -> tag.placedAt().isAfter(test.testedAt())))
+                .isPresent();
+        return testedSince
+                ? Optional.empty()
+                : Optional.of("No day test has passed on " + cell.name()
+                        + " since the tag was hung. Do the day test first, then put the cell back.");
+    }
+
+    /** Whether two tool codes are the same but for case and space around them. */
+    static boolean sameCode(String one, String other) {
+        return one.strip().toUpperCase(Locale.ROOT).equals(other.strip().toUpperCase(Locale.ROOT));
+    }
+
+    private static String words(DayTest test) {
+        return String.join(" ", test.failures());
+    }
+}

@@ -1,0 +1,144 @@
+package org.standclear.cell;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.Id;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.time.SqlTime;
+import org.standclear.trail.Trail;
+import org.standclear.trail.TrailEntry;
+
+/** Hangs and lifts tags under the cell's row lock; the cell's state is what the hanging tags make of it. */
+@Service
+class JdbcCellStates implements CellStates {
+
+    private final JdbcClient jdbc;
+    private final Cells cells;
+    private final CellTagRows tags;
+    private final DayTestRows dayTests;
+    private final Trail trail;
+    private final Clock clock;
+
+    JdbcCellStates(JdbcClient jdbc, Cells cells, CellTagRows tags, DayTestRows dayTests, Trail trail, Clock clock) {
+        this.jdbc = jdbc;
+        this.cells = cells;
+        this.tags = tags;
+        this.dayTests = dayTests;
+        this.trail = trail;
+        this.clock = clock;
+    }
+
+    @Override
+    @Transactional
+    public void tagOut(CellId cell, PersonId by, String reason) {
+        stop(new StopCell(cell, CellTag.Kind.OUT_OF_SERVICE, by, reason, null));
+    }
+
+    @Override
+    @Transactional
+    public void hold(CellId cell, PersonId by, String reason) {
+        stop(new StopCell(cell, CellTag.Kind.HOLD, by, reason, null));
+    }
+
+    @Override
+    @Transactional
+    public void stop(StopCell order) {
+        Cell cell = cells.lock(order.cell());
+        hang(order, now());
+        settle(cell);
+        String what = order.kind() == CellTag.Kind.HOLD ? "held" : "tagged out";
+        TrailEntry entry = TrailEntry.of(
+                        cell.lab(),
+                        order.kind() == CellTag.Kind.HOLD ? "cell.held" : "cell.tagged-out",
+                        cell.id(),
+                        order.by(),
+                        cell.name() + " was " + what + ": " + order.reason())
+                .with("reason", order.reason());
+        trail.append(order.causedBy() == null ? entry : entry.with("caused-by", order.causedBy()));
+    }
+
+    private void hang(StopCell order, Instant at) {
+        tags.add(new CellTag(
+                Id.newValue(), order.cell(), order.kind(), order.reason(), order.by(), at, order.causedBy(), null));
+    }
+
+    @Override
+    @Transactional
+    public Return returnToService(CellId id, PersonId by, String reason) {
+        Cell cell = cells.lock(id);
+        List<CellTag> stopping =
+                tags.hanging(id).stream().filter(tag -> tag.kind().stops()).toList();
+        Optional<String> refusal = CellGates.refusal(cell, stopping, dayTests.latest(id, now()), by);
+        if (refusal.isPresent()) {
+            return new Return.Refused(refusal.get());
+        }
+        stopping.forEach(tag -> tags.lift(tag, new CellTag.Lifted(by, now(), reason)));
+        CellState state = settle(cell);
+        trail.append(TrailEntry.of(
+                        cell.lab(), "cell.returned", id, by, cell.name() + " was put back into service: " + reason)
+                .with("reason", reason)
+                .with("tags", stopping.size()));
+        return new Return.Returned(state);
+    }
+
+    @Override
+    @Transactional
+    public void restrict(CellId id, PersonId by, String reason) {
+        Cell cell = cells.lock(id);
+        tags.add(new CellTag(Id.newValue(), id, CellTag.Kind.RESTRICTION, reason, by, now(), null, null));
+        settle(cell);
+        String words = cell.name() + " was restricted, only staff attend: " + reason;
+        trail.append(TrailEntry.of(cell.lab(), "cell.restricted", id, by, words).with("reason", reason));
+    }
+
+    @Override
+    @Transactional
+    public void unrestrict(CellId id, PersonId by, String reason) {
+        Cell cell = cells.lock(id);
+        tags.hanging(id).stream()
+                .filter(tag -> tag.kind() == CellTag.Kind.RESTRICTION)
+                .forEach(tag -> tags.lift(tag, new CellTag.Lifted(by, now(), reason)));
+        settle(cell);
+        String words = "The restriction of " + cell.name() + " was taken off: " + reason;
+        trail.append(
+                TrailEntry.of(cell.lab(), "cell.unrestricted", id, by, words).with("reason", reason));
+    }
+
+    @Override
+    public List<CellTag> tags(CellId cell) {
+        return tags.all(cell);
+    }
+
+    /** Writes the state that the hanging tags make. */
+    private CellState settle(Cell cell) {
+        List<CellTag> hanging = tags.hanging(cell.id());
+        CellState state = hanging.stream()
+                .map(CellTag::kind)
+                .max(Comparator.naturalOrder())
+                .map(CellTag.Kind::state)
+                .orElse(CellState.IN_SERVICE);
+        String reasons = hanging.stream()
+                .filter(tag -> tag.kind().state() == state)
+                .map(CellTag::reason)
+                .distinct()
+                .collect(Collectors.joining(" · "));
+        jdbc.sql("update cells set state = :state, state_reason = :reason where id = :id")
+                .param("state", state.name())
+                .param("reason", reasons.length() > 4000 ? reasons.substring(0, 3999) + "…" : reasons)
+                .param("id", cell.id().value())
+                .update();
+        return state;
+    }
+
+    private Instant now() {
+        return SqlTime.stored(clock.instant());
+    }
+}
