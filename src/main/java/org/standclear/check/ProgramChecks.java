@@ -33,5 +33,8 @@ public interface ProgramChecks {
 
         /** The file is bad input; says what and at which line. Nothing was stored. */
         record Unreadable(String says) implements Outcome {}
+
+        /** Too many large files are being checked just now; nothing was stored, and asking again later helps. */
+        record Busy(String says) implements Outcome {}
     }
 }
