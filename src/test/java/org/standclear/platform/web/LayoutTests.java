@@ -38,6 +38,9 @@ import org.standclear.platform.lab.Lab;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.security.Role;
 import org.standclear.platform.security.SignedInPerson;
+import org.standclear.platform.strip.Strip;
+import org.standclear.platform.strip.StripBlock;
+import org.standclear.platform.strip.StripScale;
 import org.standclear.platform.time.LabTime;
 
 /** What the layouts and their parts make of a page, read through a parser. */
@@ -162,6 +165,29 @@ class LayoutTests {
         assertThat(page.select("nav.pager a").attr("href")).isEqualTo("/runs?after=7");
     }
 
+    @Test
+    void drawsAStripAndWritesItAsATable() throws Exception {
+        Document page = page("/sample/strip", person(Role.STUDENT));
+
+        assertThat(page.select("figure.strip svg svg").eachAttr("x")).containsExactly("50.000%", "75.000%");
+        assertThat(page.select("figure.strip svg a").eachAttr("href")).containsExactly("/bookings/7");
+        assertThat(page.select("figure.strip svg a").eachAttr("aria-label"))
+                .startsWith("12:00-12:30: Noor <Candlewick>, Mateo Ironbark, booked");
+        assertThat(page.select("figure.strip svg text").eachText()).contains("Noor", "Mateo", "now");
+        assertThat(page.select("figure.strip tbody tr").eachText())
+                .containsExactly("12:00-12:30 Noor <Candlewick> Mateo Ironbark booked", "12:30-13:00 free free");
+    }
+
+    @Test
+    void asksOnceMoreWithAFormOfItsOwn() throws Exception {
+        Document page = page("/sample/strip", person(Role.STUDENT));
+
+        assertThat(page.select("form[action=/bookings/7/cancel] button").text()).isEqualTo("Cancel the slot");
+        assertThat(page.select("input[name=version]").val()).isEqualTo("3");
+        assertThat(page.select("input[name=formToken]")).hasSize(1);
+        assertThat(page.select("a[href=/me]").text()).isEqualTo("Keep it as it is");
+    }
+
     @SpringBootConfiguration
     @EnableAutoConfiguration
     @Import({SamplePages.class, FormTokens.class, LabTime.class})
@@ -195,6 +221,29 @@ class LayoutTests {
             model.addAttribute("chosen", List.of("avocet", "bittern"));
             model.addAttribute("rows", List.of(new Row("Override", "50 %", null, null, "disagrees")));
             return "sample/page";
+        }
+
+        @GetMapping("/sample/strip")
+        String strip(Model model) {
+            Instant noon = Instant.parse("2026-11-26T12:00:00Z");
+            Instant half = noon.plusSeconds(1800);
+            StripScale scale = new StripScale(noon.minusSeconds(3600), noon.plusSeconds(3600), ZoneOffset.UTC);
+            List<StripBlock> blocks = List.of(
+                    new StripBlock(
+                            scale.place(noon),
+                            "5.000%",
+                            "12:00-12:30",
+                            "Noor <Candlewick>",
+                            "Mateo Ironbark",
+                            "booked",
+                            "booked",
+                            "/bookings/7",
+                            true),
+                    new StripBlock(
+                            scale.place(half), "5.000%", "12:30-13:00", "free", "", "free", "free", null, false));
+            model.addAttribute("strip", new Strip("avocet", "Avocet", scale.hours(), blocks, scale.placeWithin(noon)));
+            model.addAttribute("hidden", Map.of("version", "3"));
+            return "sample/strip";
         }
 
         @GetMapping("/sample/bench")
