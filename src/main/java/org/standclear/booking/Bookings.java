@@ -21,8 +21,14 @@ public interface Bookings {
     /** Bookings on a cell that touch the lab's day and still hold their slot, or held it to the end; by start. */
     List<Booking> onDay(CellId cell, LocalDate day);
 
-    /** Bookings in which the person is operator or attendant and whose slot ends after the instant; by start. */
+    /**
+     * Bookings in which the person is operator or attendant, whose slot ends after the instant and which still hold it;
+     * by start.
+     */
     List<Booking> of(PersonId person, Instant endingAfter);
+
+    /** The latest bookings of the person that are over or given up, whatever came of them; latest first. */
+    List<Booking> recordOf(PersonId person, int atMost);
 
     /** Bookings on the cell that started running and were not closed out, other than the one named; by start. */
     List<Booking> awaitingCloseOut(CellId cell, BookingId otherThan);
@@ -36,16 +42,19 @@ public interface Bookings {
     /** Replaces the attendant, claims included; allowed before the release and while stopped. */
     Transition nameAttendant(BookingId id, PersonId attendant, PersonId by);
 
+    /** Leaves the e-stop open until somebody is named; allowed until check-in. */
+    Transition askForAttendant(BookingId id, PersonId by);
+
     /** booked to checked: the program's answer is within limits on the cell's current version. */
     Transition markChecked(BookingId id, PersonId by);
 
     /** Back to booked, from checked, ready or released: the check or the session no longer holds. */
     Transition backToBooked(BookingId id, String reason);
 
-    /** The operator is at the cell. */
+    /** The operator, or staff for the operator, says that the operator is at the cell. */
     Transition checkIn(BookingId id, PersonId by);
 
-    /** checked to ready: the session list is signed by operator and attendant. */
+    /** checked to ready: the session list is signed by operator and attendant; signing it there is checking in. */
     Transition markReady(BookingId id, PersonId by);
 
     /** ready to released. */
@@ -63,7 +72,7 @@ public interface Bookings {
     /** stopped to ready: the stop was reset with its cause known; a short list may release again. */
     Transition readyAfterStop(BookingId id, PersonId by);
 
-    /** running or stopped to finished. */
+    /** running or stopped to finished; also from ready, checked or booked when it ran before it was stopped. */
     Transition markFinished(BookingId id, PersonId by);
 
     /** finished to closed out. */

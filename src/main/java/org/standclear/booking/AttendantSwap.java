@@ -1,0 +1,85 @@
+package org.standclear.booking;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.stereotype.Component;
+import org.standclear.booking.BookingMoves.Told;
+import org.standclear.booking.Bookings.Transition;
+import org.standclear.booking.Claims.Claim;
+import org.standclear.booking.Claims.Kind;
+import org.standclear.cell.Cell;
+import org.standclear.cell.Cells;
+import org.standclear.people.People;
+import org.standclear.platform.ids.BookingId;
+import org.standclear.platform.ids.PersonId;
+
+/** Puts another attendant, or none yet, at the e-stop of a booking. */
+@Component
+class AttendantSwap {
+
+    private final BookingMoves moves;
+    private final Claims claims;
+    private final ClaimLocks locks;
+    private final AttendantRules rules;
+    private final Cells cells;
+    private final People people;
+
+    AttendantSwap(
+            BookingMoves moves, Claims claims, ClaimLocks locks, AttendantRules rules, Cells cells, People people) {
+        this.moves = moves;
+        this.claims = claims;
+        this.locks = locks;
+        this.rules = rules;
+        this.cells = cells;
+        this.people = people;
+    }
+
+    Transition name(BookingId id, PersonId attendant, PersonId by) {
+        BookingLife life = moves.lock(id);
+        Booking before = life.booking();
+        Cell cell = cells.find(before.cell()).orElseThrow();
+        Instant from = latest(before.start(), moves.now());
+        locks.lock(List.of(attendant.value()));
+        Optional<String> refusal = rules.refusal(cell, before.operator(), attendant, before.start());
+        if (refusal.isEmpty()) {
+            refusal = busy(before, attendant, from);
+        }
+        if (refusal.isEmpty()) {
+            refusal = life.nameAttendant(attendant);
+        }
+        if (refusal.isEmpty()) {
+            claims.giveUpAttendantOf(id.value());
+            if (from.isBefore(before.end())) {
+                claims.add(Claim.ofBooking(id.value(), Kind.ATTENDANT, attendant.value(), from, before.end()));
+            }
+        }
+        return moves.keep(
+                life, refusal, new Told("attendant-named", by, people.printedName(attendant) + " attends the e-stop"));
+    }
+
+    Transition leaveOpen(BookingId id, PersonId by) {
+        BookingLife life = moves.lock(id);
+        Optional<String> refusal = life.askForAttendant();
+        if (refusal.isEmpty()) {
+            claims.giveUpAttendantOf(id.value());
+        }
+        return moves.keep(life, refusal, new Told("attendant-left", by, "an e-stop attendant is needed"));
+    }
+
+    /** Nobody stands at two e-stops, or runs one cell and attends another, at the same time. */
+    private Optional<String> busy(Booking booking, PersonId attendant, Instant from) {
+        boolean elsewhere = claims.on(List.of(attendant.value()), from, booking.end()).stream()
+                .anyMatch(claim -> !id(booking).equals(claim.booking()) && !moves.settleIfMissed(claim.booking()));
+        return elsewhere ? Optional.of(AttendantRules.busy(people.printedName(attendant))) : Optional.empty();
+    }
+
+    private static UUID id(Booking booking) {
+        return booking.id().value();
+    }
+
+    private static Instant latest(Instant one, Instant other) {
+        return one.isAfter(other) ? one : other;
+    }
+}

@@ -1,0 +1,68 @@
+package org.standclear.booking;
+
+import java.util.List;
+import java.util.UUID;
+import org.standclear.platform.ids.BookingId;
+import org.standclear.platform.ids.PersonId;
+
+/** Makes bookings under the lab's rules and gives slots up again. */
+public interface BookingDesk {
+
+    /**
+     * Books a slot, if no rule is against it and nobody was faster. Waits for others who want the same cell or people;
+     * when the database gives up waiting it throws a {@link org.springframework.dao.TransientDataAccessException}, and
+     * the whole transaction can be tried again.
+     */
+    Outcome book(MakeBooking wanted);
+
+    /** Gives the slot up; shortly before the start that is a late cancel. */
+    Bookings.Transition cancel(BookingId id, PersonId by);
+
+    /** Staff take the booking off the calendar; nothing is counted. The caller has checked that the person is staff. */
+    Bookings.Transition moveByStaff(BookingId id, PersonId by, String reason);
+
+    /** Keeps a cell for staff; refused where bookings stand. The caller has checked that the person is staff. */
+    Closing close(CloseCell order);
+
+    /** Opens the cell again; false when there was no such closure any more. */
+    boolean reopen(UUID closure, PersonId by);
+
+    /** Writes down which bookings were missed and frees what they held; says how many. Any number may do so at once. */
+    int releaseMissed();
+
+    /** What came of asking for a slot. */
+    sealed interface Outcome {
+
+        /** It is booked. */
+        record Booked(Booking booking) implements Outcome {}
+
+        /**
+         * It is not.
+         *
+         * @param rule stable, for pages and tests: {@code taken}, {@code quota-ahead}, {@code attendant-authorisation}, ...
+         * @param says which rule, what was counted, and what to do
+         * @param nextFree the next slots that the operator could take instead
+         */
+        record Refused(String rule, String says, List<Slot> nextFree) implements Outcome {
+
+            public Refused {
+                nextFree = List.copyOf(nextFree);
+            }
+        }
+    }
+
+    /** What came of asking to keep a cell for staff. */
+    sealed interface Closing {
+
+        /** It is kept. */
+        record Closed(CellClosure closure) implements Closing {}
+
+        /** Nothing was kept; these bookings stand there (none when another closure does), and words for it. */
+        record Refused(String field, String says, List<Booking> standing) implements Closing {
+
+            public Refused {
+                standing = List.copyOf(standing);
+            }
+        }
+    }
+}

@@ -1,0 +1,66 @@
+package org.standclear.booking;
+
+import org.springframework.stereotype.Component;
+import org.standclear.booking.BookingMoves.Told;
+import org.standclear.cell.Cell;
+import org.standclear.cell.Cells;
+import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.lab.Labs;
+import org.standclear.platform.time.LabTime;
+import org.standclear.trail.Trail;
+import org.standclear.trail.TrailEntry;
+
+/** Tells the lab's record what happened to bookings and closures. */
+@Component
+class BookingRecord {
+
+    private final Trail trail;
+    private final Labs labs;
+    private final Cells cells;
+    private final LabTime labTime;
+
+    BookingRecord(Trail trail, Labs labs, Cells cells, LabTime labTime) {
+        this.trail = trail;
+        this.labs = labs;
+        this.cells = cells;
+        this.labTime = labTime;
+    }
+
+    /** "booking.checked-in" on the booking, with everybody and everything that it names. */
+    void tell(Booking booking, Told told) {
+        TrailEntry entry = TrailEntry.of(
+                        labs.theLab().id(),
+                        "booking." + told.kind(),
+                        booking.id(),
+                        told.by(),
+                        where(booking.cell()) + ", " + labTime.span(booking.start(), booking.end()) + ": "
+                                + told.words())
+                .with("cell", booking.cell())
+                .with("start", booking.start())
+                .with("end", booking.end())
+                .with("operator", booking.operator())
+                .with("attendant", booking.attendant() == null ? "needs one" : booking.attendant())
+                .with("state", booking.state().words());
+        trail.append(booking.revision() == null ? entry : entry.with("revision", booking.revision()));
+    }
+
+    void tell(CellClosure closure, String kind, PersonId by) {
+        trail.append(TrailEntry.of(
+                        labs.theLab().id(),
+                        "booking." + kind,
+                        closure.id(),
+                        by,
+                        where(closure.cell()) + ", " + labTime.day(closure.start()) + " "
+                                + labTime.time(closure.start()) + "-" + labTime.time(closure.end()) + ": "
+                                + closure.kind().words() + ", " + closure.words())
+                .with("cell", closure.cell())
+                .with("start", closure.start())
+                .with("end", closure.end())
+                .with("kind", closure.kind()));
+    }
+
+    private String where(CellId cell) {
+        return cells.find(cell).map(Cell::name).orElse("A cell");
+    }
+}

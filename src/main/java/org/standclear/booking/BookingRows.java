@@ -1,0 +1,181 @@
+package org.standclear.booking;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import org.springframework.dao.OptimisticLockingFailureException;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+import org.standclear.platform.ids.AssignmentId;
+import org.standclear.platform.ids.BookingId;
+import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.CourseId;
+import org.standclear.platform.ids.Id;
+import org.standclear.platform.ids.LabId;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.ids.RevisionId;
+import org.standclear.platform.time.SqlTime;
+
+/** Bookings as the table has them. */
+@Repository
+class BookingRows {
+
+    private final JdbcClient jdbc;
+
+    BookingRows(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    void insert(LabId lab, BookingLife life, PersonId by, Instant at) {
+        BookingLife.Entry entry = life.entry();
+        jdbc.sql("""
+                insert into bookings (id, lab_id, cell_id, starts_at, ends_at, operator_id, attendant_id, course_id,
+                    assignment_id, state, outside_quota, made_by, made_at, version)
+                values (:id, :lab, :cell, :start, :end, :operator, :attendant, :course, :assignment, :state,
+                    :outsideQuota, :by, :at, :version)""")
+                .param("id", entry.id().value())
+                .param("lab", lab.value())
+                .param("cell", entry.cell().value())
+                .param("start", SqlTime.toSql(entry.start()))
+                .param("end", SqlTime.toSql(entry.end()))
+                .param("operator", entry.operator().value())
+                .param("attendant", value(life.stored().attendant()))
+                .param("course", value(entry.course()))
+                .param("assignment", value(entry.assignment()))
+                .param("state", life.stored().state().name())
+                .param("outsideQuota", entry.outsideQuota())
+                .param("by", by.value())
+                .param("at", SqlTime.toSql(at))
+                .param("version", life.stored().version())
+                .update();
+    }
+
+    /** Stores what an event changed; the row was locked, or read at the version before. */
+    void update(BookingLife life) {
+        BookingLife.Stored stored = life.stored();
+        int rows = jdbc.sql("""
+                update bookings set attendant_id = :attendant, revision_id = :revision, state = :state,
+                    checked_in_at = :checkedIn, started_at = :started, version = :version
+                where id = :id and version = :before""")
+                .param("attendant", value(stored.attendant()))
+                .param("revision", value(stored.revision()))
+                .param("state", stored.state().name())
+                .param("checkedIn", SqlTime.toSql(stored.checkedInAt()))
+                .param("started", SqlTime.toSql(stored.startedAt()))
+                .param("version", stored.version())
+                .param("id", life.entry().id().value())
+                .param("before", stored.version() - 1)
+                .update();
+        if (rows != 1) {
+            throw new OptimisticLockingFailureException(
+                    "booking " + life.entry().id() + " changed meanwhile");
+        }
+    }
+
+    Optional<BookingLife> find(BookingId id) {
+        return where("id = :id", Map.of("id", id.value())).stream().findFirst();
+    }
+
+    Optional<BookingLife> lock(BookingId id) {
+        return where("id = :id for update", Map.of("id", id.value())).stream().findFirst();
+    }
+
+    Optional<BookingLife> lockUnlessLocked(BookingId id) {
+        return where("id = :id for update skip locked", Map.of("id", id.value())).stream()
+                .findFirst();
+    }
+
+    /** Locks those that nobody else has locked and whose start is before the instant. */
+    List<BookingLife> lockNotCheckedInBefore(Instant start) {
+        return where("""
+                state in ('BOOKED', 'CHECKED') and checked_in_at is null and starts_at < :start
+                order by starts_at, id fetch first 100 rows only for update skip locked""", Map.of("start", sql(start)));
+    }
+
+    List<BookingLife> ofLab(LabId lab, Instant from, Instant until) {
+        return where(
+                "lab_id = :lab and ends_at > :from and starts_at < :until order by starts_at, id",
+                Map.of("lab", lab.value(), "from", sql(from), "until", sql(until)));
+    }
+
+    List<BookingLife> ofCell(CellId cell, Instant from, Instant until) {
+        return where(
+                "cell_id = :cell and ends_at > :from and starts_at < :until order by starts_at, id",
+                Map.of("cell", cell.value(), "from", sql(from), "until", sql(until)));
+    }
+
+    List<BookingLife> ofPerson(PersonId person, Instant endingAfter) {
+        return where(
+                "(operator_id = :person or attendant_id = :person) and ends_at > :after order by starts_at, id",
+                Map.of("person", person.value(), "after", sql(endingAfter)));
+    }
+
+    List<BookingLife> pastOf(PersonId person, Instant endedBy, int atMost) {
+        return where(
+                "(operator_id = :person or attendant_id = :person) and ends_at <= :ended "
+                        + "order by starts_at desc, id fetch first :most rows only",
+                Map.of("person", person.value(), "ended", sql(endedBy), "most", atMost));
+    }
+
+    /** What the quotas may count: bookings of the operator that start at or after the instant, or are for the assignment. */
+    List<BookingLife> ofOperator(PersonId operator, Instant startingFrom, @Nullable AssignmentId assignment) {
+        UUID asked = assignment == null ? new UUID(0, 0) : assignment.value();
+        return where(
+                "operator_id = :operator and (starts_at >= :from or assignment_id = :assignment) order by starts_at, id",
+                Map.of("operator", operator.value(), "from", sql(startingFrom), "assignment", asked));
+    }
+
+    List<BookingLife> startedButNotClosedOut(CellId cell, BookingId otherThan) {
+        return where(
+                "cell_id = :cell and id <> :other and started_at is not null and state <> 'CLOSED_OUT' "
+                        + "order by starts_at, id",
+                Map.of("cell", cell.value(), "other", otherThan.value()));
+    }
+
+    private List<BookingLife> where(String condition, Map<String, ?> values) {
+        return jdbc.sql("select * from bookings where " + condition)
+                .params(values)
+                .query(BookingRows::life)
+                .list();
+    }
+
+    private static Object sql(Instant instant) {
+        return java.util.Objects.requireNonNull(SqlTime.toSql(instant));
+    }
+
+    private static @Nullable UUID value(@Nullable Id id) {
+        return id == null ? null : id.value();
+    }
+
+    private static BookingLife life(ResultSet row, int number) throws SQLException {
+        return new BookingLife(
+                new BookingLife.Entry(
+                        new BookingId(row.getObject("id", UUID.class)),
+                        new CellId(row.getObject("cell_id", UUID.class)),
+                        SqlTime.read(row, "starts_at"),
+                        SqlTime.read(row, "ends_at"),
+                        new PersonId(row.getObject("operator_id", UUID.class)),
+                        nullable(row, "course_id", CourseId::new),
+                        nullable(row, "assignment_id", AssignmentId::new),
+                        row.getBoolean("outside_quota")),
+                new BookingLife.Stored(
+                        BookingState.valueOf(row.getString("state")),
+                        nullable(row, "attendant_id", PersonId::new),
+                        nullable(row, "revision_id", RevisionId::new),
+                        SqlTime.readNullable(row, "checked_in_at"),
+                        SqlTime.readNullable(row, "started_at"),
+                        row.getInt("version")));
+    }
+
+    private static <T extends Id> @Nullable T nullable(ResultSet row, String column, Function<UUID, T> id)
+            throws SQLException {
+        UUID value = row.getObject(column, UUID.class);
+        return value == null ? null : id.apply(value);
+    }
+}

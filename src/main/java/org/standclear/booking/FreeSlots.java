@@ -1,0 +1,119 @@
+package org.standclear.booking;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.springframework.stereotype.Component;
+import org.standclear.booking.Claims.Claim;
+import org.standclear.booking.OpeningHours.DayHours;
+import org.standclear.cell.Cell;
+import org.standclear.cell.Cells;
+import org.standclear.people.Authorisation;
+import org.standclear.people.Authorisations;
+import org.standclear.people.Duty;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.time.LabTime;
+
+/** Looks for slots that a person could take, day by day from an instant on. */
+@Component
+class FreeSlots {
+
+    private final Cells cells;
+    private final Authorisations authorisations;
+    private final OpeningHours openingHours;
+    private final BookingNumbers numbers;
+    private final Claims claims;
+    private final LabTime labTime;
+    private final Clock clock;
+
+    FreeSlots(
+            Cells cells,
+            Authorisations authorisations,
+            OpeningHours openingHours,
+            BookingNumbers numbers,
+            Claims claims,
+            LabTime labTime,
+            Clock clock) {
+        this.cells = cells;
+        this.authorisations = authorisations;
+        this.openingHours = openingHours;
+        this.numbers = numbers;
+        this.claims = claims;
+        this.labTime = labTime;
+        this.clock = clock;
+    }
+
+    /** What the search needs to know about the person and the lab. */
+    private record Search(
+            PersonId operator, Instant earliest, List<Authorisation> may, List<Cell> open, SlotGrid grid) {
+
+        boolean fits(Slot slot) {
+            return !slot.start().isBefore(earliest)
+                    && may.stream().anyMatch(one -> one.covers(slot.cell(), slot.start()));
+        }
+
+        List<Slot> slots(DayHours hours) {
+            return open.stream()
+                    .flatMap(cell ->
+                            grid.slots(cell.id(), hours.day(), hours.periods(), cell.startOffsetMinutes()).stream())
+                    .filter(this::fits)
+                    .sorted(Comparator.comparing(Slot::start))
+                    .toList();
+        }
+    }
+
+    /** The next ones at the instant or after; from now on when that is past, or when none is left after it. */
+    List<Slot> next(PersonId operator, Instant from, int atMost) {
+        Instant now = clock.instant();
+        BookingSettings settings = numbers.inForce();
+        LocalDate last = labTime.date(now).plusDays(settings.horizonDays());
+        Instant earliest = from.isBefore(now) || labTime.date(from).isAfter(last) ? now : from;
+        List<Authorisation> may = authorisations.of(operator).stream()
+                .filter(authorisation -> authorisation.duty() == Duty.OPERATOR)
+                .toList();
+        List<Cell> open =
+                cells.all().stream().filter(cell -> cell.state().mayRun()).toList();
+        SlotGrid grid = new SlotGrid(labTime.zone(), settings.slotLength());
+        List<Slot> found = found(new Search(operator, earliest, may, open, grid), last, atMost);
+        return found.isEmpty() && earliest.isAfter(now)
+                ? found(new Search(operator, now, may, open, grid), last, atMost)
+                : found;
+    }
+
+    private List<Slot> found(Search search, LocalDate last, int atMost) {
+        List<Slot> found = new ArrayList<>();
+        for (DayHours hours : openingHours.from(labTime.date(search.earliest()), last)) {
+            found.addAll(free(search.operator(), search.slots(hours)));
+            if (found.size() >= atMost) {
+                break;
+            }
+        }
+        return found.stream().limit(atMost).toList();
+    }
+
+    /** Those of one day for which neither the cell nor the operator is claimed. */
+    private List<Slot> free(PersonId operator, List<Slot> slots) {
+        if (slots.isEmpty()) {
+            return List.of();
+        }
+        Set<UUID> subjects = slots.stream().map(slot -> slot.cell().value()).collect(Collectors.toSet());
+        subjects.add(operator.value());
+        Instant until =
+                slots.stream().map(Slot::end).max(Comparator.naturalOrder()).orElseThrow();
+        List<Claim> taken = claims.on(subjects, slots.get(0).start(), until);
+        return slots.stream()
+                .filter(slot -> taken.stream().noneMatch(claim -> takes(claim, slot, operator)))
+                .toList();
+    }
+
+    private static boolean takes(Claim claim, Slot slot, PersonId operator) {
+        return (claim.subject().equals(slot.cell().value()) || claim.subject().equals(operator.value()))
+                && slot.overlaps(claim.start(), claim.end());
+    }
+}

@@ -1,0 +1,168 @@
+package org.standclear.booking;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.standclear.booking.BookingMoves.Told;
+import org.standclear.booking.BookingRequest.Refusal;
+import org.standclear.booking.Claims.Claim;
+import org.standclear.booking.Claims.Kind;
+import org.standclear.cell.Cell;
+import org.standclear.cell.Cells;
+import org.standclear.people.People;
+import org.standclear.people.Person;
+import org.standclear.platform.ids.BookingId;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.lab.Labs;
+import org.standclear.platform.time.SqlTime;
+import org.standclear.platform.web.NotFoundException;
+
+/**
+ * Asks every rule, the cheap ones before anything is locked, the ones that count others' bookings after. Locks are taken
+ * in one order everywhere: the cell's row, then the subjects of the claims.
+ */
+@Service
+@Transactional
+class JdbcBookingDesk implements BookingDesk {
+
+    private static final int NEXT_FREE = 6;
+
+    private final BookingRows rows;
+    private final BookingMoves moves;
+    private final Claims claims;
+    private final ClaimLocks locks;
+    private final SlotRule slotRule;
+    private final PeopleRule peopleRule;
+    private final Quota quota;
+    private final TakenRule takenRule;
+    private final FreeSlots freeSlots;
+    private final CellClosures closures;
+    private final BookingRecord record;
+    private final Cells cells;
+    private final People people;
+    private final Labs labs;
+
+    JdbcBookingDesk(
+            BookingRows rows,
+            BookingMoves moves,
+            Claims claims,
+            ClaimLocks locks,
+            SlotRule slotRule,
+            PeopleRule peopleRule,
+            Quota quota,
+            TakenRule takenRule,
+            FreeSlots freeSlots,
+            CellClosures closures,
+            BookingRecord record,
+            Cells cells,
+            People people,
+            Labs labs) {
+        this.rows = rows;
+        this.moves = moves;
+        this.claims = claims;
+        this.locks = locks;
+        this.slotRule = slotRule;
+        this.peopleRule = peopleRule;
+        this.quota = quota;
+        this.takenRule = takenRule;
+        this.freeSlots = freeSlots;
+        this.closures = closures;
+        this.record = record;
+        this.cells = cells;
+        this.people = people;
+        this.labs = labs;
+    }
+
+    @Override
+    public Outcome book(MakeBooking wanted) {
+        Cell cell = cells.find(wanted.cell()).orElseThrow(() -> new NotFoundException("cell"));
+        BookingSettings settings = moves.settings();
+        Instant now = moves.now();
+        Optional<Refusal> noSlot =
+                SlotRule.inService(cell).or(() -> slotRule.refusal(cell, wanted.start(), settings, now));
+        if (noSlot.isPresent()) {
+            return refused(wanted, noSlot.get());
+        }
+        Slot slot = new Slot(cell.id(), wanted.start(), wanted.start().plus(settings.slotLength()));
+        Person operator = person(wanted.operator());
+        Person by = wanted.by().equals(wanted.operator()) ? operator : person(wanted.by());
+        BookingRequest request = new BookingRequest(wanted, slot, cell, operator, by, settings, now);
+        Optional<Refusal> refusal = peopleRule
+                .refusal(request)
+                .or(() -> takenRule.atFirstSight(request))
+                .or(() -> underLocks(request));
+        return refusal.isPresent() ? refused(wanted, refusal.get()) : new Outcome.Booked(made(request));
+    }
+
+    private Optional<Refusal> underLocks(BookingRequest request) {
+        Cell cell = cells.lock(request.cell().id());
+        locks.lock(TakenRule.subjects(request.wanted()));
+        return SlotRule.inService(cell).or(() -> takenRule.underLock(request)).or(() -> quota.refusal(request));
+    }
+
+    private Booking made(BookingRequest request) {
+        MakeBooking wanted = request.wanted();
+        Slot slot = request.slot();
+        BookingLife life = BookingLife.begun(
+                new BookingLife.Entry(
+                        BookingId.next(),
+                        slot.cell(),
+                        SqlTime.stored(slot.start()),
+                        SqlTime.stored(slot.end()),
+                        wanted.operator(),
+                        peopleRule.courseOf(wanted),
+                        wanted.assignment(),
+                        request.isOutsideQuota()),
+                wanted.attendant());
+        rows.insert(labs.theLab().id(), life, wanted.by(), request.now());
+        UUID id = life.entry().id().value();
+        claims.add(Claim.ofBooking(id, Kind.CELL, slot.cell().value(), slot.start(), slot.end()));
+        claims.add(Claim.ofBooking(id, Kind.OPERATOR, wanted.operator().value(), slot.start(), slot.end()));
+        if (wanted.attendant() != null) {
+            claims.add(Claim.ofBooking(id, Kind.ATTENDANT, wanted.attendant().value(), slot.start(), slot.end()));
+        }
+        Booking booking = life.booking();
+        record.tell(booking, new Told("made", wanted.by(), "booked"));
+        return booking;
+    }
+
+    private Outcome refused(MakeBooking wanted, Refusal refusal) {
+        return new Outcome.Refused(
+                refusal.rule(), refusal.says(), freeSlots.next(wanted.operator(), wanted.start(), NEXT_FREE));
+    }
+
+    private Person person(PersonId id) {
+        return people.find(id).orElseThrow(() -> new NotFoundException("person"));
+    }
+
+    @Override
+    public Bookings.Transition cancel(BookingId id, PersonId by) {
+        return moves.move(
+                id, new Told("cancelled", by, "given up"), life -> life.cancel(moves.now(), moves.settings()));
+    }
+
+    @Override
+    public Bookings.Transition moveByStaff(BookingId id, PersonId by, String reason) {
+        return moves.move(id, new Told("moved-by-staff", by, reason), life -> life.giveUp(BookingEvent.MOVE));
+    }
+
+    @Override
+    public Closing close(CloseCell order) {
+        return closures.close(order);
+    }
+
+    @Override
+    public boolean reopen(UUID closure, PersonId by) {
+        return closures.reopen(closure, by);
+    }
+
+    @Override
+    public int releaseMissed() {
+        Instant due = moves.now().minus(moves.settings().grace());
+        List<BookingLife> missed = rows.lockNotCheckedInBefore(due.plusNanos(1000));
+        return (int) missed.stream().filter(moves::settle).count();
+    }
+}

@@ -1,0 +1,43 @@
+package org.standclear.booking;
+
+import java.time.DayOfWeek;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import org.standclear.platform.ids.PersonId;
+
+/** When the lab is open: periods for each weekday, and days with hours of their own. */
+public interface OpeningHours {
+
+    /** The hours of a day. */
+    DayHours on(LocalDate day);
+
+    /** The hours of every day from the first to the last, both included, in order. */
+    List<DayHours> from(LocalDate first, LocalDate last);
+
+    /** The periods of each weekday on which the lab opens at all. */
+    Map<DayOfWeek, List<OpenPeriod>> week();
+
+    /** Replaces the hours of a weekday; no periods means closed. The caller has checked that the person may. */
+    void setWeekday(DayOfWeek weekday, List<OpenPeriod> periods, PersonId by);
+
+    /** Gives a day hours of its own; no periods means closed. The caller has checked that the person may. */
+    void except(DayHours hours, PersonId by);
+
+    /**
+     * When the lab is open on one day.
+     *
+     * @param note why the day has hours of its own ("college holiday"); empty on ordinary days
+     */
+    record DayHours(LocalDate day, List<OpenPeriod> periods, String note) {
+
+        public DayHours {
+            periods = List.copyOf(periods);
+        }
+
+        /** Whether it does not open at all. */
+        public boolean closed() {
+            return periods.isEmpty();
+        }
+    }
+}

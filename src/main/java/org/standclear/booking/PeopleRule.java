@@ -1,0 +1,113 @@
+package org.standclear.booking;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+import org.standclear.booking.BookingRequest.Refusal;
+import org.standclear.people.Assignment;
+import org.standclear.people.Authorisation;
+import org.standclear.people.Authorisations;
+import org.standclear.people.Courses;
+import org.standclear.people.Duty;
+import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.CourseId;
+import org.standclear.platform.time.LabTime;
+
+/** The people of a booking: an authorised operator, an attendant who may, an assignment that is the operator's. */
+@Component
+class PeopleRule implements BookingRequest.Rule {
+
+    private final Authorisations authorisations;
+    private final AttendantRules attendants;
+    private final Courses courses;
+    private final LabTime labTime;
+
+    PeopleRule(Authorisations authorisations, AttendantRules attendants, Courses courses, LabTime labTime) {
+        this.authorisations = authorisations;
+        this.attendants = attendants;
+        this.courses = courses;
+        this.labTime = labTime;
+    }
+
+    @Override
+    public Optional<Refusal> refusal(BookingRequest request) {
+        return byWhom(request)
+                .or(() -> operator(request))
+                .or(() -> attendant(request))
+                .or(() -> course(request));
+    }
+
+    /** The assignment's course when there is an assignment, else the one asked for. */
+    @Nullable
+    CourseId courseOf(MakeBooking wanted) {
+        var assignment = wanted.assignment();
+        if (assignment == null) {
+            return wanted.course();
+        }
+        return courses.assignmentOf(wanted.operator(), assignment)
+                .map(Assignment::course)
+                .orElse(wanted.course());
+    }
+
+    private static Optional<Refusal> byWhom(BookingRequest request) {
+        if (request.forOneself() || request.by().isLabStaff()) {
+            return Optional.empty();
+        }
+        return Refusal.of("booked-for-oneself", "Only lab staff book for somebody else.");
+    }
+
+    private Optional<Refusal> operator(BookingRequest request) {
+        Slot slot = request.slot();
+        // to the last instant of the slot; the end itself is not part of it
+        Instant last = slot.end().minusSeconds(1);
+        List<Authorisation> may = authorisations.of(request.wanted().operator());
+        boolean covered =
+                request.operator().active() && covers(may, slot.cell(), slot.start()) && covers(may, slot.cell(), last);
+        if (covered) {
+            return Optional.empty();
+        }
+        return Refusal.of(
+                "operator-authorisation",
+                request.you() + (request.forOneself() ? " are" : " is") + " not authorised as operator on "
+                        + request.cell().name() + " on " + labTime.day(slot.start())
+                        + ". Lab staff enter the authorisation after the induction.");
+    }
+
+    private static boolean covers(List<Authorisation> may, CellId cell, Instant at) {
+        return may.stream().anyMatch(one -> one.duty() == Duty.OPERATOR && one.covers(cell, at));
+    }
+
+    private Optional<Refusal> attendant(BookingRequest request) {
+        var attendant = request.wanted().attendant();
+        if (attendant == null) {
+            return Optional.empty();
+        }
+        return attendants
+                .refusal(
+                        request.cell(),
+                        request.wanted().operator(),
+                        attendant,
+                        request.slot().start())
+                .map(says -> new Refusal("attendant", says));
+    }
+
+    private Optional<Refusal> course(BookingRequest request) {
+        var operator = request.wanted().operator();
+        var assignment = request.wanted().assignment();
+        if (assignment != null) {
+            return courses.assignmentOf(operator, assignment).isPresent()
+                    ? Optional.empty()
+                    : Refusal.of("assignment", "That assignment is not one of yours; choose one from the list.");
+        }
+        var course = request.wanted().course();
+        boolean fits = course == null
+                || request.by().isLabStaff()
+                || courses.enrolmentsOf(operator).stream()
+                        .anyMatch(enrolment -> enrolment.course().equals(course));
+        return fits
+                ? Optional.empty()
+                : Refusal.of("course", request.youHave() + " no place in that course; choose one from the list.");
+    }
+}

@@ -1,0 +1,49 @@
+package org.standclear.booking;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import org.standclear.cell.Cell;
+import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.PersonId;
+
+/** What is booked, kept and free, day by day. */
+public interface SlotCalendar {
+
+    /** Everything on all cells of the lab on one day. */
+    DayPlan day(LocalDate date);
+
+    /** The slot of the cell's grid that begins at the instant, if there is one. */
+    Optional<Slot> slotAt(CellId cell, Instant start);
+
+    /** The last day on which slots can be booked now. */
+    LocalDate lastDay();
+
+    /** The next slots, at the instant or after, on cells that the person may operate and at times the person has free. */
+    List<Slot> nextFree(PersonId operator, Instant from, int atMost);
+
+    /** One day of the lab; cells by name. */
+    record DayPlan(LocalDate date, OpeningHours.DayHours hours, List<CellDay> cells) {
+
+        public DayPlan {
+            cells = List.copyOf(cells);
+        }
+    }
+
+    /**
+     * One day of a cell.
+     *
+     * @param bookings those that hold their slot, held it to the end, or were missed; by start
+     * @param closures what staff keep it for; by start
+     * @param free slots of the grid that nothing claims, past ones too; whatever state the cell is in
+     */
+    record CellDay(Cell cell, List<Booking> bookings, List<CellClosure> closures, List<Slot> free) {
+
+        public CellDay {
+            bookings = List.copyOf(bookings);
+            closures = List.copyOf(closures);
+            free = List.copyOf(free);
+        }
+    }
+}

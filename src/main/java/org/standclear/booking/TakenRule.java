@@ -1,0 +1,79 @@
+package org.standclear.booking;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Predicate;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+import org.standclear.booking.BookingRequest.Refusal;
+import org.standclear.booking.Claims.Claim;
+import org.standclear.people.People;
+import org.standclear.platform.time.LabTime;
+
+/** Nobody and nothing in two places: not the cell, not the operator, not the attendant. */
+@Component
+class TakenRule {
+
+    private final Claims claims;
+    private final ClosureRows closures;
+    private final BookingMoves moves;
+    private final People people;
+    private final LabTime labTime;
+
+    TakenRule(Claims claims, ClosureRows closures, BookingMoves moves, People people, LabTime labTime) {
+        this.claims = claims;
+        this.closures = closures;
+        this.moves = moves;
+        this.people = people;
+        this.labTime = labTime;
+    }
+
+    /** The cell and the people that the booking would claim. */
+    static List<UUID> subjects(MakeBooking wanted) {
+        List<UUID> subjects =
+                new ArrayList<>(List.of(wanted.cell().value(), wanted.operator().value()));
+        if (wanted.attendant() != null) {
+            subjects.add(wanted.attendant().value());
+        }
+        return subjects;
+    }
+
+    /** A look without locks, so that who comes too late need not wait to be told. */
+    Optional<Refusal> atFirstSight(BookingRequest request) {
+        return refusal(request, moves::isDueMissed);
+    }
+
+    /** The answer that counts; the subjects are locked. Frees what missed bookings still hold. */
+    Optional<Refusal> underLock(BookingRequest request) {
+        return refusal(request, moves::settleIfMissed);
+    }
+
+    private Optional<Refusal> refusal(BookingRequest request, Predicate<@Nullable UUID> missed) {
+        Slot slot = request.slot();
+        return claims.on(subjects(request.wanted()), slot.start(), slot.end()).stream()
+                .filter(claim -> !missed.test(claim.booking()))
+                .findFirst()
+                .map(claim -> new Refusal("taken", says(request, claim)));
+    }
+
+    private String says(BookingRequest request, Claim claim) {
+        String when = labTime.span(request.slot().start(), request.slot().end());
+        if (claim.subject().equals(request.wanted().cell().value())) {
+            return request.cell().name() + ", " + when + ": "
+                    + (claim.closure() == null ? "somebody else has just booked this slot." : kept(claim.closure()));
+        }
+        if (claim.subject().equals(request.wanted().operator().value())) {
+            return request.youHave() + " a booking or a turn at an e-stop in that time already: "
+                    + labTime.span(claim.start(), claim.end()) + ". Nobody is in two places.";
+        }
+        return AttendantRules.busy(people.printedName(new org.standclear.platform.ids.PersonId(claim.subject())));
+    }
+
+    private String kept(UUID closure) {
+        return closures.find(closure)
+                .map(found -> "staff keep it for a " + found.kind().words() + " (" + found.words() + ").")
+                .orElse("staff keep it at that time.");
+    }
+}
