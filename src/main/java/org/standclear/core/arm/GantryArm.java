@@ -1,0 +1,142 @@
+package org.standclear.core.arm;
+
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
+import org.standclear.core.geometry.Vector;
+
+/** Three linear axes x, y, z that carry a turning one: flange = (q1, q2, q3), yaw = q4. */
+public final class GantryArm implements Arm {
+
+    private static final int YAW = 3;
+
+    private final List<Axis> axes;
+
+    /** An arm with the axes x, y, z and yaw. */
+    public GantryArm(List<Axis> axes) {
+        if (axes.size() != 4) {
+            throw new IllegalArgumentException("a gantry has four axes");
+        }
+        this.axes = List.copyOf(axes);
+    }
+
+    @Override
+    public String kind() {
+        return "gantry";
+    }
+
+    @Override
+    public List<Axis> axes() {
+        return axes;
+    }
+
+    @Override
+    public boolean hasElbow() {
+        return false;
+    }
+
+    @Override
+    public ToolPose toolPose(AxisValues at, Vector offset) {
+        Vector turned = turned(offset, at.get(YAW));
+        return new ToolPose(
+                new Vector(at.get(0) + turned.x(), at.get(1) + turned.y(), at.get(2) + turned.z()), at.get(YAW));
+    }
+
+    /** The offset turned by the yaw. */
+    static Vector turned(Vector offset, double yawDegrees) {
+        if (offset.x() == 0 && offset.y() == 0) {
+            return offset;
+        }
+        double yaw = Math.toRadians(yawDegrees);
+        double cos = Math.cos(yaw);
+        double sin = Math.sin(yaw);
+        return new Vector(offset.x() * cos - offset.y() * sin, offset.x() * sin + offset.y() * cos, offset.z());
+    }
+
+    @Override
+    public double toolSpeed(AxisValues at, AxisValues rates, Vector offset) {
+        Vector turned = turned(offset, at.get(YAW));
+        double turn = turnRate(rates);
+        double vx = rates.get(0) - turned.y() * Math.copySign(turn, rates.get(YAW));
+        double vy = rates.get(1) + turned.x() * Math.copySign(turn, rates.get(YAW));
+        return new Vector(vx, vy, rates.get(2)).length();
+    }
+
+    @Override
+    public double toolSpeedBound(AxisValues rates, Vector offset) {
+        return new Vector(rates.get(0), rates.get(1), rates.get(2)).length() + offset.horizontal() * turnRate(rates);
+    }
+
+    @Override
+    public double turning(AxisValues rates, Vector offset) {
+        return offset.horizontal() == 0 ? 0 : turnRate(rates);
+    }
+
+    @Override
+    public double turnRate(AxisValues rates) {
+        return Math.abs(Math.toRadians(rates.get(YAW)));
+    }
+
+    @Override
+    public double elbowSpeed(AxisValues rates) {
+        return 0;
+    }
+
+    @Override
+    public double ownRadius() {
+        return 0;
+    }
+
+    @Override
+    public Solution solve(ToolPose target, @Nullable Elbow side, Vector offset, @Nullable AxisValues before) {
+        Vector turned = turned(offset, target.yaw());
+        Vector flange = target.place().minus(turned);
+        double yaw = Turns.choose(target.yaw(), axes.get(YAW).range(), before == null ? 0 : before.get(YAW));
+        AxisValues found = AxisValues.of(flange.x(), flange.y(), flange.z(), yaw);
+        return new Solution.Found(found, faults(axes, found));
+    }
+
+    /** The axes that stand outside their range. */
+    static List<RangeFault> faults(List<Axis> axes, AxisValues at) {
+        return IntStream.range(0, axes.size())
+                .filter(i -> !axes.get(i).range().holds(at.get(i)))
+                .mapToObj(i -> new RangeFault(axes.get(i), at.get(i)))
+                .toList();
+    }
+
+    @Override
+    public boolean isOnBothSides(ToolPose at, Vector offset) {
+        return true;
+    }
+
+    @Override
+    public LineFollowing follow(ToolLine line, AxisValues from, @Nullable Elbow side, Vector offset) {
+        return new LineFollowing() {
+            @Override
+            public OptionalDouble leavesReach() {
+                return OptionalDouble.empty();
+            }
+
+            @Override
+            public AxisValues at(double mm, AxisValues near) {
+                ToolPose pose = line.at(mm);
+                Vector flange = pose.place().minus(turned(offset, pose.yaw()));
+                return AxisValues.of(
+                        flange.x(),
+                        flange.y(),
+                        flange.z(),
+                        from.get(YAW) + pose.yaw() - line.from().yaw());
+            }
+
+            @Override
+            public AxisValues ratesPerMm(double mm) {
+                Vector way = line.direction();
+                Vector turned = turned(offset, line.at(mm).yaw());
+                double turn = Math.toRadians(line.turnPerMm());
+                return AxisValues.of(
+                        way.x() + turned.y() * turn, way.y() - turned.x() * turn, way.z(), line.turnPerMm());
+            }
+        };
+    }
+}

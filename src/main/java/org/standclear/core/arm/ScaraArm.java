@@ -1,0 +1,145 @@
+package org.standclear.core.arm;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.standclear.core.geometry.Vector;
+import org.standclear.core.quantity.Tolerance;
+
+/**
+ * Two links that turn in the plane and carry a lift and a wrist: flange x = L1 cos q1 + L2 cos(q1+q2), flange y = L1
+ * sin q1 + L2 sin(q1+q2), flange z = q3, yaw = q1 + q2 + q4.
+ */
+public final class ScaraArm implements Arm {
+
+    private static final int SHOULDER = 0;
+    private static final int ELBOW = 1;
+    private static final int LIFT = 2;
+    private static final int WRIST = 3;
+
+    private final TwoLinks links;
+    private final List<Axis> axes;
+
+    /** An arm with links of those lengths (mm) and the axes shoulder, elbow, lift and wrist. */
+    public ScaraArm(double firstLink, double secondLink, List<Axis> axes) {
+        if (!(firstLink > 0) || !(secondLink > 0) || axes.size() != 4) {
+            throw new IllegalArgumentException("a scara has two links and four axes");
+        }
+        this.links = new TwoLinks(firstLink, secondLink);
+        this.axes = List.copyOf(axes);
+    }
+
+    @Override
+    public String kind() {
+        return "scara";
+    }
+
+    @Override
+    public List<Axis> axes() {
+        return axes;
+    }
+
+    @Override
+    public boolean hasElbow() {
+        return true;
+    }
+
+    /** The farthest that the flange gets from axis 1, mm. */
+    public double farthest() {
+        return links.farthest();
+    }
+
+    /** The nearest that the flange gets to axis 1, mm. */
+    public double nearest() {
+        return links.nearest();
+    }
+
+    @Override
+    public ToolPose toolPose(AxisValues at, Vector offset) {
+        double q1 = Math.toRadians(at.get(SHOULDER));
+        double q12 = Math.toRadians(at.get(SHOULDER) + at.get(ELBOW));
+        double yaw = at.get(SHOULDER) + at.get(ELBOW) + at.get(WRIST);
+        Vector turned = GantryArm.turned(offset, yaw);
+        double x = links.first() * Math.cos(q1) + links.second() * Math.cos(q12) + turned.x();
+        double y = links.first() * Math.sin(q1) + links.second() * Math.sin(q12) + turned.y();
+        return new ToolPose(new Vector(x, y, at.get(LIFT) + turned.z()), yaw);
+    }
+
+    @Override
+    public double toolSpeed(AxisValues at, AxisValues rates, Vector offset) {
+        double q1 = Math.toRadians(at.get(SHOULDER));
+        double q12 = Math.toRadians(at.get(SHOULDER) + at.get(ELBOW));
+        Vector turned = GantryArm.turned(offset, at.get(SHOULDER) + at.get(ELBOW) + at.get(WRIST));
+        double first = links.first() * Math.toRadians(rates.get(SHOULDER));
+        double second = links.second() * Math.toRadians(rates.get(SHOULDER) + rates.get(ELBOW));
+        double turn = Math.toRadians(rates.get(SHOULDER) + rates.get(ELBOW) + rates.get(WRIST));
+        double vx = -first * Math.sin(q1) - second * Math.sin(q12) - turned.y() * turn;
+        double vy = first * Math.cos(q1) + second * Math.cos(q12) + turned.x() * turn;
+        return new Vector(vx, vy, rates.get(LIFT)).length();
+    }
+
+    @Override
+    public double toolSpeedBound(AxisValues rates, Vector offset) {
+        double planar = links.first() * Math.abs(Math.toRadians(rates.get(SHOULDER)))
+                + links.second() * Math.abs(Math.toRadians(rates.get(SHOULDER) + rates.get(ELBOW)))
+                + offset.horizontal() * turnRate(rates);
+        return planar + Math.abs(rates.get(LIFT));
+    }
+
+    @Override
+    public double turning(AxisValues rates, Vector offset) {
+        double links = Math.abs(Math.toRadians(rates.get(SHOULDER)))
+                + Math.abs(Math.toRadians(rates.get(SHOULDER) + rates.get(ELBOW)));
+        return offset.horizontal() == 0 ? links : links + turnRate(rates);
+    }
+
+    @Override
+    public double turnRate(AxisValues rates) {
+        return Math.abs(Math.toRadians(rates.get(SHOULDER) + rates.get(ELBOW) + rates.get(WRIST)));
+    }
+
+    @Override
+    public double elbowSpeed(AxisValues rates) {
+        return links.first() * Math.abs(Math.toRadians(rates.get(SHOULDER)));
+    }
+
+    @Override
+    public double ownRadius() {
+        return links.first();
+    }
+
+    @Override
+    public Solution solve(ToolPose target, @Nullable Elbow side, Vector offset, @Nullable AxisValues before) {
+        if (side == null) {
+            throw new IllegalArgumentException("a scara needs the side of the elbow");
+        }
+        Vector flange = target.place().minus(GantryArm.turned(offset, target.yaw()));
+        double radius = flange.horizontal();
+        if (Tolerance.isOutside(radius - links.farthest()) || Tolerance.isOutside(links.nearest() - radius)) {
+            return new Solution.OutOfReach(radius, links.nearest(), links.farthest());
+        }
+        TwoLinks.Pair angles = links.solve(flange.x(), flange.y(), side);
+        double shoulder = turn(SHOULDER, Math.toDegrees(angles.q1()), before);
+        double elbow = Math.toDegrees(angles.q2());
+        double wrist = turn(WRIST, target.yaw() - shoulder - elbow, before);
+        AxisValues found = AxisValues.of(shoulder, elbow, flange.z(), wrist);
+        return new Solution.Found(found, GantryArm.faults(axes, found));
+    }
+
+    private double turn(int axis, double degrees, @Nullable AxisValues before) {
+        return Turns.choose(degrees, axes.get(axis).range(), before == null ? 0 : before.get(axis));
+    }
+
+    @Override
+    public boolean isOnBothSides(ToolPose at, Vector offset) {
+        Vector flange = at.place().minus(GantryArm.turned(offset, at.yaw()));
+        return !Tolerance.isOutside(links.farthest() - flange.horizontal());
+    }
+
+    @Override
+    public LineFollowing follow(ToolLine line, AxisValues from, @Nullable Elbow side, Vector offset) {
+        if (side == null) {
+            throw new IllegalArgumentException("a scara needs the side of the elbow");
+        }
+        return new ScaraLine(links, line, from, side, offset);
+    }
+}

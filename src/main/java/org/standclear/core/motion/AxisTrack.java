@@ -1,0 +1,180 @@
+package org.standclear.core.motion;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.DoubleUnaryOperator;
+import org.standclear.core.arm.Arm;
+import org.standclear.core.arm.Axis;
+import org.standclear.core.arm.AxisValues;
+import org.standclear.core.arm.LineFollowing;
+import org.standclear.core.arm.RangeFault;
+import org.standclear.core.geometry.Search;
+
+/**
+ * What the axes do along a straight line, sampled the more finely the more they bend, so that neither a singular place
+ * nor an axis that turns back is missed.
+ */
+final class AxisTrack {
+
+    private static final int PARTS = 8;
+
+    /** A part is halved at most so often; a line of a metre then has samples 0.1 nm apart. */
+    private static final int DEEPEST = 30;
+
+    /** A part is fine enough when the rate in its middle is what its ends foretell, but for this part of it. */
+    private static final double FORETOLD = 0.02;
+
+    /** Rates below this are rounding, per mm. */
+    private static final double STILL = 1e-7;
+
+    /** An axis that changes by more than this in the finest part jumps. */
+    private static final double JUMP = 1;
+
+    private static final int ROUNDS = 40;
+
+    private final List<Axis> axes;
+    private final LineFollowing line;
+    private final List<Sample> samples = new ArrayList<>();
+    private final boolean[] jumps;
+
+    private record Sample(double mm, AxisValues at, AxisValues rates) {}
+
+    AxisTrack(Arm arm, LineFollowing line, double length, AxisValues from) {
+        this.axes = arm.axes();
+        this.line = line;
+        this.jumps = new boolean[axes.size()];
+        samples.add(sample(0, from));
+        for (int i = 1; i <= PARTS; i++) {
+            sampleTo(length * i / PARTS, DEEPEST);
+        }
+    }
+
+    private Sample sample(double mm, AxisValues near) {
+        return new Sample(mm, line.at(mm, near), line.ratesPerMm(mm));
+    }
+
+    private void sampleTo(double mm, int deepest) {
+        Sample first = last();
+        Sample middle = sample((first.mm() + mm) / 2, first.at());
+        Sample end = sample(mm, middle.at());
+        if (deepest > 0 && !isForetold(first, middle, end)) {
+            sampleTo(middle.mm(), deepest - 1);
+            sampleTo(mm, deepest - 1);
+            return;
+        }
+        noteJumps(first, end);
+        samples.add(middle);
+        samples.add(end);
+    }
+
+    private Sample last() {
+        return samples.get(samples.size() - 1);
+    }
+
+    /** Whether the cubic through the ends with their rates has the right rate in the middle, for every axis. */
+    private boolean isForetold(Sample first, Sample middle, Sample end) {
+        double width = end.mm() - first.mm();
+        for (int i = 0; i < axes.size(); i++) {
+            double before = first.rates().get(i);
+            double after = end.rates().get(i);
+            double there = middle.rates().get(i);
+            double foretold = 1.5 * (end.at().get(i) - first.at().get(i)) / width - (before + after) / 4;
+            double most = Math.max(Math.abs(there), Math.max(Math.abs(before), Math.abs(after)));
+            if (!(Math.abs(there - foretold) <= FORETOLD * most + STILL)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private void noteJumps(Sample first, Sample end) {
+        for (int i = 0; i < jumps.length; i++) {
+            double width = end.mm() - first.mm();
+            double change = Math.abs(end.at().get(i) - first.at().get(i));
+            double rate = Math.max(
+                    Math.abs(first.rates().get(i)), Math.abs(end.rates().get(i)));
+            jumps[i] |= change > JUMP && change > 10 * rate * width;
+        }
+    }
+
+    /** Where the axes stand at the end of the line. */
+    AxisValues end() {
+        return last().at();
+    }
+
+    /** How far an axis moves altogether from its lowest to its highest value. */
+    double span(int axis) {
+        double[] values = samples.stream().mapToDouble(s -> s.at().get(axis)).toArray();
+        double least = Double.POSITIVE_INFINITY;
+        double most = Double.NEGATIVE_INFINITY;
+        for (double value : values) {
+            least = Math.min(least, value);
+            most = Math.max(most, value);
+        }
+        return most - least;
+    }
+
+    /** The greatest speed of an axis under the profile; infinite where the line makes it jump. */
+    double peak(int axis, Profile profile, double worth) {
+        if (jumps[axis]) {
+            return Double.POSITIVE_INFINITY;
+        }
+        double sampled = 0;
+        for (Sample sample : samples) {
+            sampled = Math.max(
+                    sampled,
+                    profile.speedAt(sample.mm()) * Math.abs(sample.rates().get(axis)));
+        }
+        return sampled < worth
+                ? sampled
+                : curve(rates -> Math.abs(rates.get(axis))).peak(profile);
+    }
+
+    /** The curve of something that follows from the rates of the axes. */
+    SpeedCurve curve(java.util.function.ToDoubleFunction<AxisValues> ofRates) {
+        DoubleUnaryOperator rate = mm -> ofRates.applyAsDouble(line.ratesPerMm(mm));
+        return new SpeedCurve(rate, samples.stream().mapToDouble(Sample::mm).toArray());
+    }
+
+    /** The axes that leave their range on the way, each with its worst value. */
+    List<RangeFault> faults() {
+        List<RangeFault> faults = new ArrayList<>();
+        for (int i = 0; i < axes.size(); i++) {
+            double worst = worst(i);
+            if (!axes.get(i).range().holds(worst)) {
+                faults.add(new RangeFault(axes.get(i), worst));
+            }
+        }
+        return faults;
+    }
+
+    private double worst(int axis) {
+        double worst = samples.get(0).at().get(axis);
+        for (int i = 1; i < samples.size(); i++) {
+            worst = worse(axis, worst, samples.get(i).at().get(axis));
+            if (turnsBackNearTheEnd(axis, samples.get(i - 1), samples.get(i))) {
+                worst = worse(axis, worst, turningPoint(axis, samples.get(i - 1), samples.get(i)));
+            }
+        }
+        return worst;
+    }
+
+    private double worse(int axis, double a, double b) {
+        return axes.get(axis).range().outside(b) > axes.get(axis).range().outside(a) ? b : a;
+    }
+
+    private boolean turnsBackNearTheEnd(int axis, Sample a, Sample b) {
+        double before = a.rates().get(axis);
+        double after = b.rates().get(axis);
+        double further = Math.max(Math.abs(before), Math.abs(after)) * (b.mm() - a.mm());
+        return before * after < 0
+                && (!axes.get(axis).range().holds(a.at().get(axis) + further)
+                        || !axes.get(axis).range().holds(a.at().get(axis) - further));
+    }
+
+    private double turningPoint(int axis, Sample a, Sample b) {
+        double sense = Math.signum(a.rates().get(axis));
+        double mm = Search.greatest(place -> sense * line.at(place, a.at()).get(axis), a.mm(), b.mm(), ROUNDS);
+        return line.at(mm, a.at()).get(axis);
+    }
+}

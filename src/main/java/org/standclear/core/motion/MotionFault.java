@@ -1,0 +1,33 @@
+package org.standclear.core.motion;
+
+import org.standclear.core.arm.Axis;
+import org.standclear.core.arm.Elbow;
+import org.standclear.core.geometry.Vector;
+
+/** Something that the arm cannot do as the program wants it. */
+public sealed interface MotionFault {
+
+    /** The step, counted from 1; 0 for the start. */
+    int step();
+
+    /** The line, counted from 1. */
+    int line();
+
+    /** A point that no axis values reach: the flange would be that far from axis 1, mm. */
+    record OutOfReach(int step, int line, String point, double radius, double nearest, double farthest)
+            implements MotionFault {}
+
+    /** A straight move that leaves the reach of the arm on its way. */
+    record LeavesReach(int step, int line, String point, Vector where) implements MotionFault {}
+
+    /** A straight move to a point on the other side of the elbow. */
+    record OtherSide(int step, int line, String point, Elbow from, Elbow named) implements MotionFault {}
+
+    /**
+     * An axis that would have to stand outside its range.
+     *
+     * @param onTheWay whether it happens between the ends of a straight move
+     */
+    record OutOfRange(int step, int line, String point, Axis axis, double value, boolean onTheWay)
+            implements MotionFault {}
+}

@@ -1,0 +1,22 @@
+package org.standclear.core.motion;
+
+import org.standclear.core.geometry.Vector;
+
+/** The way of the tool point during one move. */
+public interface ToolPath {
+
+    /** Its length in the unit of its move's profile: mm of a line, 1 for a joint move. */
+    double length();
+
+    /** Where the tool point is at a place of the path, from 0 to the length. */
+    Vector at(double place);
+
+    /** Whether the tool point goes in a straight line. */
+    boolean isStraight();
+
+    /** Into how many equal parts the path is cut so that it bends only a little in each. */
+    int parts();
+
+    /** The tool point never goes farther than this while the place changes by 1, mm. */
+    double speedBound();
+}

@@ -1,0 +1,13 @@
+package org.standclear.core.program;
+
+import org.standclear.core.text.Reading;
+
+/** Reads program files of one format. A reader keeps nothing between two files. */
+public interface ProgramReader {
+
+    /** The name that answers carry. */
+    String name();
+
+    /** What the text says; refused at the first thing that is wrong with it. */
+    Reading<MotionPlan> read(String text);
+}
