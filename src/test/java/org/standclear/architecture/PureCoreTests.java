@@ -33,6 +33,9 @@ class PureCoreTests {
         return classes()
                 .that()
                 .resideInAPackage(packages)
+                // the package's own mark says to the module test that everybody may use it
+                .and()
+                .doNotHaveSimpleName("package-info")
                 .should()
                 .onlyDependOnClassesThat()
                 .resideInAnyPackage(OTHERS)
