@@ -68,7 +68,7 @@ final class ChainCheck {
 
     private List<StoredEntry> page(long last) {
         return jdbc.query(
-                "select * from trail_entries where lab = ? and sequence > ? and sequence <= ? order by sequence"
+                "select * from trail_entries where lab = ? and sequence > ? and sequence <= ? order by lab, sequence"
                         + " fetch first " + ROWS + " rows only",
                 EntryRows::read,
                 lab.value(),

@@ -5,7 +5,6 @@ import java.sql.SQLException;
 import java.sql.Types;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.stereotype.Component;
 import org.standclear.platform.ids.LabId;
@@ -48,20 +47,14 @@ class ChainWriter {
     }
 
     private Head lockedHead(LabId lab) {
-        return findLockedHead(lab).orElseGet(() -> {
-            jdbc.update("insert into trail_heads (lab, hash) values (?, ?)", lab.value(), EntryHash.NONE);
-            return new Head(0, EntryHash.NONE);
-        });
-    }
-
-    private Optional<Head> findLockedHead(LabId lab) {
         return jdbc
                 .query(
                         "select sequence, hash from trail_heads where lab = ? for update",
                         (row, number) -> new Head(row.getLong("sequence"), row.getString("hash")),
                         lab.value())
                 .stream()
-                .findFirst();
+                .findFirst()
+                .orElseThrow(() -> new IllegalStateException("the record of lab " + lab + " has no head"));
     }
 
     private static void bind(PreparedStatement insert, StoredEntry entry) throws SQLException {

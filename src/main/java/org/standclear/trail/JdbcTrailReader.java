@@ -21,7 +21,7 @@ class JdbcTrailReader implements TrailReader {
 
     // a choice of filters is no reason to read five years of entries
     private static final String LATEST =
-            "select kind, actor from trail_entries where lab = :lab order by sequence desc fetch first 5000 rows only";
+            "select kind, actor from trail_entries where lab = :lab order by lab desc, sequence desc fetch first 5000 rows only";
 
     private final JdbcClient jdbc;
 
@@ -31,7 +31,8 @@ class JdbcTrailReader implements TrailReader {
 
     @Override
     public List<RecordedEntry> about(LabId lab, String subject) {
-        return jdbc.sql("select * from trail_entries where lab = :lab and subject = :subject order by sequence")
+        return jdbc.sql(
+                        "select * from trail_entries where lab = :lab and subject = :subject order by lab, subject, sequence")
                 .param("lab", lab.value())
                 .param("subject", subject)
                 .query(EntryRows::recorded)
@@ -40,7 +41,7 @@ class JdbcTrailReader implements TrailReader {
 
     @Override
     public List<RecordedEntry> latest(TrailFilter filter, long before, int atMost) {
-        return select(filter, "sequence < :bound order by sequence desc", before, atMost);
+        return select(filter, "sequence < :bound order by lab desc, sequence desc", before, atMost);
     }
 
     @Override
@@ -48,7 +49,7 @@ class JdbcTrailReader implements TrailReader {
         long after = 0;
         List<RecordedEntry> page;
         do {
-            page = select(filter, "sequence > :bound order by sequence", after, EXPORT_ROWS);
+            page = select(filter, "sequence > :bound order by lab, sequence", after, EXPORT_ROWS);
             for (RecordedEntry entry : page) {
                 use.accept(entry);
                 after = entry.sequence();

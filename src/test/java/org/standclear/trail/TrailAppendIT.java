@@ -9,7 +9,6 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
-import org.springframework.dao.DataAccessException;
 import org.springframework.transaction.TransactionDefinition;
 import org.springframework.transaction.support.TransactionSynchronization;
 import org.springframework.transaction.support.TransactionSynchronizationManager;
@@ -149,10 +148,15 @@ class TrailAppendIT {
 
         @Test
         void failsTheActWhenItsEntryCannotBeStored() {
+            LabId lab = db.labWithEntries(1);
             LabId unknown = LabId.next();
 
-            assertThatThrownBy(() -> db.append(unknown, "of no lab")).isInstanceOf(DataAccessException.class);
-            assertThat(words(unknown)).isEmpty();
+            assertThatThrownBy(() -> db.transaction.executeWithoutResult(status -> {
+                        db.trail.append(entry(lab, "of a lab"));
+                        db.trail.append(entry(unknown, "of no lab"));
+                    }))
+                    .hasMessageContaining("has no head");
+            assertThat(words(lab)).containsExactly("entry 1");
         }
     }
 
