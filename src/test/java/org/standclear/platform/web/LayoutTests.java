@@ -129,6 +129,7 @@ class LayoutTests {
         assertThat(page.select("#title-error").text()).isEqualTo("Write a title.");
         assertThat(page.select("#title").val()).isEqualTo("<b>Peg & plate</b>");
         assertThat(page.select("#reason").val()).isEqualTo("<b>Peg & plate</b>");
+        assertThat(page.select("textarea").eachAttr("name")).containsExactly("reason", "text");
         assertThat(page.select("#partKg").hasAttr("aria-describedby")).isFalse();
     }
 
