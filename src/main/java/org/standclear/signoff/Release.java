@@ -1,6 +1,7 @@
 package org.standclear.signoff;
 
 import java.time.Instant;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.CellId;
@@ -11,13 +12,17 @@ import org.standclear.platform.ids.RevisionId;
 /**
  * Permission for one run of one exact thing: this file, cell version, tool, payload, these people, this window.
  *
+ * @param sheet the bench list it rests on
  * @param code what is read out at the bench
+ * @param firstRun whether this program version has not run on this cell before, so that the releaser watches it
+ * @param passLimit how many passes were declared; null when it loops until it is stopped, then the window is the limit
  * @param startBy not started by then, it lapses
- * @param lapsedBecause null while it holds
+ * @param lapsed null while it holds
  */
 public record Release(
         ReleaseId id,
         BookingId booking,
+        UUID sheet,
         CellId cell,
         int cellVersion,
         RevisionId revision,
@@ -29,9 +34,19 @@ public record Release(
         PersonId attendant,
         PersonId releaser,
         String code,
+        boolean firstRun,
+        @Nullable Integer passLimit,
         Instant issuedAt,
         Instant startBy,
         Instant windowEnd,
         @Nullable Instant usedAt,
-        @Nullable Instant lapsedAt,
-        @Nullable String lapsedBecause) {}
+        @Nullable Lapsed lapsed) {
+
+    /** Whether it waits for its start. */
+    public boolean waits() {
+        return usedAt == null && lapsed == null;
+    }
+
+    /** When, by which rule and why it stopped holding. */
+    public record Lapsed(Instant at, LapseRule rule, String because) {}
+}

@@ -1,0 +1,174 @@
+package org.standclear.run.records;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+import org.standclear.platform.ids.BookingId;
+import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.ids.RevisionId;
+import org.standclear.platform.ids.RunId;
+import org.standclear.platform.time.SqlTime;
+import org.standclear.run.Run;
+import org.standclear.run.RunState;
+import org.standclear.run.Runs.Filter;
+import org.standclear.run.Runs.Position;
+import org.standclear.signoff.Part;
+
+/** Runs in the database. */
+@Repository
+class RunRows {
+
+    private final JdbcClient jdbc;
+
+    RunRows(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    Optional<Run> find(RunId id) {
+        return jdbc.sql("select * from runs where id = :id")
+                .param("id", id.value())
+                .query(this::run)
+                .optional();
+    }
+
+    Optional<Run> of(BookingId booking) {
+        return jdbc.sql("select * from runs where booking_id = :booking")
+                .param("booking", booking.value())
+                .query(this::run)
+                .optional();
+    }
+
+    Optional<Run> moving(CellId cell) {
+        return jdbc
+                .sql("select * from runs where cell_id = :cell and state in ('RUNNING', 'STOPPED') order by started_at")
+                .param("cell", cell.value())
+                .query(this::run)
+                .list()
+                .stream()
+                .findFirst();
+    }
+
+    List<Run> open() {
+        return jdbc.sql("select * from runs where state <> 'CLOSED_OUT' order by started_at, id")
+                .query(this::run)
+                .list();
+    }
+
+    /** Latest start first, one more than asked for when there is a next page. */
+    List<Run> page(Filter filter, @Nullable Position after, int size) {
+        StringBuilder sql = new StringBuilder("select * from runs r where 1 = 1");
+        sql.append(filter.cell() == null ? "" : " and r.cell_id = :cell");
+        sql.append(filter.day() == null ? "" : " and r.lab_date = :day");
+        sql.append(
+                filter.person() == null
+                        ? ""
+                        : " and r.id in (select p.run_id from run_people p where p.person_id = :person)");
+        sql.append(after == null ? "" : " and (r.started_at < :before or (r.started_at = :before and r.id < :run))");
+        sql.append(" order by r.started_at desc, r.id desc fetch first :count rows only");
+        var statement = jdbc.sql(sql.toString()).param("count", size + 1);
+        if (filter.cell() != null) {
+            statement = statement.param("cell", filter.cell().value());
+        }
+        if (filter.day() != null) {
+            statement = statement.param("day", filter.day());
+        }
+        if (filter.person() != null) {
+            statement = statement.param("person", filter.person().value());
+        }
+        if (after != null) {
+            statement = statement
+                    .param("before", SqlTime.toSql(after.startedAt()))
+                    .param("run", after.run().value());
+        }
+        return statement.query(this::run).list();
+    }
+
+    void add(Run run, LocalDate labDate) {
+        jdbc.sql("""
+                insert into runs (id, booking_id, cell_id, cell_version, revision_id, state, started_at, lab_date, passes,
+                    stops, version)
+                values (:id, :booking, :cell, :cellVersion, :revision, :state, :startedAt, :labDate, 0, 0, 1)""")
+                .param("id", run.id().value())
+                .param("booking", run.booking().value())
+                .param("cell", run.cell().value())
+                .param("cellVersion", run.cellVersion())
+                .param("revision", run.revision().value())
+                .param("state", run.state().name())
+                .param("startedAt", SqlTime.toSql(run.startedAt()))
+                .param("labDate", labDate)
+                .update();
+    }
+
+    void change(Run run) {
+        int changed = jdbc.sql("""
+                update runs set cell_version = :cellVersion, revision_id = :revision, state = :state, ended_at = :ended,
+                    closed_out_at = :closed, passes = :passes, stops = :stops, version = version + 1
+                where id = :id and version = :version""")
+                .param("cellVersion", run.cellVersion())
+                .param("revision", run.revision().value())
+                .param("state", run.state().name())
+                .param("ended", SqlTime.toSql(run.endedAt()))
+                .param("closed", SqlTime.toSql(run.closedOutAt()))
+                .param("passes", run.passes())
+                .param("stops", run.stops())
+                .param("id", run.id().value())
+                .param("version", run.version())
+                .update();
+        if (changed != 1) {
+            throw new IllegalStateException("run " + run.id() + " changed although its booking was locked");
+        }
+    }
+
+    void involve(Run run, PersonId person, Part part) {
+        int there = jdbc.sql(
+                        "select count(*) from run_people where run_id = :run and person_id = :person and part = :part")
+                .param("run", run.id().value())
+                .param("person", person.value())
+                .param("part", part.code())
+                .query(Integer.class)
+                .single();
+        if (there == 0) {
+            jdbc.sql("insert into run_people (run_id, person_id, part, started_at) values (:run, :person, :part, :at)")
+                    .param("run", run.id().value())
+                    .param("person", person.value())
+                    .param("part", part.code())
+                    .param("at", SqlTime.toSql(run.startedAt()))
+                    .update();
+        }
+    }
+
+    private Run run(ResultSet row, int number) throws SQLException {
+        RunId id = new RunId(row.getObject("id", UUID.class));
+        Instant started = SqlTime.read(row, "started_at");
+        return new Run(
+                id,
+                new BookingId(row.getObject("booking_id", UUID.class)),
+                new CellId(row.getObject("cell_id", UUID.class)),
+                row.getInt("cell_version"),
+                new RevisionId(row.getObject("revision_id", UUID.class)),
+                RunState.valueOf(row.getString("state")),
+                started,
+                SqlTime.readNullable(row, "ended_at"),
+                SqlTime.readNullable(row, "closed_out_at"),
+                row.getInt("passes"),
+                row.getInt("stops"),
+                people(id),
+                row.getInt("version"));
+    }
+
+    private List<Run.Involved> people(RunId run) {
+        return jdbc.sql("select person_id, part from run_people where run_id = :run order by part, person_id")
+                .param("run", run.value())
+                .query((row, number) -> new Run.Involved(
+                        new PersonId(row.getObject("person_id", UUID.class)), Part.of(row.getString("part"))))
+                .list();
+    }
+}

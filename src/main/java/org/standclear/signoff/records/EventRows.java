@@ -1,0 +1,142 @@
+package org.standclear.signoff.records;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+import org.standclear.check.StoredAnswer;
+import org.standclear.platform.ids.AnswerId;
+import org.standclear.platform.ids.BookingId;
+import org.standclear.platform.ids.Id;
+import org.standclear.platform.ids.ReleaseId;
+import org.standclear.platform.ids.RevisionId;
+import org.standclear.platform.time.SqlTime;
+import org.standclear.signoff.Disagreement;
+import org.standclear.signoff.Lapse;
+import org.standclear.signoff.Part;
+import org.standclear.signoff.SignoffList;
+
+/** What was checked for a booking, what lapsed and what disagreed; only ever added. */
+@Repository
+class EventRows {
+
+    private final JdbcClient jdbc;
+
+    EventRows(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    /** What the latest check of a booking was about. */
+    record Preparation(RevisionId revision, int cellVersion, AnswerId answer, boolean within) {}
+
+    Optional<Preparation> lastCheck(BookingId booking) {
+        return jdbc
+                .sql("select * from signoff_preparations where booking_id = :booking order by checked_at desc, id desc")
+                .param("booking", booking.value())
+                .query((row, number) -> new Preparation(
+                        new RevisionId(row.getObject("revision_id", UUID.class)),
+                        row.getInt("cell_version"),
+                        new AnswerId(row.getObject("answer_id", UUID.class)),
+                        row.getBoolean("within_limits")))
+                .list()
+                .stream()
+                .findFirst();
+    }
+
+    void addCheck(BookingId booking, StoredAnswer answer, Instant at) {
+        jdbc.sql("""
+                insert into signoff_preparations (id, booking_id, revision_id, cell_id, cell_version, answer_id,
+                    within_limits, checked_at)
+                values (:id, :booking, :revision, :cell, :version, :answer, :within, :at)""")
+                .param("id", Id.newValue())
+                .param("booking", booking.value())
+                .param("revision", answer.revision().value())
+                .param("cell", answer.cell().value())
+                .param("version", answer.cellVersion())
+                .param("answer", answer.id().value())
+                .param("within", answer.verdict() == StoredAnswer.Verdict.WITHIN)
+                .param("at", SqlTime.toSql(at))
+                .update();
+    }
+
+    /** First to last. */
+    List<Lapse> lapses(BookingId booking) {
+        return jdbc.sql("select * from signoff_lapses where booking_id = :booking order by lapsed_at, id")
+                .param("booking", booking.value())
+                .query(EventRows::lapse)
+                .list();
+    }
+
+    void addLapse(Lapse lapse) {
+        ReleaseId release = lapse.release();
+        jdbc.sql("""
+                insert into signoff_lapses (id, booking_id, release_id, what, code, because, lapsed_at)
+                values (:id, :booking, :release, :what, :code, :because, :at)""")
+                .param("id", Id.newValue())
+                .param("booking", lapse.booking().value())
+                .param("release", release == null ? null : release.value())
+                .param("what", lapse.what())
+                .param("code", lapse.code())
+                .param("because", lapse.because())
+                .param("at", SqlTime.toSql(lapse.at()))
+                .update();
+    }
+
+    /** First to last. */
+    List<Disagreement> disagreements(BookingId booking) {
+        return jdbc.sql("""
+                select d.*, s.list from signoff_disagreements d join signoff_sheets s on s.id = d.sheet_id
+                where d.booking_id = :booking order by d.answered_at, d.id""")
+                .param("booking", booking.value())
+                .query(EventRows::disagreement)
+                .list();
+    }
+
+    void addDisagreement(UUID sheet, Disagreement one) {
+        jdbc.sql("""
+                insert into signoff_disagreements (id, booking_id, sheet_id, part, item, expected, answer, says, answered_at)
+                values (:id, :booking, :sheet, :part, :item, :expected, :answer, :says, :at)""")
+                .param("id", Id.newValue())
+                .param("booking", one.booking().value())
+                .param("sheet", sheet)
+                .param("part", one.part().code())
+                .param("item", one.item())
+                .param("expected", one.expected())
+                .param("answer", one.read())
+                .param("says", one.says())
+                .param("at", SqlTime.toSql(one.at()))
+                .update();
+    }
+
+    private static Lapse lapse(ResultSet row, int number) throws SQLException {
+        UUID release = row.getObject("release_id", UUID.class);
+        return new Lapse(
+                new BookingId(row.getObject("booking_id", UUID.class)),
+                releaseId(release),
+                row.getString("what"),
+                row.getString("code"),
+                row.getString("because"),
+                SqlTime.read(row, "lapsed_at"));
+    }
+
+    private static @Nullable ReleaseId releaseId(@Nullable UUID value) {
+        return value == null ? null : new ReleaseId(value);
+    }
+
+    private static Disagreement disagreement(ResultSet row, int number) throws SQLException {
+        return new Disagreement(
+                new BookingId(row.getObject("booking_id", UUID.class)),
+                SignoffList.of(row.getString("list")),
+                Part.of(row.getString("part")),
+                row.getInt("item"),
+                row.getString("expected"),
+                row.getString("answer"),
+                row.getString("says"),
+                SqlTime.read(row, "answered_at"));
+    }
+}

@@ -1,0 +1,129 @@
+package org.standclear.signoff.records;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+import org.standclear.booking.Booking;
+import org.standclear.booking.BookingState;
+import org.standclear.booking.Bookings;
+import org.standclear.cell.Cell;
+import org.standclear.cell.Cells;
+import org.standclear.check.ProgramChecks;
+import org.standclear.check.StoredAnswer;
+import org.standclear.people.Authorisations;
+import org.standclear.people.Duty;
+import org.standclear.people.DutyRoster;
+import org.standclear.people.People;
+import org.standclear.people.Person;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.time.LabTime;
+import org.standclear.signoff.Obstacle;
+import org.standclear.signoff.rules.AnswerLine;
+import org.standclear.signoff.rules.GateQuestion;
+import org.standclear.signoff.rules.Gates;
+
+/** Reads what the gates of a release are asked about from the features below. */
+@Component
+class GateFacts {
+
+    /** How far back a slot may have ended whose run still goes on. */
+    private static final Duration LONGEST_OVERRUN = Duration.ofHours(24);
+
+    private final Bookings bookings;
+    private final Cells cells;
+    private final ProgramChecks checks;
+    private final People people;
+    private final Authorisations authorisations;
+    private final DutyRoster duty;
+    private final EventRows events;
+    private final LabTime labTime;
+
+    GateFacts(
+            Bookings bookings,
+            Cells cells,
+            ProgramChecks checks,
+            People people,
+            Authorisations authorisations,
+            DutyRoster duty,
+            EventRows events,
+            LabTime labTime) {
+        this.bookings = bookings;
+        this.cells = cells;
+        this.checks = checks;
+        this.people = people;
+        this.authorisations = authorisations;
+        this.duty = duty;
+        this.events = events;
+        this.labTime = labTime;
+    }
+
+    List<Obstacle> obstacles(Booking booking, Cell cell, Instant now) {
+        return Gates.ask(question(booking, cell, now));
+    }
+
+    GateQuestion question(Booking booking, Cell cell, Instant now) {
+        List<Person> staff = duty.onDuty(now);
+        PersonId attendantId = booking.attendant();
+        Optional<StoredAnswer> answer = answer(booking);
+        return new GateQuestion(
+                booking,
+                cell,
+                now,
+                cellObstacles(cell, now, staff),
+                person(booking.operator()),
+                authorisations.holds(booking.operator(), Duty.OPERATOR, cell.id(), now),
+                attendantId == null ? null : person(attendantId),
+                attendantId != null && authorisations.holds(attendantId, Duty.ATTENDANT, cell.id(), now),
+                attendantId == null ? null : elsewhere(attendantId, booking, now, GateFacts::needsAttention),
+                elsewhere(booking.operator(), booking, now, GateFacts::needsAttention),
+                staff,
+                notClosedOut(booking, cell),
+                answer.orElse(null),
+                answer.map(one -> AnswerLine.of(one, cell)).orElse("The program has no answer of the check yet."));
+    }
+
+    /** The answer that the booking's latest check gave, if it was for the revision on the booking. */
+    Optional<StoredAnswer> answer(Booking booking) {
+        return events.lastCheck(booking.id())
+                .filter(check -> check.revision().equals(booking.revision()))
+                .flatMap(check -> checks.find(check.answer()));
+    }
+
+    Person person(PersonId id) {
+        return people.find(id).orElseThrow(() -> new IllegalStateException("a booking names nobody's id " + id));
+    }
+
+    /** The cell's own obstacles, with the people on duty named as those who can mend them. */
+    private List<Obstacle> cellObstacles(Cell cell, Instant now, List<Person> staff) {
+        String named = staff.isEmpty() ? "" : " On duty: " + Gates.mendedBy(staff, "") + ".";
+        return cells.obstacles(cell.id(), now).stream()
+                .map(one -> new Obstacle(one.code(), one.says(), one.mend() + named))
+                .toList();
+    }
+
+    private @Nullable String elsewhere(PersonId person, Booking booking, Instant now, Predicate<Booking> busy) {
+        return bookings.of(person, now.minus(LONGEST_OVERRUN)).stream()
+                .filter(other -> !other.id().equals(booking.id()))
+                .filter(busy)
+                .map(other -> cells.find(other.cell()).map(Cell::name).orElse("another cell"))
+                .findFirst()
+                .orElse(null);
+    }
+
+    private static boolean needsAttention(Booking other) {
+        return other.state() == BookingState.RELEASED
+                || other.state() == BookingState.RUNNING
+                || other.state() == BookingState.STOPPED;
+    }
+
+    private List<GateQuestion.NotClosedOut> notClosedOut(Booking booking, Cell cell) {
+        return bookings.awaitingCloseOut(cell.id(), booking.id()).stream()
+                .map(other -> new GateQuestion.NotClosedOut(
+                        people.printedName(other.operator()), labTime.span(other.start(), other.end())))
+                .toList();
+    }
+}

@@ -1,0 +1,65 @@
+package org.standclear.signoff.records;
+
+import java.time.Instant;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+import org.standclear.booking.Booking;
+import org.standclear.cell.Cell;
+import org.standclear.people.Authorisations;
+import org.standclear.people.Duty;
+import org.standclear.people.DutyRoster;
+import org.standclear.people.People;
+import org.standclear.people.Person;
+import org.standclear.platform.ids.RevisionId;
+import org.standclear.program.Programs;
+import org.standclear.program.Revision;
+import org.standclear.signoff.Release;
+import org.standclear.signoff.rules.LapseQuestion;
+
+/** Reads the facts beside which a release is held. */
+@Component
+class LapseFacts {
+
+    private final Programs programs;
+    private final People people;
+    private final Authorisations authorisations;
+    private final DutyRoster duty;
+
+    LapseFacts(Programs programs, People people, Authorisations authorisations, DutyRoster duty) {
+        this.programs = programs;
+        this.people = people;
+        this.authorisations = authorisations;
+        this.duty = duty;
+    }
+
+    LapseQuestion question(Release release, Booking booking, Cell cell, Instant now) {
+        RevisionId attached = booking.revision();
+        return new LapseQuestion(
+                release,
+                booking,
+                cell,
+                attached == null ? null : programs.find(attached).orElse(null),
+                latest(release),
+                people.find(release.attendant()).map(Person::isLabStaff).orElse(false),
+                ended(release, now),
+                duty.onDuty(release.releaser(), now),
+                people.printedName(release.releaser()),
+                now);
+    }
+
+    private @Nullable Revision latest(Release release) {
+        return programs.find(release.revision())
+                .flatMap(revision ->
+                        programs.revisions(revision.program()).stream().findFirst())
+                .orElse(null);
+    }
+
+    private @Nullable String ended(Release release, Instant now) {
+        if (!authorisations.holds(release.operator(), Duty.OPERATOR, release.cell(), now)) {
+            return people.printedName(release.operator()) + " is no longer authorised as operator.";
+        }
+        return authorisations.holds(release.attendant(), Duty.ATTENDANT, release.cell(), now)
+                ? null
+                : people.printedName(release.attendant()) + " is no longer authorised as e-stop attendant.";
+    }
+}

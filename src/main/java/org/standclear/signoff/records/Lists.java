@@ -1,0 +1,182 @@
+package org.standclear.signoff.records;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.stereotype.Component;
+import org.standclear.booking.Booking;
+import org.standclear.booking.BookingState;
+import org.standclear.booking.Bookings;
+import org.standclear.cell.Cell;
+import org.standclear.cell.Cells;
+import org.standclear.cell.DayTests;
+import org.standclear.check.ProgramChecks;
+import org.standclear.check.StoredAnswer;
+import org.standclear.people.People;
+import org.standclear.platform.ids.Id;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.time.LabTime;
+import org.standclear.program.Programs;
+import org.standclear.program.Revision;
+import org.standclear.signoff.Answers;
+import org.standclear.signoff.Part;
+import org.standclear.signoff.Sheet;
+import org.standclear.signoff.SignoffDesk.Statement;
+import org.standclear.signoff.SignoffList;
+import org.standclear.signoff.rules.Expected;
+import org.standclear.signoff.rules.StatementText;
+
+/** Opens the list that is due, and knows what its answers are compared with and what its signatures sign. */
+@Component
+class Lists {
+
+    /** How long before the slot the session list can be signed. */
+    static final Duration SESSION_OPENS = Duration.ofMinutes(10);
+
+    /** The code under which the record says that the next bench list is the full one. */
+    static final String FULL_LIST = "full-list-due";
+
+    private final Bookings bookings;
+    private final Cells cells;
+    private final DayTests dayTests;
+    private final Programs programs;
+    private final ProgramChecks checks;
+    private final People people;
+    private final SheetRows sheets;
+    private final EventRows events;
+    private final LabTime labTime;
+
+    Lists(
+            Bookings bookings,
+            Cells cells,
+            DayTests dayTests,
+            Programs programs,
+            ProgramChecks checks,
+            People people,
+            SheetRows sheets,
+            EventRows events,
+            LabTime labTime) {
+        this.bookings = bookings;
+        this.cells = cells;
+        this.dayTests = dayTests;
+        this.programs = programs;
+        this.checks = checks;
+        this.people = people;
+        this.sheets = sheets;
+        this.events = events;
+        this.labTime = labTime;
+    }
+
+    /** The open list, opened now when it is due; the booking is locked and up to date. */
+    Optional<Sheet> due(Booking booking, Cell cell, Instant now) {
+        Optional<Sheet> open = sheets.open(booking.id());
+        if (open.isPresent()) {
+            return open;
+        }
+        PersonId attendant = booking.attendant();
+        Optional<EventRows.Preparation> check = events.lastCheck(booking.id());
+        Optional<SignoffList> list = list(booking, now);
+        if (list.isEmpty() || attendant == null || check.isEmpty()) {
+            return Optional.empty();
+        }
+        Sheet sheet = new Sheet(
+                Id.newValue(),
+                booking.id(),
+                cell.id(),
+                sheets.nextRound(booking.id()),
+                list.get(),
+                list.get() == SignoffList.BENCH && isUnchangedRepeat(booking, cell),
+                check.get().revision(),
+                cell.currentVersion(),
+                check.get().answer(),
+                booking.operator(),
+                attendant,
+                now,
+                null,
+                List.of());
+        sheets.add(sheet);
+        return Optional.of(sheet);
+    }
+
+    private static Optional<SignoffList> list(Booking booking, Instant now) {
+        if (!now.isBefore(booking.end())) {
+            return Optional.empty();
+        }
+        if (booking.state() == BookingState.CHECKED
+                && !now.isBefore(booking.start().minus(SESSION_OPENS))) {
+            return Optional.of(SignoffList.SESSION);
+        }
+        return booking.state() == BookingState.READY && !now.isBefore(booking.start())
+                ? Optional.of(SignoffList.BENCH)
+                : Optional.empty();
+    }
+
+    /** Whether the last bench list of this slot released the same people, file and cell version. */
+    private boolean isUnchangedRepeat(Booking booking, Cell cell) {
+        List<Sheet> rounds = sheets.all(booking.id()).stream()
+                .filter(sheet -> sheet.list() == SignoffList.BENCH)
+                .filter(sheet -> sheet.closed() != null && sheet.closed().outcome() != Sheet.Outcome.VOID)
+                .toList();
+        if (rounds.isEmpty()) {
+            return false;
+        }
+        Sheet last = rounds.get(rounds.size() - 1);
+        Sheet.Closed closed = last.closed();
+        boolean fullAsked = events.lapses(booking.id()).stream()
+                .anyMatch(lapse -> lapse.code().equals(FULL_LIST) && !lapse.at().isBefore(last.openedAt()));
+        return closed != null
+                && !fullAsked
+                && closed.outcome() == Sheet.Outcome.DONE
+                && last.revision().equals(booking.revision())
+                && last.cellVersion() == cell.currentVersion()
+                && last.operator().equals(booking.operator())
+                && last.attendant().equals(booking.attendant());
+    }
+
+    Optional<Sheet> find(UUID sheet) {
+        return sheets.find(sheet);
+    }
+
+    /** Why the round before the open one was refused; empty when it was not. */
+    String refusedBefore(Booking booking) {
+        List<Sheet> closed =
+                sheets.all(booking.id()).stream().filter(sheet -> !sheet.open()).toList();
+        Sheet.Closed last =
+                closed.isEmpty() ? null : closed.get(closed.size() - 1).closed();
+        return last != null && last.outcome() == Sheet.Outcome.REFUSED ? last.because() : "";
+    }
+
+    Expected expected(Sheet sheet, Instant now) {
+        return new Expected(
+                revision(sheet).fingerprintEnd(),
+                answer(sheet).bench(),
+                cells.current(sheet.cell()).fittedTool(),
+                dayTests.passedOn(sheet.cell(), labTime.date(now))
+                        .map(test -> test.readings().sensitivity())
+                        .orElse(null),
+                Map.of(
+                        Part.OPERATOR, people.printedName(sheet.operator()),
+                        Part.ATTENDANT, people.printedName(sheet.attendant())));
+    }
+
+    Statement statement(Sheet sheet, Part part, Answers answers) {
+        Booking booking = bookings.find(sheet.booking()).orElseThrow();
+        StatementText.Printed printed = new StatementText.Printed(
+                cells.find(sheet.cell()).map(Cell::name).orElse("unknown"),
+                labTime.full(booking.start()) + " to " + labTime.time(booking.end()),
+                people.printedName(sheet.operator()),
+                people.printedName(sheet.attendant()));
+        return StatementText.of(sheet, part, printed, revision(sheet), answer(sheet), answers);
+    }
+
+    Revision revision(Sheet sheet) {
+        return programs.find(sheet.revision()).orElseThrow();
+    }
+
+    StoredAnswer answer(Sheet sheet) {
+        return checks.find(sheet.answer()).orElseThrow();
+    }
+}

@@ -1,0 +1,55 @@
+package org.standclear.signoff.records;
+
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+import org.standclear.booking.Booking;
+import org.standclear.cell.Cell;
+import org.standclear.check.ProgramChecks;
+import org.standclear.check.StoredAnswer;
+import org.standclear.program.Revision;
+import org.standclear.signoff.Lapse;
+import org.standclear.signoff.Preparation.Prepared;
+import org.standclear.signoff.rules.AnswerLine;
+
+/** Puts together where a booking's preparation stands. */
+@Component
+class PreparedView {
+
+    private final Upkeep upkeep;
+    private final GateFacts gates;
+    private final ProgramChecks checks;
+    private final EventRows events;
+
+    PreparedView(Upkeep upkeep, GateFacts gates, ProgramChecks checks, EventRows events) {
+        this.upkeep = upkeep;
+        this.gates = gates;
+        this.checks = checks;
+        this.events = events;
+    }
+
+    Prepared of(Booking booking, Cell cell) {
+        Revision revision = upkeep.revision(booking);
+        StoredAnswer answer = gates.answer(booking).orElse(null);
+        List<Lapse> lapses = events.lapses(booking.id());
+        return new Prepared(
+                booking,
+                revision,
+                answer,
+                says(booking, cell, revision, answer),
+                lapses.isEmpty() ? Optional.empty() : Optional.of(lapses.get(lapses.size() - 1)));
+    }
+
+    private String says(Booking booking, Cell cell, @Nullable Revision revision, @Nullable StoredAnswer answer) {
+        if (revision == null) {
+            return "No program is attached to the booking yet.";
+        }
+        if (answer != null) {
+            return AnswerLine.of(answer, cell);
+        }
+        return checks.check(revision.id(), cell.id(), booking.course()) instanceof ProgramChecks.Outcome.Unreadable bad
+                ? bad.says()
+                : "The program has no answer of the check yet.";
+    }
+}

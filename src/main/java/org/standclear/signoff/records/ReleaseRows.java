@@ -1,0 +1,153 @@
+package org.standclear.signoff.records;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+import org.standclear.platform.ids.BookingId;
+import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.ids.ReleaseId;
+import org.standclear.platform.ids.RevisionId;
+import org.standclear.platform.time.SqlTime;
+import org.standclear.signoff.LapseRule;
+import org.standclear.signoff.Release;
+
+/** Releases in the database; what a release is about never changes, only that it is used, lapses or ends. */
+@Repository
+class ReleaseRows {
+
+    private final JdbcClient jdbc;
+
+    ReleaseRows(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    Optional<Release> find(ReleaseId id) {
+        return jdbc.sql("select * from signoff_releases where id = :id")
+                .param("id", id.value())
+                .query(ReleaseRows::release)
+                .optional();
+    }
+
+    /** Latest first. */
+    List<Release> of(BookingId booking) {
+        return jdbc.sql("select * from signoff_releases where booking_id = :booking order by issued_at desc, id desc")
+                .param("booking", booking.value())
+                .query(ReleaseRows::release)
+                .list();
+    }
+
+    Optional<Release> latest(BookingId booking) {
+        return of(booking).stream().findFirst();
+    }
+
+    /** Whether a release of the revision on the cell version was ever started. */
+    boolean hasRun(RevisionId revision, CellId cell, int cellVersion) {
+        return jdbc.sql("""
+                select count(*) from signoff_releases where revision_id = :revision and cell_id = :cell
+                    and cell_version = :version and used_at is not null""")
+                        .param("revision", revision.value())
+                        .param("cell", cell.value())
+                        .param("version", cellVersion)
+                        .query(Integer.class)
+                        .single()
+                > 0;
+    }
+
+    void add(Release release) {
+        jdbc.sql("""
+                insert into signoff_releases (id, booking_id, sheet_id, cell_id, cell_version, revision_id, program_sha256,
+                    declaration_sha256, tool, payload_kg, operator_id, attendant_id, releaser_id, code, first_run,
+                    pass_limit, issued_at, start_by, window_end, live)
+                values (:id, :booking, :sheet, :cell, :cellVersion, :revision, :program, :declaration, :tool, :payload,
+                    :operator, :attendant, :releaser, :code, :firstRun, :passLimit, :issuedAt, :startBy, :windowEnd, 1)""")
+                .param("id", release.id().value())
+                .param("booking", release.booking().value())
+                .param("sheet", release.sheet())
+                .param("cell", release.cell().value())
+                .param("cellVersion", release.cellVersion())
+                .param("revision", release.revision().value())
+                .param("program", release.programSha256())
+                .param("declaration", release.declarationSha256())
+                .param("tool", release.tool())
+                .param("payload", release.payloadKg())
+                .param("operator", release.operator().value())
+                .param("attendant", release.attendant().value())
+                .param("releaser", release.releaser().value())
+                .param("code", release.code())
+                .param("firstRun", release.firstRun())
+                .param("passLimit", release.passLimit())
+                .param("issuedAt", SqlTime.toSql(release.issuedAt()))
+                .param("startBy", SqlTime.toSql(release.startBy()))
+                .param("windowEnd", SqlTime.toSql(release.windowEnd()))
+                .update();
+    }
+
+    boolean use(ReleaseId id, Instant at) {
+        return jdbc.sql("update signoff_releases set used_at = :at where id = :id and used_at is null and live = 1")
+                        .param("at", SqlTime.toSql(at))
+                        .param("id", id.value())
+                        .update()
+                == 1;
+    }
+
+    boolean lapse(ReleaseId id, LapseRule rule, String because, Instant at) {
+        return jdbc.sql("""
+                update signoff_releases set lapsed_at = :at, lapse_rule = :rule, because = :because, live = null
+                where id = :id and live = 1""")
+                        .param("at", SqlTime.toSql(at))
+                        .param("rule", rule.code())
+                        .param("because", because)
+                        .param("id", id.value())
+                        .update()
+                == 1;
+    }
+
+    void end(ReleaseId id) {
+        jdbc.sql("update signoff_releases set live = null where id = :id and used_at is not null")
+                .param("id", id.value())
+                .update();
+    }
+
+    private static Release release(ResultSet row, int number) throws SQLException {
+        return new Release(
+                new ReleaseId(id(row, "id")),
+                new BookingId(id(row, "booking_id")),
+                id(row, "sheet_id"),
+                new CellId(id(row, "cell_id")),
+                row.getInt("cell_version"),
+                new RevisionId(id(row, "revision_id")),
+                row.getString("program_sha256"),
+                row.getString("declaration_sha256"),
+                row.getString("tool"),
+                row.getObject("payload_kg", Double.class),
+                new PersonId(id(row, "operator_id")),
+                new PersonId(id(row, "attendant_id")),
+                new PersonId(id(row, "releaser_id")),
+                row.getString("code"),
+                row.getBoolean("first_run"),
+                row.getObject("pass_limit", Integer.class),
+                SqlTime.read(row, "issued_at"),
+                SqlTime.read(row, "start_by"),
+                SqlTime.read(row, "window_end"),
+                SqlTime.readNullable(row, "used_at"),
+                lapsed(row));
+    }
+
+    private static Release.@Nullable Lapsed lapsed(ResultSet row) throws SQLException {
+        Instant at = SqlTime.readNullable(row, "lapsed_at");
+        return at == null
+                ? null
+                : new Release.Lapsed(at, LapseRule.of(row.getString("lapse_rule")), row.getString("because"));
+    }
+
+    private static UUID id(ResultSet row, String column) throws SQLException {
+        return row.getObject(column, UUID.class);
+    }
+}

@@ -1,0 +1,108 @@
+package org.standclear.signoff.records;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+import org.standclear.booking.Booking;
+import org.standclear.booking.Bookings;
+import org.standclear.cell.Cell;
+import org.standclear.check.StoredAnswer;
+import org.standclear.people.DutyRoster;
+import org.standclear.people.Person;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.ids.ReleaseId;
+import org.standclear.program.Revision;
+import org.standclear.signoff.Obstacle;
+import org.standclear.signoff.Release;
+import org.standclear.signoff.Sheet;
+import org.standclear.signoff.rules.ReleaserRules;
+
+/** Asks who may release and issues the release, bound to one exact thing. */
+@Component
+class Releasing {
+
+    /** A release that is not started by then lapses. */
+    static final Duration HOLDS = Duration.ofMinutes(10);
+
+    private final Bookings bookings;
+    private final DutyRoster duty;
+    private final GateFacts gates;
+    private final Lists lists;
+    private final ReleaseRows releases;
+    private final ReleaseCodes codes;
+    private final SignoffTrail trail;
+
+    Releasing(
+            Bookings bookings,
+            DutyRoster duty,
+            GateFacts gates,
+            Lists lists,
+            ReleaseRows releases,
+            ReleaseCodes codes,
+            SignoffTrail trail) {
+        this.bookings = bookings;
+        this.duty = duty;
+        this.gates = gates;
+        this.lists = lists;
+        this.releases = releases;
+        this.codes = codes;
+        this.trail = trail;
+    }
+
+    /** What keeps the person from releasing the booking; empty when nothing does. */
+    List<Obstacle> refusals(PersonId person, Booking booking, PersonId author, Instant now) {
+        Person releaser = gates.person(person);
+        return ReleaserRules.ask(
+                new ReleaserRules.Question(releaser, booking, author, duty.onDuty(person, now), duty.onDuty(now)));
+    }
+
+    List<PersonId> mayRelease(Booking booking, PersonId author, Instant now) {
+        return duty.onDuty(now).stream()
+                .map(Person::id)
+                .filter(person -> refusals(person, booking, author, now).isEmpty())
+                .toList();
+    }
+
+    /** Issues the release; booking and cell are locked, every gate was asked. */
+    Release issue(Sheet sheet, Booking booking, Cell cell, PersonId releaser, Instant now) {
+        Revision revision = lists.revision(sheet);
+        StoredAnswer answer = lists.answer(sheet);
+        Instant soon = now.plus(HOLDS);
+        Release release = new Release(
+                ReleaseId.next(),
+                booking.id(),
+                sheet.id(),
+                cell.id(),
+                sheet.cellVersion(),
+                revision.id(),
+                revision.sha256(),
+                revision.declarationSha256(),
+                Objects.requireNonNullElse(answer.bench().tool(), ""),
+                answer.bench().payloadKg(),
+                sheet.operator(),
+                sheet.attendant(),
+                releaser,
+                codes.next(),
+                !releases.hasRun(revision.id(), cell.id(), sheet.cellVersion()),
+                passLimit(answer.bench().loop()),
+                now,
+                soon.isBefore(booking.end()) ? soon : booking.end(),
+                booking.end(),
+                null,
+                null);
+        releases.add(release);
+        trail.released(release);
+        Upkeep.moved(bookings.markReleased(booking.id(), releaser));
+        return release;
+    }
+
+    private static @Nullable Integer passLimit(@Nullable String loop) {
+        if (loop == null) {
+            return 1;
+        }
+        return loop.equals("forever") ? null : Integer.valueOf(loop);
+    }
+}

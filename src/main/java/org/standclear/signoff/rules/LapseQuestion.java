@@ -1,0 +1,27 @@
+package org.standclear.signoff.rules;
+
+import java.time.Instant;
+import org.jspecify.annotations.Nullable;
+import org.standclear.booking.Booking;
+import org.standclear.cell.Cell;
+import org.standclear.program.Revision;
+import org.standclear.signoff.Release;
+
+/**
+ * The facts beside which a release is held.
+ *
+ * @param attached the revision on the booking now; null when none is
+ * @param latest the latest revision of the released program
+ * @param ended whose authorisation ended, in words; null when both hold
+ */
+public record LapseQuestion(
+        Release release,
+        Booking booking,
+        Cell cell,
+        @Nullable Revision attached,
+        @Nullable Revision latest,
+        boolean attendantIsStaff,
+        @Nullable String ended,
+        boolean releaserOnDuty,
+        String releaserName,
+        Instant now) {}

@@ -1,0 +1,116 @@
+package org.standclear.signoff.rules;
+
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import org.standclear.cell.CellState;
+import org.standclear.program.Revision;
+import org.standclear.signoff.LapseRule;
+import org.standclear.signoff.Release;
+
+/** Asks the lapse rules in their order; the first that applies names the reason. */
+public final class Lapses {
+
+    private static final Map<LapseRule, Function<LapseQuestion, @Nullable String>> ASKED = Map.of(
+            LapseRule.FILE_CHANGED, Lapses::fileChanged,
+            LapseRule.CELL_VERSION_CHANGED, Lapses::cellVersionChanged,
+            LapseRule.CELL_NOT_IN_SERVICE, Lapses::cellNotInService,
+            LapseRule.OPERATOR_SWAPPED, Lapses::operatorSwapped,
+            LapseRule.ATTENDANT_SWAPPED, Lapses::attendantSwapped,
+            LapseRule.ATTENDANT_NOT_STAFF, Lapses::attendantNotStaff,
+            LapseRule.AUTHORISATION_ENDED, LapseQuestion::ended,
+            LapseRule.RELEASER_OFF_DUTY, Lapses::releaserOffDuty,
+            LapseRule.WINDOW_OVER, Lapses::windowOver,
+            LapseRule.NOT_STARTED_IN_TIME, Lapses::notStartedInTime);
+
+    private Lapses() {}
+
+    /** A rule that applies, and why in words. */
+    public record Found(LapseRule rule, String because) {}
+
+    /** The first rule that makes the release lapse; empty while it holds. */
+    public static Optional<Found> first(LapseQuestion question) {
+        for (LapseRule rule : LapseRule.values()) {
+            Function<LapseQuestion, @Nullable String> asked = ASKED.get(rule);
+            String because = asked == null ? null : asked.apply(question);
+            if (because != null) {
+                return Optional.of(new Found(rule, because));
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static @Nullable String fileChanged(LapseQuestion question) {
+        Release release = question.release();
+        Revision attached = question.attached();
+        if (attached == null) {
+            return "The program was taken off the booking.";
+        }
+        if (!attached.id().equals(release.revision())) {
+            return change(attached, release) + " Revision " + attached.number() + " is on the booking now.";
+        }
+        Revision latest = question.latest();
+        if (latest == null
+                || latest.id().equals(release.revision())
+                || !latest.uploadedAt().isAfter(release.issuedAt())) {
+            return null;
+        }
+        return change(latest, release) + " Revision " + latest.number() + " came after the release.";
+    }
+
+    private static String change(Revision now, Release release) {
+        boolean sameFile = now.sha256().equals(release.programSha256());
+        return sameFile ? "The declaration changed." : "The program file changed.";
+    }
+
+    private static @Nullable String cellVersionChanged(LapseQuestion question) {
+        int released = question.release().cellVersion();
+        int now = question.cell().currentVersion();
+        return released == now
+                ? null
+                : question.cell().name() + " moved from version " + released + " to version " + now + ".";
+    }
+
+    private static @Nullable String cellNotInService(LapseQuestion question) {
+        CellState state = question.cell().state();
+        return state.mayRun()
+                ? null
+                : question.cell().name() + " is " + state.words() + ": "
+                        + question.cell().stateReason() + ".";
+    }
+
+    private static @Nullable String operatorSwapped(LapseQuestion question) {
+        return question.booking().operator().equals(question.release().operator())
+                ? null
+                : "Another operator is on the booking now.";
+    }
+
+    private static @Nullable String attendantSwapped(LapseQuestion question) {
+        return question.release().attendant().equals(question.booking().attendant())
+                ? null
+                : "Another e-stop attendant is on the booking now.";
+    }
+
+    private static @Nullable String attendantNotStaff(LapseQuestion question) {
+        boolean restricted = question.cell().state() == CellState.RESTRICTED;
+        return restricted && !question.attendantIsStaff()
+                ? question.cell().name() + " is restricted: only staff attend the e-stop."
+                : null;
+    }
+
+    private static @Nullable String releaserOffDuty(LapseQuestion question) {
+        return question.releaserOnDuty() ? null : question.releaserName() + " is off duty.";
+    }
+
+    private static @Nullable String windowOver(LapseQuestion question) {
+        return question.now().isBefore(question.release().windowEnd()) ? null : "The slot has ended.";
+    }
+
+    private static @Nullable String notStartedInTime(LapseQuestion question) {
+        Release release = question.release();
+        long minutes = java.time.Duration.between(release.issuedAt(), release.startBy())
+                .toMinutes();
+        return question.now().isBefore(release.startBy()) ? null : "Not started within " + minutes + " min.";
+    }
+}

@@ -1,0 +1,65 @@
+package org.standclear.signoff.rules;
+
+import java.util.List;
+import java.util.function.Function;
+import org.standclear.booking.Booking;
+import org.standclear.people.Person;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.signoff.Obstacle;
+
+/** Who may release: staff on duty, who neither wrote the program nor have another part in the run. */
+public final class ReleaserRules {
+
+    /** The facts about the one who wants to release. */
+    public record Question(Person person, Booking booking, PersonId author, boolean onDuty, List<Person> staffOnDuty) {
+
+        public Question {
+            staffOnDuty = List.copyOf(staffOnDuty);
+        }
+    }
+
+    /** One rule: why not, or null. */
+    public record Rule(String code, Function<Question, Boolean> refuses, String says) {}
+
+    /** All rules about the person; none of them can be waived. */
+    public static final List<Rule> ALL = List.of(
+            new Rule(
+                    "releaser-is-operator",
+                    question -> question.person().id().equals(question.booking().operator()),
+                    "The operator does not release their own run."),
+            new Rule(
+                    "releaser-is-attendant",
+                    question -> question.person().id().equals(question.booking().attendant()),
+                    "Who attends the e-stop does not release that run."),
+            new Rule(
+                    "releaser-is-author",
+                    question -> question.person().id().equals(question.author()),
+                    "Nobody releases a program of their own."),
+            new Rule(
+                    "releaser-not-staff",
+                    question -> !question.person().isLabStaff()
+                            || !question.person().active(),
+                    "Only a technician or an instructor releases."),
+            new Rule("releaser-off-duty", question -> !question.onDuty(), "Only staff on duty release."));
+
+    private ReleaserRules() {}
+
+    /** What keeps the person from releasing; empty when nothing does. */
+    public static List<Obstacle> ask(Question question) {
+        return ALL.stream()
+                .filter(rule -> rule.refuses().apply(question))
+                .map(rule -> new Obstacle(rule.code(), rule.says(), mend(question)))
+                .toList();
+    }
+
+    private static String mend(Question question) {
+        List<Person> others = question.staffOnDuty().stream()
+                .filter(person -> !person.id().equals(question.person().id()))
+                .filter(person -> !question.booking().involves(person.id()))
+                .filter(person -> !person.id().equals(question.author()))
+                .toList();
+        return others.isEmpty()
+                ? "No other technician or instructor is on duty now."
+                : Gates.mendedBy(others, " can do it.");
+    }
+}
