@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
+import org.standclear.platform.text.PlainText;
 import org.standclear.signoff.ItemField;
 import org.standclear.signoff.ItemField.Choice;
 import org.standclear.signoff.ListItem;
@@ -53,8 +54,8 @@ public sealed interface Reading {
                     ? "Choose one of the answers to \"" + field.label() + "\"."
                     : "Type the answer to \"" + field.label() + "\".";
         }
-        if (value.length() > LONGEST || value.codePoints().anyMatch(Character::isISOControl)) {
-            return "At most " + LONGEST + " printed characters.";
+        if (PlainText.check(value, LONGEST) instanceof PlainText.Refused refused) {
+            return refused.says();
         }
         return switch (field.kind()) {
             case TEXT -> textFault(field, value);

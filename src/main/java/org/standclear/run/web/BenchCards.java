@@ -1,0 +1,153 @@
+package org.standclear.run.web;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+import org.standclear.booking.Booking;
+import org.standclear.booking.BookingState;
+import org.standclear.cell.Cell;
+import org.standclear.check.BenchFacts;
+import org.standclear.check.StoredAnswer;
+import org.standclear.people.People;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.time.LabTime;
+import org.standclear.program.Revision;
+import org.standclear.signoff.Lapse;
+import org.standclear.signoff.Part;
+import org.standclear.signoff.Preparation.Prepared;
+import org.standclear.signoff.Release;
+import org.standclear.signoff.Sheet;
+import org.standclear.signoff.Signature;
+import org.standclear.signoff.SignoffDesk.Standing;
+import org.standclear.signoff.SignoffList;
+
+/** Who, what and how far: the side of a bench screen. Nothing here comes from an answer that another has to give blind. */
+@Component
+class BenchCards {
+
+    private final People people;
+    private final LabTime labTime;
+
+    BenchCards(People people, LabTime labTime) {
+        this.people = people;
+        this.labTime = labTime;
+    }
+
+    BenchView.BookingCard of(Standing standing, Cell cell) {
+        Prepared prepared = standing.prepared();
+        Booking booking = prepared.booking();
+        Revision revision = prepared.revision();
+        StoredAnswer answer = prepared.answer();
+        BenchFacts facts = answer == null ? null : answer.bench();
+        return new BenchView.BookingCard(
+                booking.id().toString(),
+                labTime.span(booking.start(), booking.end()),
+                people.printedName(booking.operator()),
+                name(booking.attendant()),
+                StateMarks.of(booking.state()),
+                booking.state().words(),
+                revision == null ? "none yet" : revision.title() + ", revision " + revision.number(),
+                cell.name() + " version " + cell.currentVersion(),
+                facts == null ? "" : Objects.requireNonNullElse(facts.tool(), ""),
+                facts == null || facts.payloadKg() == null ? "" : number(facts.payloadKg(), 2) + " kg",
+                facts == null || facts.heldPeakMmS() == null ? "" : number(facts.heldPeakMmS(), 0) + " mm/s",
+                fullPower(facts),
+                facts == null ? List.of() : facts.cautions(),
+                answer == null ? "" : "/checks/" + answer.id(),
+                prepared.says());
+    }
+
+    /** "In full power this program would reach 913 mm/s."; rounded up, towards the unsafe side. */
+    static String fullPower(@Nullable BenchFacts facts) {
+        return facts == null || facts.fullPowerPeakMmS() == null
+                ? ""
+                : "In full power this program would reach " + number(facts.fullPowerPeakMmS(), 0) + " mm/s.";
+    }
+
+    static String number(double value, int digits) {
+        BigDecimal rounded = BigDecimal.valueOf(value).setScale(digits, RoundingMode.CEILING);
+        return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
+    }
+
+    private String name(@Nullable PersonId person) {
+        return person == null ? "nobody yet" : people.printedName(person);
+    }
+
+    /** What lapsed or was refused since the last step. */
+    List<String> notices(Standing standing) {
+        List<String> notices = new ArrayList<>();
+        Booking booking = standing.prepared().booking();
+        if (!standing.notReleased().isEmpty()) {
+            notices.add("Not released: " + standing.notReleased());
+        }
+        Optional<Lapse> lapse = standing.prepared().lapsed().filter(one -> isNews(one, standing));
+        lapse.ifPresent(one ->
+                notices.add("The " + one.what() + " lapsed at " + labTime.time(one.at()) + ": " + one.because()));
+        if (booking.state() == BookingState.RUNNING) {
+            standing.release()
+                    .filter(Release::firstRun)
+                    .ifPresent(release -> notices.add(
+                            people.printedName(release.releaser()) + " watches: first run of this version here."));
+        }
+        return notices;
+    }
+
+    private static boolean isNews(Lapse lapse, Standing standing) {
+        BookingState state = standing.prepared().booking().state();
+        boolean before = state == BookingState.BOOKED || state == BookingState.CHECKED || state == BookingState.READY;
+        return (before || state == BookingState.STOPPED) && !lapse.what().equals("short list");
+    }
+
+    /** The list that is open, line by line: who has signed, and whose turn it is. */
+    List<BenchView.Line> list(Standing standing) {
+        return standing.sheet().map(this::lines).orElse(List.of());
+    }
+
+    private List<BenchView.Line> lines(Sheet sheet) {
+        List<BenchView.Line> lines = new ArrayList<>();
+        int number = 1;
+        for (Part part : sheet.list().parts()) {
+            lines.add(new BenchView.Line(number++, words(sheet, part), state(sheet, part)));
+        }
+        return lines;
+    }
+
+    private String words(Sheet sheet, Part part) {
+        Optional<Signature> signature = sheet.signedBy(part);
+        String items = items(sheet, part);
+        return signature
+                .map(one -> one.printedName() + ", " + part.words() + ": signed " + labTime.time(one.at()))
+                .orElseGet(() -> who(sheet, part) + items);
+    }
+
+    private String who(Sheet sheet, Part part) {
+        return switch (part) {
+            case OPERATOR -> people.printedName(sheet.operator()) + ", operator";
+            case ATTENDANT -> people.printedName(sheet.attendant()) + ", e-stop attendant";
+            case RELEASER -> "Technician or instructor on duty";
+        };
+    }
+
+    private static String items(Sheet sheet, Part part) {
+        if (sheet.list() == SignoffList.SESSION) {
+            return "";
+        }
+        return switch (part) {
+            case OPERATOR -> sheet.brief() ? ": items 1 and 2" : ": items 1 to 6";
+            case ATTENDANT -> ": item 7";
+            case RELEASER -> ": items 2, 8 and 9";
+        };
+    }
+
+    private static String state(Sheet sheet, Part part) {
+        if (sheet.signedBy(part).isPresent()) {
+            return "done";
+        }
+        return sheet.next().filter(part::equals).isPresent() ? "now" : "later";
+    }
+}

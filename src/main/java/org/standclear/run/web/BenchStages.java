@@ -1,0 +1,176 @@
+package org.standclear.run.web;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+import org.standclear.booking.Booking;
+import org.standclear.people.DutyRoster;
+import org.standclear.people.People;
+import org.standclear.people.Person;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.security.Role;
+import org.standclear.platform.security.SignedInPerson;
+import org.standclear.platform.time.LabTime;
+import org.standclear.run.CloseOutItem;
+import org.standclear.run.Run;
+import org.standclear.run.RunEvent;
+import org.standclear.run.Runs;
+import org.standclear.run.web.BenchView.Stage;
+import org.standclear.signoff.Release;
+import org.standclear.signoff.SignoffDesk.Standing;
+
+/** Chooses the one act that a bench screen offers, by the state of the booking. */
+@Component
+class BenchStages {
+
+    private final BenchLists lists;
+    private final Runs runs;
+    private final People people;
+    private final DutyRoster duty;
+    private final LabTime labTime;
+
+    BenchStages(BenchLists lists, Runs runs, People people, DutyRoster duty, LabTime labTime) {
+        this.lists = lists;
+        this.runs = runs;
+        this.people = people;
+        this.duty = duty;
+        this.labTime = labTime;
+    }
+
+    BenchDraft choose(BenchDraft draft, Standing standing, SignedInPerson me, Instant now) {
+        Booking booking = standing.prepared().booking();
+        return switch (booking.state()) {
+            case BOOKED, CHECKED, READY -> lists.choose(draft, standing, me, now);
+            case RELEASED -> released(draft, standing, me);
+            case RUNNING -> running(draft, standing, me, now);
+            case STOPPED -> stopped(draft, standing, me, now);
+            case FINISHED -> closeOut(draft, booking, me);
+            case CLOSED_OUT ->
+                draft.stage(Stage.CLOSED).head(slot(booking), "Closed out. Thank you.", "The cell is handed back.");
+            default ->
+                draft.stage(Stage.IDLE)
+                        .head(
+                                slot(booking),
+                                "Nobody runs here now.",
+                                "The booking is " + booking.state().words() + ".");
+        };
+    }
+
+    private BenchDraft released(BenchDraft draft, Standing standing, SignedInPerson me) {
+        Booking booking = standing.prepared().booking();
+        Release release = standing.release().orElseThrow();
+        String until = labTime.time(release.startBy());
+        boolean mayStart = booking.operator().equals(me.id()) || me.isLabStaff() || me.is(Role.BENCH);
+        String first = release.firstRun()
+                ? "First run of this version here: " + people.printedName(release.releaser()) + " watches."
+                : "";
+        return draft.stage(Stage.RELEASED)
+                .head(slot(booking), "Released until " + until, mayStart ? "Log the start, then start the arm." : "")
+                .release(new BenchView.Released(until, labTime.iso(release.startBy()), release.code(), first, mayStart))
+                .mayAct(mayStart || acts(booking, me));
+    }
+
+    private BenchDraft running(BenchDraft draft, Standing standing, SignedInPerson me, Instant now) {
+        Booking booking = standing.prepared().booking();
+        Run run = runs.of(booking.id()).orElseThrow();
+        return draft.stage(Stage.RUNNING)
+                .head(slot(booking), "Running. Hand on the e-stop.", overdue(booking, now))
+                .run(view(run, standing.release().orElse(null), now))
+                .mayAct(acts(booking, me));
+    }
+
+    private String overdue(Booking booking, Instant now) {
+        return now.isBefore(booking.end()) ? "" : "The slot ended at " + labTime.time(booking.end()) + ". Finish now.";
+    }
+
+    private BenchDraft stopped(BenchDraft draft, Standing standing, SignedInPerson me, Instant now) {
+        Booking booking = standing.prepared().booking();
+        Run run = runs.of(booking.id()).orElseThrow();
+        boolean staff = me.isLabStaff() || me.is(Role.BENCH);
+        return draft.stage(Stage.STOPPED)
+                .head(
+                        slot(booking),
+                        "Stopped. Find the cause first.",
+                        "Unlatching restarts nothing. A technician records the reset, then a new release.")
+                .run(view(run, standing.release().orElse(null), now))
+                .people(staff ? resetters(me, now) : List.of())
+                .mayAct(acts(booking, me));
+    }
+
+    /** On a shared screen the staff on duty; on an own device its owner. */
+    private List<BenchView.Named> resetters(SignedInPerson me, Instant now) {
+        return me.is(Role.BENCH)
+                ? duty.onDuty(now).stream().map(BenchStages::named).toList()
+                : List.of(new BenchView.Named(me.id().toString(), me.printedName()));
+    }
+
+    private BenchDraft closeOut(BenchDraft draft, Booking booking, SignedInPerson me) {
+        int taps = (int) runs.events(booking.id()).stream()
+                .filter(event -> event.kind() == RunEvent.Kind.CLOSE_OUT)
+                .count();
+        CloseOutItem item = CloseOutItem.after(taps).orElseThrow();
+        return draft.stage(Stage.CLOSE_OUT)
+                .head(
+                        "Close-out " + item.number() + " of " + CloseOutItem.values().length + ", " + slot(booking),
+                        item.challenge(),
+                        "")
+                .closeOut(item.choices().stream()
+                        .map(choice -> new BenchView.Tap(choice.value(), choice.words()))
+                        .toList())
+                .list(closeOutLines(taps))
+                .mayAct(acts(booking, me));
+    }
+
+    private static List<BenchView.Line> closeOutLines(int taps) {
+        return java.util.Arrays.stream(CloseOutItem.values())
+                .map(item -> new BenchView.Line(
+                        item.number(),
+                        item.challenge(),
+                        item.ordinal() < taps ? "done" : item.ordinal() == taps ? "now" : "later"))
+                .toList();
+    }
+
+    private BenchView.Running view(Run run, @Nullable Release release, Instant now) {
+        Instant since = lastStart(run);
+        boolean longTurn = Duration.between(since, now).compareTo(Duration.ofMinutes(15)) > 0;
+        return new BenchView.Running(
+                run.id().toString(),
+                labTime.time(since),
+                run.passes(),
+                release == null ? null : release.passLimit(),
+                longTurn ? "15 min at the e-stop: swap the attendant at the next stop." : "",
+                labTime.iso(since));
+    }
+
+    private Instant lastStart(Run run) {
+        List<RunEvent> starts = runs.events(run.booking()).stream()
+                .filter(event -> event.kind() == RunEvent.Kind.STARTED)
+                .toList();
+        return starts.isEmpty()
+                ? run.startedAt()
+                : starts.get(starts.size() - 1).at();
+    }
+
+    private String slot(Booking booking) {
+        return people.printedName(booking.operator()) + ", " + labTime.span(booking.start(), booking.end());
+    }
+
+    static boolean acts(Booking booking, SignedInPerson me) {
+        return booking.involves(me.id()) || me.isLabStaff() || me.is(Role.BENCH);
+    }
+
+    static BenchView.Named named(Person person) {
+        return new BenchView.Named(person.id().toString(), person.printedName());
+    }
+
+    static Optional<PersonId> id(String raw) {
+        try {
+            return Optional.of(PersonId.of(raw));
+        } catch (IllegalArgumentException notAnId) {
+            return Optional.empty();
+        }
+    }
+}

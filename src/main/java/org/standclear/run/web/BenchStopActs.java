@@ -1,0 +1,138 @@
+package org.standclear.run.web;
+
+import jakarta.servlet.http.HttpServletResponse;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
+import org.springframework.security.core.annotation.AuthenticationPrincipal;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import org.standclear.cell.CellStates;
+import org.standclear.cell.Cells;
+import org.standclear.platform.forms.InvalidFormTokenException;
+import org.standclear.platform.forms.PostOnce;
+import org.standclear.platform.ids.BookingId;
+import org.standclear.platform.ids.CellId;
+import org.standclear.platform.security.SignedInPerson;
+import org.standclear.platform.text.PlainText;
+import org.standclear.platform.web.NotFoundException;
+import org.standclear.run.RunEvent;
+import org.standclear.run.RunLog;
+import org.standclear.signoff.LapseRule;
+import org.standclear.signoff.Releases;
+
+/** Stops: logged by one tap, whatever else is wrong with the form; holds and tags by anyone; a release taken back. */
+@Controller
+class BenchStopActs {
+
+    private static final int LONGEST_REASON = 300;
+
+    private final RunLog log;
+    private final Cells cells;
+    private final CellStates states;
+    private final Releases releases;
+    private final BenchScreens screens;
+    private final BenchPages pages;
+    private final PostOnce once;
+
+    BenchStopActs(
+            RunLog log,
+            Cells cells,
+            CellStates states,
+            Releases releases,
+            BenchScreens screens,
+            BenchPages pages,
+            PostOnce once) {
+        this.log = log;
+        this.cells = cells;
+        this.states = states;
+        this.releases = releases;
+        this.screens = screens;
+        this.pages = pages;
+        this.once = once;
+    }
+
+    @PostMapping("/bench/{cell}/stop")
+    String stop(
+            @PathVariable CellId cell,
+            @RequestParam(required = false) @Nullable String kind,
+            @RequestParam(required = false) @Nullable String formToken,
+            @AuthenticationPrincipal SignedInPerson me,
+            RedirectAttributes flash) {
+        mustExist(cell);
+        RunEvent.Kind stop = "arm".equals(kind) ? RunEvent.Kind.PROTECTIVE_STOP : RunEvent.Kind.E_STOP_PRESS;
+        logOnce(cell, stop, formToken, me);
+        flash.addFlashAttribute("told", "Logged: " + stop.words() + ". It costs nothing.");
+        return "redirect:" + BenchListActs.address(cell);
+    }
+
+    private void mustExist(CellId cell) {
+        if (cells.find(cell).isEmpty()) {
+            throw new NotFoundException("cell");
+        }
+    }
+
+    /** A form without a token that can be read is a stop all the same. */
+    private void logOnce(CellId cell, RunEvent.Kind stop, @Nullable String formToken, SignedInPerson me) {
+        try {
+            once.run(formToken, () -> {
+                log.stop(cell, stop, me.id());
+                return BenchListActs.address(cell);
+            });
+        } catch (InvalidFormTokenException noToken) {
+            log.stop(cell, stop, me.id());
+        }
+    }
+
+    @PostMapping("/bench/{cell}/holds")
+    String hold(
+            @PathVariable CellId cell,
+            @RequestParam Map<String, String> fields,
+            @AuthenticationPrincipal SignedInPerson me,
+            RedirectAttributes flash,
+            HttpServletResponse response,
+            Model model) {
+        mustExist(cell);
+        PlainText.Checked reason = PlainText.check(fields.get("reason"), LONGEST_REASON);
+        if (!(reason instanceof PlainText.Fine accepted)) {
+            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+            String says = ((PlainText.Refused) reason).says();
+            return pages.page(cell, me, Map.of("reason", says), new HashMap<>(fields), model);
+        }
+        boolean tag = "tag".equals(fields.get("kind"));
+        Optional<String> next = once.run(fields.get("formToken"), () -> {
+            if (tag) {
+                states.tagOut(cell, me.id(), accepted.text());
+            } else {
+                states.hold(cell, me.id(), accepted.text());
+            }
+            return BenchListActs.address(cell);
+        });
+        flash.addFlashAttribute(
+                "told",
+                tag ? "Tagged out. No release until staff put it back." : "Held. No release until staff put it back.");
+        return "redirect:" + next.orElse(BenchListActs.address(cell));
+    }
+
+    @PostMapping("/bench/{cell}/withdraw")
+    String withdraw(
+            @PathVariable CellId cell,
+            @RequestParam BookingId booking,
+            @RequestParam(required = false) @Nullable String formToken,
+            @AuthenticationPrincipal SignedInPerson me) {
+        if (!BenchStages.acts(screens.ofCell(cell, booking, me), me)) {
+            throw new NotFoundException("booking");
+        }
+        once.run(formToken, () -> {
+            releases.withdraw(booking, LapseRule.WITHDRAWN, me.printedName() + " took it back.", me.id());
+            return BenchListActs.address(cell);
+        });
+        return "redirect:" + BenchListActs.address(cell);
+    }
+}

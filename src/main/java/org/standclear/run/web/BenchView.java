@@ -1,0 +1,110 @@
+package org.standclear.run.web;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.standclear.signoff.ListItem;
+import org.standclear.signoff.Obstacle;
+import org.standclear.signoff.SignoffDesk.Answered;
+
+/**
+ * What a bench screen shows: one thing to do now, and beside it who, what and which item.
+ *
+ * @param stage which act the screen offers
+ * @param headline the instruction, twelve words at most
+ * @param text one more sentence, or empty
+ * @param stamp changes when the screen has something new to show
+ * @param quiet whether nothing is typed on it, so that it may load itself anew without scripts too
+ */
+record BenchView(
+        String cell,
+        String cellName,
+        String cellState,
+        String cellStateWords,
+        Stage stage,
+        String kicker,
+        String headline,
+        String text,
+        @Nullable BookingCard booking,
+        @Nullable Ask ask,
+        @Nullable Sign sign,
+        @Nullable Released release,
+        @Nullable Running run,
+        List<Tap> closeOut,
+        List<Named> people,
+        List<String> notices,
+        List<Obstacle> obstacles,
+        List<Line> list,
+        boolean mayAct,
+        boolean shared,
+        String stamp,
+        boolean quiet) {
+
+    /** Which act the screen offers. */
+    enum Stage {
+        IDLE,
+        FOREIGN,
+        NO_PROGRAM,
+        NOT_WITHIN,
+        NO_ATTENDANT,
+        EARLY,
+        ASK,
+        SIGN,
+        WAIT,
+        GATES,
+        RELEASED,
+        RUNNING,
+        STOPPED,
+        CLOSE_OUT,
+        CLOSED
+    }
+
+    /** Who and what is at the cell. */
+    record BookingCard(
+            String id,
+            String span,
+            String operator,
+            String attendant,
+            String state,
+            String stateWords,
+            String program,
+            String cellVersion,
+            String tool,
+            String payload,
+            String heldPeak,
+            String fullPower,
+            List<String> cautions,
+            String answerHref,
+            String answerWords) {}
+
+    /** An item to answer. */
+    record Ask(String sheet, String part, ListItem item, boolean first, String fullPower) {}
+
+    /** A signature to give; a signer is chosen where several may. */
+    record Sign(
+            String sheet,
+            String part,
+            String meaning,
+            String statement,
+            String sha256,
+            List<Answered> answered,
+            List<Named> signers,
+            boolean pin,
+            String verb,
+            String fullPower) {}
+
+    /** A release that waits for its start. */
+    record Released(String until, String iso, String code, String firstRun, boolean mayStart) {}
+
+    /** A run that goes on or was stopped. */
+    record Running(
+            String id, String since, int passes, @Nullable Integer limit, String turn, String iso) {}
+
+    /** One large button. */
+    record Tap(String value, String words) {}
+
+    /** A person to choose. */
+    record Named(String id, String name) {}
+
+    /** One line of the list: {@code done}, {@code now} or {@code later}. */
+    record Line(int number, String words, String state) {}
+}
