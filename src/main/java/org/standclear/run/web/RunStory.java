@@ -2,9 +2,11 @@ package org.standclear.run.web;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 import org.standclear.booking.Booking;
@@ -16,6 +18,7 @@ import org.standclear.people.People;
 import org.standclear.platform.ids.AnswerId;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
 import org.standclear.program.Programs;
@@ -30,6 +33,7 @@ import org.standclear.signoff.Release;
 import org.standclear.signoff.Releases;
 import org.standclear.signoff.Sheet;
 import org.standclear.signoff.SignoffRecord;
+import org.standclear.trail.TrailReader;
 
 /** Puts everything about one run together. */
 @Component
@@ -43,6 +47,8 @@ class RunStory {
     private final SignoffRecord record;
     private final Releases releases;
     private final RunSheets sheets;
+    private final TrailReader trail;
+    private final Labs labs;
     private final People people;
     private final LabTime labTime;
 
@@ -55,6 +61,8 @@ class RunStory {
             SignoffRecord record,
             Releases releases,
             RunSheets sheets,
+            TrailReader trail,
+            Labs labs,
             People people,
             LabTime labTime) {
         this.runs = runs;
@@ -65,6 +73,8 @@ class RunStory {
         this.record = record;
         this.releases = releases;
         this.sheets = sheets;
+        this.trail = trail;
+        this.labs = labs;
         this.people = people;
         this.labTime = labTime;
     }
@@ -93,6 +103,7 @@ class RunStory {
                 releaseViews(booking),
                 lapses(booking),
                 events(booking),
+                entries(booking),
                 run.involves(me.id()) || me.isLabStaff());
     }
 
@@ -125,7 +136,7 @@ class RunStory {
         return facts;
     }
 
-    private String words(@org.jspecify.annotations.Nullable Instant at) {
+    private String words(@Nullable Instant at) {
         return at == null ? "not yet" : RunView.instant(labTime, at);
     }
 
@@ -159,7 +170,7 @@ class RunStory {
 
     private List<RunView.ReleaseView> releaseViews(Booking booking) {
         List<Release> all = new ArrayList<>(releases.of(booking.id()));
-        java.util.Collections.reverse(all);
+        Collections.reverse(all);
         return all.stream()
                 .map(release -> new RunView.ReleaseView(
                         release.code(),
@@ -209,6 +220,16 @@ class RunStory {
                 people.printedName(event.account()),
                 event.kind() == RunEvent.Kind.CORRECTION,
                 event.kind().isStop());
+    }
+
+    private List<RunView.EntryView> entries(Booking booking) {
+        return trail.about(labs.theLab().id(), booking.id().toString()).stream()
+                .map(entry -> new RunView.EntryView(
+                        entry.sequence(),
+                        RunView.instant(labTime, entry.at()),
+                        entry.words(),
+                        entry.hash().substring(0, 12)))
+                .toList();
     }
 
     private String names(List<PersonId> ids) {

@@ -21,6 +21,7 @@ record RunView(
         List<ReleaseView> releases,
         List<LapseView> lapses,
         List<EventView> events,
+        List<EntryView> entries,
         boolean mayCorrect) {
 
     /** A name and a value. */
@@ -62,6 +63,9 @@ record RunView(
             String who,
             boolean correction,
             boolean stop) {}
+
+    /** An entry of the lab's record. */
+    record EntryView(long sequence, String at, String words, String hash) {}
 
     /** "Thu 26 Nov 2026 14:07:31". */
     static String instant(LabTime labTime, java.time.Instant at) {

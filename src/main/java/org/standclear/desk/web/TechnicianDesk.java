@@ -1,0 +1,219 @@
+package org.standclear.desk.web;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.standclear.booking.Booking;
+import org.standclear.booking.BookingState;
+import org.standclear.booking.Bookings;
+import org.standclear.cell.Cell;
+import org.standclear.cell.CellStates;
+import org.standclear.cell.CellTag;
+import org.standclear.cell.Cells;
+import org.standclear.cell.DayTests;
+import org.standclear.people.DutyRoster;
+import org.standclear.people.People;
+import org.standclear.people.Person;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.time.LabTime;
+import org.standclear.run.Run;
+import org.standclear.run.Runs;
+import org.standclear.signoff.Obstacle;
+import org.standclear.signoff.Sheet;
+import org.standclear.signoff.SignoffDesk;
+import org.standclear.signoff.SignoffDesk.Standing;
+
+/** The technician's desk: what starts next and what it waits for, what is due at the cells, what is not closed out. */
+@Controller
+class TechnicianDesk {
+
+    /** Starts further away than this are not brought up to date here. */
+    private static final Duration NEAR = Duration.ofHours(2);
+
+    private final Cells cells;
+    private final CellStates states;
+    private final DayTests dayTests;
+    private final Bookings bookings;
+    private final SignoffDesk desk;
+    private final Runs runs;
+    private final People people;
+    private final DutyRoster duty;
+    private final LabTime labTime;
+    private final Clock clock;
+
+    TechnicianDesk(
+            Cells cells,
+            CellStates states,
+            DayTests dayTests,
+            Bookings bookings,
+            SignoffDesk desk,
+            Runs runs,
+            People people,
+            DutyRoster duty,
+            LabTime labTime,
+            Clock clock) {
+        this.cells = cells;
+        this.states = states;
+        this.dayTests = dayTests;
+        this.bookings = bookings;
+        this.desk = desk;
+        this.runs = runs;
+        this.people = people;
+        this.duty = duty;
+        this.labTime = labTime;
+        this.clock = clock;
+    }
+
+    /** A start, and what it waits for. */
+    record Start(
+            Instant at,
+            String span,
+            String cell,
+            String cellId,
+            String operator,
+            String attendant,
+            String state,
+            String stateWords,
+            List<String> waitsFor) {}
+
+    /** A cell that needs something. */
+    record Due(String cell, String cellId, String what, String detail, String state) {}
+
+    /** A run that is not closed out. */
+    record Open(
+            String run, String cell, String cellId, String operator, String state, String stateWords, String since) {}
+
+    @GetMapping("/desk")
+    String show(Model model) {
+        Instant now = clock.instant();
+        List<Cell> all = cells.all();
+        List<Start> starts = starts(all, now);
+        List<Due> tests = dayTests(all, now);
+        List<Open> open = runs.open().stream().map(this::open).toList();
+        model.addAttribute("headline", headline(starts, tests, open));
+        model.addAttribute("starts", starts);
+        model.addAttribute("tests", tests);
+        model.addAttribute("tags", tags(all));
+        model.addAttribute("open", open);
+        model.addAttribute(
+                "duty", duty.onDuty(now).stream().map(Person::printedName).collect(Collectors.joining(", ")));
+        return "desk/technician";
+    }
+
+    private static String headline(List<Start> starts, List<Due> tests, List<Open> open) {
+        if (!tests.isEmpty()) {
+            return tests.get(0).what() + " on " + tests.stream().map(Due::cell).collect(Collectors.joining(", ")) + ".";
+        }
+        if (!starts.isEmpty()) {
+            Start next = starts.get(0);
+            return "Next: " + next.cell() + " " + next.span() + ", " + next.operator() + ".";
+        }
+        return open.isEmpty()
+                ? "Nothing starts any more today."
+                : "Not closed out: " + open.get(0).cell() + ".";
+    }
+
+    private List<Start> starts(List<Cell> all, Instant now) {
+        LocalDate today = labTime.date(now);
+        List<Start> starts = new ArrayList<>();
+        for (Cell cell : all) {
+            bookings.onDay(cell.id(), today).stream()
+                    .filter(booking -> booking.state().ordinal() <= BookingState.STOPPED.ordinal())
+                    .filter(booking ->
+                            booking.end().isAfter(now) || booking.state().awaitsCloseOut())
+                    .map(booking -> start(booking, cell, now))
+                    .forEach(starts::add);
+        }
+        starts.sort(Comparator.comparing(Start::at));
+        return starts;
+    }
+
+    private Start start(Booking listed, Cell cell, Instant now) {
+        boolean near = listed.start().isBefore(now.plus(NEAR));
+        Standing standing = near ? desk.look(listed.id()) : null;
+        Booking booking = standing == null ? listed : standing.prepared().booking();
+        return new Start(
+                booking.start(),
+                labTime.span(booking.start(), booking.end()),
+                cell.name(),
+                cell.id().toString(),
+                people.printedName(booking.operator()),
+                name(booking.attendant()),
+                booking.state().name().toLowerCase(Locale.ROOT).replace('_', '-'),
+                booking.state().words(),
+                standing == null ? List.of() : waitsFor(standing, now));
+    }
+
+    private List<String> waitsFor(Standing standing, Instant now) {
+        Booking booking = standing.prepared().booking();
+        if (booking.state() == BookingState.STOPPED) {
+            return List.of("The cause of the stop, and its reset by staff.");
+        }
+        if (booking.state() == BookingState.RUNNING || booking.state() == BookingState.RELEASED) {
+            return List.of();
+        }
+        List<String> waits = new ArrayList<>(
+                standing.obstacles().stream().map(Obstacle::says).toList());
+        standing.sheet()
+                .flatMap(Sheet::next)
+                .ifPresent(part -> waits.add("The " + part.words() + " signs the "
+                        + standing.sheet().get().list().words() + "."));
+        if (waits.isEmpty() && booking.start().isAfter(now)) {
+            waits.add("Its start.");
+        }
+        return waits;
+    }
+
+    private String name(@Nullable PersonId person) {
+        return person == null ? "nobody yet" : people.printedName(person);
+    }
+
+    private List<Due> dayTests(List<Cell> all, Instant now) {
+        LocalDate today = labTime.date(now);
+        return all.stream()
+                .filter(cell -> dayTests.passedOn(cell.id(), today).isEmpty())
+                .map(cell ->
+                        new Due(cell.name(), cell.id().toString(), "Day test due", "gates every release today", "due"))
+                .toList();
+    }
+
+    private List<Due> tags(List<Cell> all) {
+        List<Due> tags = new ArrayList<>();
+        for (Cell cell : all) {
+            states.tags(cell.id()).stream()
+                    .filter(CellTag::hangs)
+                    .map(tag -> new Due(
+                            cell.name(),
+                            cell.id().toString(),
+                            tag.kind().words(),
+                            tag.reason() + " (" + people.printedName(tag.placedBy()) + ", "
+                                    + labTime.full(tag.placedAt()) + ")",
+                            tag.kind().state().name().toLowerCase(Locale.ROOT).replace('_', '-')))
+                    .forEach(tags::add);
+        }
+        return tags;
+    }
+
+    private Open open(Run run) {
+        return new Open(
+                run.id().toString(),
+                cells.find(run.cell()).map(Cell::name).orElse("unknown"),
+                run.cell().toString(),
+                bookings.find(run.booking())
+                        .map(booking -> people.printedName(booking.operator()))
+                        .orElse("unknown"),
+                run.state().name().toLowerCase(Locale.ROOT).replace('_', '-'),
+                run.state().words(),
+                labTime.full(run.startedAt()));
+    }
+}

@@ -1,0 +1,22 @@
+package org.standclear.signoff.web;
+
+import java.util.List;
+import org.springframework.http.HttpMethod;
+import org.springframework.stereotype.Component;
+import org.standclear.platform.security.Role;
+import org.standclear.platform.security.RouteRule;
+import org.standclear.platform.security.RouteRules;
+
+/** Who may attach programs to bookings. */
+@Component
+class SignoffRoutes implements RouteRules {
+
+    private static final Role[] WRITERS = {Role.STUDENT, Role.TECHNICIAN, Role.INSTRUCTOR};
+
+    @Override
+    public List<RouteRule> rules() {
+        return List.of(
+                RouteRule.roles(HttpMethod.GET, "/bookings/{booking}/program", WRITERS),
+                RouteRule.roles(HttpMethod.POST, "/bookings/{booking}/program", WRITERS));
+    }
+}
