@@ -1,0 +1,177 @@
+package org.standclear.signoff.rules;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Instant;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+import org.standclear.booking.Booking;
+import org.standclear.cell.Cell;
+import org.standclear.cell.CellState;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.program.Revision;
+import org.standclear.signoff.LapseRule;
+import org.standclear.signoff.Release;
+
+class LapsesTests {
+
+    private final Release release = Bench.release();
+    private Booking booking = Bench.booking(Bench.MATEO.id(), Bench.REVISION.id());
+    private Cell cell = Bench.cell(CellState.IN_SERVICE, 7);
+    private @Nullable Revision attached = Bench.REVISION;
+    private @Nullable Revision latest = Bench.REVISION;
+    private boolean attendantIsStaff;
+    private @Nullable String ended;
+    private boolean releaserOnDuty = true;
+    private Instant now = Bench.NOW.plusSeconds(60);
+
+    private Optional<Lapses.Found> ask() {
+        return Lapses.first(new LapseQuestion(
+                release,
+                booking,
+                cell,
+                attached,
+                latest,
+                attendantIsStaff,
+                ended,
+                releaserOnDuty,
+                Bench.ADAEZE.printedName(),
+                now));
+    }
+
+    private void expect(LapseRule rule, String because) {
+        assertThat(ask()).hasValueSatisfying(found -> {
+            assertThat(found.rule()).isEqualTo(rule);
+            assertThat(found.because()).contains(because);
+        });
+    }
+
+    @Test
+    void holdsWhileNothingChanged() {
+        assertThat(ask()).isEmpty();
+    }
+
+    @Test
+    void lapsesWhenOneByteOfTheFileChanged() {
+        attached = Bench.revision(2, "peg and plate.", "");
+        latest = attached;
+        expect(LapseRule.FILE_CHANGED, "The program file changed. Revision 2 is on the booking now.");
+    }
+
+    @Test
+    void lapsesWhenOnlyTheDeclarationChanged() {
+        attached = Bench.revision(2, "peg and plate", "part-kg: 0.2");
+        latest = attached;
+        expect(LapseRule.FILE_CHANGED, "The declaration changed.");
+    }
+
+    @Test
+    void lapsesWhenANewerRevisionCameAfterTheRelease() {
+        Revision newer = Bench.revision(2, "peg and plate.", "");
+        latest = newer;
+        assertThat(ask())
+                .as("uploaded before the release: it was released all the same")
+                .isEmpty();
+
+        latest = new Revision(
+                newer.id(),
+                newer.program(),
+                2,
+                newer.title(),
+                newer.fileName(),
+                newer.author(),
+                release.issuedAt().plusSeconds(5),
+                newer.sha256(),
+                newer.sizeBytes(),
+                null,
+                newer.declarationSha256());
+        expect(LapseRule.FILE_CHANGED, "Revision 2 came after the release.");
+    }
+
+    @Test
+    void lapsesWhenTheProgramWasTakenOff() {
+        attached = null;
+        expect(LapseRule.FILE_CHANGED, "taken off");
+    }
+
+    @Test
+    void lapsesWhenTheCellMovedToAnotherVersion() {
+        cell = Bench.cell(CellState.IN_SERVICE, 8);
+        expect(LapseRule.CELL_VERSION_CHANGED, "Avocet moved from version 7 to version 8.");
+    }
+
+    @Test
+    void lapsesWhenTheCellIsTaggedOutOrHeld() {
+        cell = Bench.cell(CellState.OUT_OF_SERVICE, 7);
+        expect(LapseRule.CELL_NOT_IN_SERVICE, "Avocet is out of service: cable chafe.");
+        cell = Bench.cell(CellState.HELD, 7);
+        expect(LapseRule.CELL_NOT_IN_SERVICE, "Avocet is held: cable chafe.");
+    }
+
+    @Test
+    void lapsesWhenTheCellIsRestrictedAndTheAttendantIsNotStaff() {
+        cell = Bench.cell(CellState.RESTRICTED, 7);
+        expect(LapseRule.ATTENDANT_NOT_STAFF, "only staff attend");
+        attendantIsStaff = true;
+        assertThat(ask()).isEmpty();
+    }
+
+    @Test
+    void lapsesWhenTheAttendantWasSwapped() {
+        booking = Bench.booking(Bench.HEMI.id(), Bench.REVISION.id());
+        expect(LapseRule.ATTENDANT_SWAPPED, "Another e-stop attendant");
+    }
+
+    @Test
+    void lapsesWhenTheOperatorWasSwapped() {
+        Booking other = Bench.booking(Bench.MATEO.id(), Bench.REVISION.id());
+        booking = new Booking(
+                other.id(),
+                other.cell(),
+                other.start(),
+                other.end(),
+                PersonId.next(),
+                other.attendant(),
+                null,
+                null,
+                other.revision(),
+                other.state(),
+                other.checkedInAt(),
+                1);
+        expect(LapseRule.OPERATOR_SWAPPED, "Another operator");
+    }
+
+    @Test
+    void lapsesWhenAnAuthorisationEnded() {
+        ended = "Mateo Ironbark is no longer authorised as e-stop attendant.";
+        expect(LapseRule.AUTHORISATION_ENDED, "no longer authorised");
+    }
+
+    @Test
+    void lapsesWhenTheReleaserWentOffDuty() {
+        releaserOnDuty = false;
+        expect(LapseRule.RELEASER_OFF_DUTY, "Adaeze Lanternby is off duty.");
+    }
+
+    @Test
+    void lapsesTenMinutesAfterTheRelease() {
+        now = release.startBy().minusNanos(1000);
+        assertThat(ask()).isEmpty();
+        now = release.startBy();
+        expect(LapseRule.NOT_STARTED_IN_TIME, "Not started within 10 min.");
+    }
+
+    @Test
+    void lapsesWhenTheSlotEnds() {
+        now = Bench.END;
+        expect(LapseRule.WINDOW_OVER, "The slot has ended.");
+    }
+
+    @Test
+    void namesEachRuleOnce() {
+        assertThat(LapseRule.values()).extracting(LapseRule::code).doesNotHaveDuplicates();
+        assertThat(LapseRule.values())
+                .allSatisfy(rule -> assertThat(LapseRule.of(rule.code())).isEqualTo(rule));
+    }
+}
