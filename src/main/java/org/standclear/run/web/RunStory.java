@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import org.springframework.context.annotation.Lazy;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 import org.standclear.booking.Booking;
@@ -56,8 +57,8 @@ class RunStory {
             Runs runs,
             Bookings bookings,
             Cells cells,
-            Programs programs,
-            ProgramChecks checks,
+            @Lazy Programs programs,
+            @Lazy ProgramChecks checks,
             SignoffRecord record,
             Releases releases,
             RunSheets sheets,

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
+import org.springframework.context.annotation.Lazy;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
 import org.standclear.booking.BookingState;
@@ -45,7 +46,7 @@ class GateFacts {
     GateFacts(
             Bookings bookings,
             Cells cells,
-            ProgramChecks checks,
+            @Lazy ProgramChecks checks,
             People people,
             Authorisations authorisations,
             DutyRoster duty,

@@ -2,6 +2,7 @@ package org.standclear.signoff.records;
 
 import java.time.Instant;
 import org.jspecify.annotations.Nullable;
+import org.springframework.context.annotation.Lazy;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
 import org.standclear.cell.Cell;
@@ -25,7 +26,7 @@ class LapseFacts {
     private final Authorisations authorisations;
     private final DutyRoster duty;
 
-    LapseFacts(Programs programs, People people, Authorisations authorisations, DutyRoster duty) {
+    LapseFacts(@Lazy Programs programs, People people, Authorisations authorisations, DutyRoster duty) {
         this.programs = programs;
         this.people = people;
         this.authorisations = authorisations;

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import org.springframework.context.annotation.Lazy;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
 import org.standclear.booking.BookingState;
@@ -53,8 +54,8 @@ class Lists {
             Bookings bookings,
             Cells cells,
             DayTests dayTests,
-            Programs programs,
-            ProgramChecks checks,
+            @Lazy Programs programs,
+            @Lazy ProgramChecks checks,
             People people,
             SheetRows sheets,
             EventRows events,

@@ -3,6 +3,7 @@ package org.standclear.signoff.records;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.springframework.context.annotation.Lazy;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
 import org.standclear.cell.Cell;
@@ -22,7 +23,7 @@ class PreparedView {
     private final ProgramChecks checks;
     private final EventRows events;
 
-    PreparedView(Upkeep upkeep, GateFacts gates, ProgramChecks checks, EventRows events) {
+    PreparedView(Upkeep upkeep, GateFacts gates, @Lazy ProgramChecks checks, EventRows events) {
         this.upkeep = upkeep;
         this.gates = gates;
         this.checks = checks;
