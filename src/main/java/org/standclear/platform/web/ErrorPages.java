@@ -3,6 +3,8 @@ package org.standclear.platform.web;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.LinkedHashSet;
 import java.util.Set;
+import org.springframework.core.Ordered;
+import org.springframework.core.annotation.Order;
 import org.springframework.http.HttpStatus;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.MissingServletRequestParameterException;
@@ -12,8 +14,9 @@ import org.springframework.web.method.annotation.MethodArgumentTypeMismatchExcep
 import org.springframework.web.multipart.MaxUploadSizeExceededException;
 import org.standclear.platform.forms.InvalidFormTokenException;
 
-/** Turns what features throw into pages that say what happened and what to do. */
+/** Turns what features throw into pages that say what happened and what to do, before the framework answers for programs. */
 @ControllerAdvice
+@Order(Ordered.HIGHEST_PRECEDENCE)
 class ErrorPages {
 
     @ExceptionHandler(NotFoundException.class)

@@ -1,5 +1,6 @@
 package org.standclear.platform.web;
 
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
@@ -31,11 +32,11 @@ public class StaleFormException extends RuntimeException {
 
     /** What the form would have stored. */
     public Map<String, String> yours() {
-        return Map.copyOf(yours);
+        return Collections.unmodifiableMap(yours);
     }
 
     /** What is stored now. */
     public Map<String, String> current() {
-        return Map.copyOf(current);
+        return Collections.unmodifiableMap(current);
     }
 }
