@@ -1,6 +1,5 @@
 package org.standclear.cell;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -59,12 +58,6 @@ public record CellFacts(
         Map<String, Fact> map = new LinkedHashMap<>();
         facts.forEach(fact -> map.put(fact.label(), fact));
         return map;
-    }
-
-    /** A number as files and pages write it: no exponent, no trailing zeros. */
-    static String number(double value) {
-        BigDecimal plain = BigDecimal.valueOf(value).stripTrailingZeros();
-        return plain.signum() == 0 ? "0" : plain.toPlainString();
     }
 
     /** Where the cell's pages show a fact. */

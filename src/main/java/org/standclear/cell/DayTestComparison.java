@@ -2,6 +2,7 @@ package org.standclear.cell;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.standclear.core.quantity.ShownNumber;
 
 /** Compares what was done and read in a day test with the version in force. */
 final class DayTestComparison {
@@ -25,8 +26,8 @@ final class DayTestComparison {
         }
         // not "greater": a value that is no number has to fail as well
         if (!(read.overridePercent() <= facts.overridePercent())) {
-            failures.add("Override reads " + CellFacts.number(read.overridePercent()) + " %; the cell's limit is "
-                    + CellFacts.number(facts.overridePercent()) + " %.");
+            failures.add("Override reads " + ShownNumber.plain(read.overridePercent()) + " %; the cell's limit is "
+                    + ShownNumber.plain(facts.overridePercent()) + " %.");
         }
         if (!CellGates.sameCode(read.toolCode(), version.fittedTool())) {
             failures.add("The fitted tool reads " + read.toolCode() + "; version " + version.number() + " has "

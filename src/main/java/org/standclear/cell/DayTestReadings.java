@@ -1,5 +1,7 @@
 package org.standclear.cell;
 
+import org.standclear.core.quantity.ShownNumber;
+
 /**
  * What the technician did and read at the cell; the items of the day test.
  *
@@ -35,6 +37,6 @@ public record DayTestReadings(
 
     /** What was read on the display, in a line. */
     public String display() {
-        return power + " power, " + CellFacts.number(overridePercent) + " %, sensitivity " + sensitivity;
+        return power + " power, " + ShownNumber.plain(overridePercent) + " %, sensitivity " + sensitivity;
     }
 }

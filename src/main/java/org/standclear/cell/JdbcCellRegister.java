@@ -48,11 +48,11 @@ class JdbcCellRegister implements CellRegister {
     @Override
     @Transactional
     public Proposed propose(NewProposal asked) {
-        CellFiles.Reading reading = files.read(asked.file());
-        if (reading instanceof CellFiles.Reading.Readable readable) {
+        CellFiles.CellReading reading = files.read(asked.file());
+        if (reading instanceof CellFiles.CellReading.Readable readable) {
             return keep(asked, readable.facts());
         }
-        return new Proposed.Refused("file", ((CellFiles.Reading.Unreadable) reading).says());
+        return new Proposed.Refused("file", ((CellFiles.CellReading.Unreadable) reading).says());
     }
 
     private Proposed keep(NewProposal asked, CellFacts facts) {

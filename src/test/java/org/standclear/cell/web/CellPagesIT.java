@@ -1,0 +1,329 @@
+package org.standclear.cell.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.multipart;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
+
+import java.time.Duration;
+import java.util.UUID;
+import org.jsoup.Jsoup;
+import org.jsoup.nodes.Document;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.mock.web.MockHttpServletResponse;
+import org.springframework.mock.web.MockMultipartFile;
+import org.springframework.test.web.servlet.MockMvc;
+import org.springframework.test.web.servlet.request.AbstractMockHttpServletRequestBuilder;
+import org.standclear.cell.CellRegister;
+import org.standclear.cell.CellState;
+import org.standclear.cell.Cells;
+import org.standclear.cell.DayTests;
+import org.standclear.cell.SampleCell;
+import org.standclear.people.PeopleRegister;
+import org.standclear.people.Person;
+import org.standclear.platform.ids.CellId;
+import org.standclear.platform.security.Role;
+import org.standclear.testing.MovableClock;
+import org.standclear.testing.OnH2;
+import org.standclear.testing.OnPostgres;
+import org.standclear.testing.web.Accounts;
+
+/** The pages about cells, for each role and for forms that are wrong, late or sent twice. */
+class CellPagesIT {
+
+    abstract static class Cases {
+
+        @Autowired
+        MockMvc mvc;
+
+        @Autowired
+        CellRegister register;
+
+        @Autowired
+        Cells cells;
+
+        @Autowired
+        DayTests dayTests;
+
+        @Autowired
+        PeopleRegister people;
+
+        @Autowired
+        MovableClock clock;
+
+        private String name = "";
+        private CellId cell = CellId.next();
+
+        @BeforeEach
+        void aCell() {
+            name = SampleCell.name();
+            cell = SampleCell.inForce(register, name);
+        }
+
+        @Test
+        void everybodySignedInSeesTheCellsAndOthersSignIn() throws Exception {
+            Person student = person(Role.STUDENT);
+            assertThat(page(get("/cells"), student).text()).contains(name);
+            Document page = page(get("/cells/" + cell), student);
+
+            assertThat(page.title()).startsWith(name);
+            assertThat(page.select("h1").text()).isEqualTo(name + ": no release now");
+            assertThat(page.text())
+                    .contains("has had no day test today")
+                    .contains("ISO 10218-1 reduced speed")
+                    .contains("camera post");
+            assertThat(page.select("a[href$=/stop]")).isNotEmpty();
+            assertThat(page.select("a[href$=/propose], a[href$=/day-test]")).isEmpty();
+            MockHttpServletResponse nobody =
+                    mvc.perform(get("/cells")).andReturn().getResponse();
+            assertThat(nobody.getStatus()).isEqualTo(302);
+        }
+
+        @Test
+        void aStudentStopsTheCellWithAReason() throws Exception {
+            Person student = person(Role.STUDENT);
+            Document form = page(get("/cells/" + cell + "/stop"), student);
+            String token = token(form);
+
+            assertThat(send(stop(token, "", ""), student).getStatus()).isEqualTo(422);
+            assertThat(send(stop(token, "hold", "bolt\u0007loose"), student).getStatus())
+                    .isEqualTo(422);
+            assertThat(send(stop(token, "out-of-service", "<b>bolt</b> loose"), student)
+                            .getRedirectedUrl())
+                    .isEqualTo("/cells/" + cell);
+            assertThat(send(stop(token, "out-of-service", "<b>bolt</b> loose"), student)
+                            .getRedirectedUrl())
+                    .isEqualTo("/cells/" + cell);
+
+            assertThat(cells.find(cell).orElseThrow().state()).isEqualTo(CellState.OUT_OF_SERVICE);
+            Document page = page(get("/cells/" + cell), student);
+            assertThat(page.text()).contains("<b>bolt</b> loose");
+            assertThat(page.select("section[aria-labelledby=tags] tbody tr")).hasSize(1);
+        }
+
+        private AbstractMockHttpServletRequestBuilder<?> stop(String token, String kind, String reason) {
+            return post("/cells/" + cell + "/stop")
+                    .param("formToken", token)
+                    .param("kind", kind)
+                    .param("reason", reason);
+        }
+
+        @Test
+        void theDayTestAsksForEveryItemAndKeepsWhatWasTyped() throws Exception {
+            Person technician = person(Role.TECHNICIAN);
+            assertThat(send(get("/cells/" + cell + "/day-test"), person(Role.STUDENT))
+                            .getStatus())
+                    .isEqualTo(403);
+            String token = token(page(get("/cells/" + cell + "/day-test"), technician));
+
+            var incomplete = post("/cells/" + cell + "/day-test")
+                    .param("formToken", token)
+                    .param("power", "turbo")
+                    .param("overridePercent", "NaN");
+            MockHttpServletResponse refused = send(incomplete, technician);
+            Document form = Jsoup.parse(refused.getContentAsString());
+
+            assertThat(refused.getStatus()).isEqualTo(422);
+            assertThat(form.select(".errors li")).hasSize(9);
+            assertThat(form.select("input[name=power]").val()).isEqualTo("turbo");
+            assertThat(send(dayTest(token, "reduced"), technician).getRedirectedUrl())
+                    .isEqualTo("/cells/" + cell);
+            assertThat(page(get("/cells/" + cell), technician).select("h1").text())
+                    .isEqualTo(name + " can take a release now");
+        }
+
+        @Test
+        void aCellReturnsAfterADayTestAndAConfirmation() throws Exception {
+            Person technician = person(Role.TECHNICIAN);
+            send(stop(UUID.randomUUID().toString(), "hold", "look first"), technician);
+            clock.moveBy(Duration.ofMinutes(1));
+            String token = UUID.randomUUID().toString();
+
+            MockHttpServletResponse untested = send(returned(token), technician);
+            assertThat(untested.getStatus()).isEqualTo(422);
+            assertThat(untested.getContentAsString()).contains("No day test has passed");
+
+            dayTests.record(cell, technician.id(), SampleCell.goodReadings());
+            assertThat(send(returned(token), technician).getRedirectedUrl()).isEqualTo("/cells/" + cell);
+            assertThat(cells.find(cell).orElseThrow().state()).isEqualTo(CellState.IN_SERVICE);
+        }
+
+        private AbstractMockHttpServletRequestBuilder<?> returned(String token) {
+            return post("/cells/" + cell + "/return")
+                    .param("formToken", token)
+                    .param("reason", "looked at, nothing found")
+                    .param("confirmed", "true");
+        }
+
+        private AbstractMockHttpServletRequestBuilder<?> dayTest(String token, String power) {
+            return post("/cells/" + cell + "/day-test")
+                    .param("formToken", token)
+                    .param("stopStation", "pillar")
+                    .param("stayedStopped", "yes")
+                    .param("restartedOnUnlatching", "no")
+                    .param("armSound", "yes")
+                    .param("power", power)
+                    .param("overridePercent", "50 %")
+                    .param("sensitivity", "level 3")
+                    .param("toolCode", "G-02")
+                    .param("lineAndSignInPlace", "yes");
+        }
+
+        @Test
+        void anInstructorRestrictsWhoAttends() throws Exception {
+            Person instructor = person(Role.INSTRUCTOR);
+            var restrict = post("/cells/" + cell + "/restriction")
+                    .param("formToken", UUID.randomUUID().toString())
+                    .param("act", "restrict")
+                    .param("reason", "new bit holder");
+
+            assertThat(send(restrict, instructor).getStatus()).isEqualTo(302);
+            assertThat(cells.find(cell).orElseThrow().state()).isEqualTo(CellState.RESTRICTED);
+            assertThat(page(get("/cells/" + cell + "/restriction"), instructor)
+                            .select("h1")
+                            .text())
+                    .contains("Only staff attend");
+        }
+
+        @Test
+        void aVersionIsProposedByOneAndApprovedByAnother() throws Exception {
+            Person technician = person(Role.TECHNICIAN);
+            Person instructor = person(Role.INSTRUCTOR);
+            String slower = SampleCell.file(name, 8).replace("tool-speed-mm-s: 250", "tool-speed-mm-s: 200");
+            String proposal = location(propose(slower, technician));
+
+            Document shown = page(get(proposal), instructor);
+            assertThat(shown.select("section[aria-labelledby=difference] tbody tr"))
+                    .singleElement()
+                    .satisfies(row -> assertThat(row.text()).isEqualTo("Tool speed 250 mm/s 200 mm/s"));
+            MockHttpServletResponse own = approve(proposal, "7", person(technician, Role.INSTRUCTOR));
+            assertThat(own.getStatus()).isEqualTo(302);
+
+            assertThat(cells.current(cell).number()).isEqualTo(8);
+            assertThat(page(get("/cells/" + cell), instructor).text())
+                    .contains("Version 8")
+                    .contains(technician.printedName());
+        }
+
+        @Test
+        void theProposerCannotApproveAndALateApprovalShowsBoth() throws Exception {
+            Person instructor = person(Role.INSTRUCTOR);
+            String mine = location(propose(SampleCell.file(name, 8), instructor));
+
+            MockHttpServletResponse own = approve(mine, "7", instructor);
+            assertThat(own.getStatus()).isEqualTo(422);
+            assertThat(own.getContentAsString()).contains("another person approves");
+
+            String faster = location(propose(
+                    SampleCell.file(name, 8).replace("override-percent: 50", "override-percent: 40"),
+                    person(Role.TECHNICIAN)));
+            assertThat(approve(faster, "7", instructor).getStatus()).isEqualTo(302);
+            MockHttpServletResponse late = approve(mine, "7", person(Role.REVIEWER));
+            assertThat(late.getStatus()).isEqualTo(409);
+            assertThat(Jsoup.parse(late.getContentAsString()).text())
+                    .contains("Override")
+                    .contains("40 %");
+        }
+
+        @Test
+        void aCellFileThatCannotBeReadComesBackWithItsLine() throws Exception {
+            Person technician = person(Role.TECHNICIAN);
+            String broken = SampleCell.file(name, 8).replace("payload-kg: 1.0", "payload-kg: .nan");
+
+            MockHttpServletResponse refused = propose(broken, technician);
+
+            Document form = Jsoup.parse(refused.getContentAsString());
+            assertThat(refused.getStatus()).isEqualTo(422);
+            assertThat(form.select(".errors").text()).containsIgnoringCase("line 27");
+            assertThat(form.select("textarea[name=file]").val()).isEqualTo(broken.strip() + "\n");
+            assertThat(register.proposals(cell)).isEmpty();
+        }
+
+        @Test
+        void theCellFileIsSavedAsText() throws Exception {
+            MockHttpServletResponse file = send(get("/cells/" + cell + "/versions/7/file"), person(Role.STUDENT));
+
+            assertThat(file.getContentAsString()).isEqualTo(SampleCell.file(name, 7));
+            assertThat(file.getContentType()).startsWith("text/plain");
+            assertThat(file.getHeader("Content-Disposition")).startsWith("attachment");
+            assertThat(file.getHeader("X-Content-Type-Options")).isEqualTo("nosniff");
+        }
+
+        @Test
+        void whatDoesNotExistIsNotFound() throws Exception {
+            Person technician = person(Role.TECHNICIAN);
+            for (String path : new String[] {
+                "/cells/" + CellId.next(),
+                "/cells/not-an-id",
+                "/cells/" + cell + "/versions/99",
+                "/cells/" + cell + "/versions/99/file",
+                "/cells/proposals/" + UUID.randomUUID(),
+                "/cells/" + CellId.next() + "/day-test"
+            }) {
+                assertThat(send(get(path), technician).getStatus()).as(path).isEqualTo(404);
+            }
+        }
+
+        private MockHttpServletResponse propose(String file, Person by) throws Exception {
+            return send(
+                    multipart("/cells/" + cell + "/propose")
+                            .file(new MockMultipartFile("upload", "", "application/octet-stream", new byte[0]))
+                            .param("formToken", UUID.randomUUID().toString())
+                            .param("reason", "measured again")
+                            .param("file", file),
+                    by);
+        }
+
+        private MockHttpServletResponse approve(String proposal, String seen, Person by) throws Exception {
+            return send(
+                    post(proposal + "/approve")
+                            .param("formToken", UUID.randomUUID().toString())
+                            .param("seenVersion", seen),
+                    by);
+        }
+
+        private Person person(Role role) {
+            return Accounts.add(people, "Hemi Coppergate " + role.words(), role);
+        }
+
+        private Person person(Person unlike, Role role) {
+            Person other = person(role);
+            assertThat(other.id()).isNotEqualTo(unlike.id());
+            return other;
+        }
+
+        private Document page(AbstractMockHttpServletRequestBuilder<?> request, Person by) throws Exception {
+            MockHttpServletResponse response = send(request, by);
+            assertThat(response.getStatus()).isEqualTo(200);
+            return Jsoup.parse(response.getContentAsString());
+        }
+
+        private MockHttpServletResponse send(AbstractMockHttpServletRequestBuilder<?> request, Person by)
+                throws Exception {
+            return mvc.perform(request.with(csrf()).with(Accounts.as(by)))
+                    .andReturn()
+                    .getResponse();
+        }
+
+        private static String location(MockHttpServletResponse response) {
+            assertThat(response.getStatus()).isEqualTo(302);
+            return String.valueOf(response.getRedirectedUrl());
+        }
+
+        private static String token(Document page) {
+            return page.select("main input[name=formToken]").val();
+        }
+    }
+
+    @Nested
+    @OnH2
+    class OnH2Engine extends Cases {}
+
+    @Nested
+    @OnPostgres
+    class OnPostgresEngine extends Cases {}
+}
