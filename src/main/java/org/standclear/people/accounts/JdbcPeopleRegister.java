@@ -10,6 +10,7 @@ import org.standclear.people.Person;
 import org.standclear.people.accounts.AccountRows.Stored;
 import org.standclear.people.tries.Tries;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.security.OpenSessions;
 import org.standclear.platform.security.Role;
 import org.standclear.platform.text.PlainText;
 
@@ -21,10 +22,10 @@ class JdbcPeopleRegister implements PeopleRegister {
 
     private final AccountRows rows;
     private final AccountRecord record;
-    private final Sessions sessions;
+    private final OpenSessions sessions;
     private final Tries tries;
 
-    JdbcPeopleRegister(AccountRows rows, AccountRecord record, Sessions sessions, Tries tries) {
+    JdbcPeopleRegister(AccountRows rows, AccountRecord record, OpenSessions sessions, Tries tries) {
         this.rows = rows;
         this.record = record;
         this.sessions = sessions;

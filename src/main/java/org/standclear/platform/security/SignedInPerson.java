@@ -50,6 +50,14 @@ public final class SignedInPerson implements UserDetails, CredentialsContainer {
         return is(Role.TECHNICIAN) || is(Role.INSTRUCTOR);
     }
 
+    boolean stillIs(AccountStates.AccountState state) {
+        return roles.equals(state.roles()) && printedName.equals(state.printedName());
+    }
+
+    SignedInPerson as(AccountStates.AccountState state) {
+        return new SignedInPerson(id, login, state.printedName(), state.roles(), null);
+    }
+
     @Override
     public Collection<? extends GrantedAuthority> getAuthorities() {
         return List.copyOf(roles.stream().map(Role::authority).toList());

@@ -6,12 +6,22 @@ import java.util.Set;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
 import org.springframework.http.HttpStatus;
+import org.springframework.http.converter.HttpMessageNotReadableException;
 import org.springframework.ui.Model;
+import org.springframework.validation.BindException;
+import org.springframework.web.HttpMediaTypeException;
+import org.springframework.web.HttpMediaTypeNotAcceptableException;
+import org.springframework.web.HttpMediaTypeNotSupportedException;
+import org.springframework.web.HttpRequestMethodNotSupportedException;
 import org.springframework.web.bind.MissingServletRequestParameterException;
+import org.springframework.web.bind.ServletRequestBindingException;
 import org.springframework.web.bind.annotation.ControllerAdvice;
 import org.springframework.web.bind.annotation.ExceptionHandler;
+import org.springframework.web.method.annotation.HandlerMethodValidationException;
 import org.springframework.web.method.annotation.MethodArgumentTypeMismatchException;
 import org.springframework.web.multipart.MaxUploadSizeExceededException;
+import org.springframework.web.multipart.MultipartException;
+import org.springframework.web.multipart.support.MissingServletRequestPartException;
 import org.standclear.platform.forms.InvalidFormTokenException;
 
 /** Turns what features throw into pages that say what happened and what to do, before the framework answers for programs. */
@@ -43,6 +53,53 @@ class ErrorPages {
                 HttpStatus.BAD_REQUEST,
                 "Something is missing",
                 "The form came without \"" + error.getParameterName() + "\".",
+                response,
+                model);
+    }
+
+    @ExceptionHandler(HttpRequestMethodNotSupportedException.class)
+    String otherMethod(HttpRequestMethodNotSupportedException error, HttpServletResponse response, Model model) {
+        response.setHeader("Allow", String.join(", ", allowed(error)));
+        return page(
+                HttpStatus.METHOD_NOT_ALLOWED,
+                "Not in this way",
+                "This address is there, but not for " + error.getMethod()
+                        + ": open it as a page, or send it from the form it belongs to.",
+                response,
+                model);
+    }
+
+    private static String[] allowed(HttpRequestMethodNotSupportedException error) {
+        String[] methods = error.getSupportedMethods();
+        return methods == null ? new String[0] : methods;
+    }
+
+    @ExceptionHandler({HttpMediaTypeNotSupportedException.class, HttpMediaTypeNotAcceptableException.class})
+    String otherMediaType(HttpMediaTypeException error, HttpServletResponse response, Model model) {
+        HttpStatus status = error instanceof HttpMediaTypeNotAcceptableException
+                ? HttpStatus.NOT_ACCEPTABLE
+                : HttpStatus.UNSUPPORTED_MEDIA_TYPE;
+        return page(
+                status,
+                "Not in this form",
+                "The form was sent, or the page was asked for, in a form that is not read here.",
+                response,
+                model);
+    }
+
+    @ExceptionHandler({
+        MissingServletRequestPartException.class,
+        MultipartException.class,
+        ServletRequestBindingException.class,
+        HttpMessageNotReadableException.class,
+        HandlerMethodValidationException.class,
+        BindException.class
+    })
+    String unreadable(HttpServletResponse response, Model model) {
+        return page(
+                HttpStatus.BAD_REQUEST,
+                "That cannot be read",
+                "The form came incomplete, or a value in it is not of the form that is needed. Nothing was stored.",
                 response,
                 model);
     }

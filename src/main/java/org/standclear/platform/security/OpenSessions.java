@@ -1,20 +1,20 @@
-package org.standclear.people.accounts;
+package org.standclear.platform.security;
 
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 
 /** The sessions that people have open, on whichever instance. */
 @Repository
-class Sessions {
+public class OpenSessions {
 
     private final JdbcClient jdbc;
 
-    Sessions(JdbcClient jdbc) {
+    OpenSessions(JdbcClient jdbc) {
         this.jdbc = jdbc;
     }
 
     /** Ends all sessions of an account when the running transaction commits. */
-    void endAll(String login) {
+    public void endAll(String login) {
         jdbc.sql("delete from spring_session where principal_name = :login")
                 .param("login", login)
                 .update();

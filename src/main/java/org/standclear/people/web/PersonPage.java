@@ -1,0 +1,76 @@
+package org.standclear.people.web;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import org.springframework.stereotype.Component;
+import org.springframework.ui.Model;
+import org.standclear.people.Courses;
+import org.standclear.people.accounts.AccountList;
+import org.standclear.people.accounts.AccountList.Account;
+import org.standclear.people.duties.StandingAuthorisations;
+import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.lab.CellNames;
+import org.standclear.platform.security.Role;
+import org.standclear.platform.security.SignedInPerson;
+import org.standclear.platform.time.LabTime;
+import org.standclear.platform.web.NotFoundException;
+
+/** Puts together what the page of one person shows; several forms stand on it and come back to it when refused. */
+@Component
+class PersonPage {
+
+    private final AccountList accounts;
+    private final StandingAuthorisations authorisations;
+    private final Courses courses;
+    private final CellNames cells;
+    private final LabTime labTime;
+    private final Clock clock;
+
+    PersonPage(
+            AccountList accounts,
+            StandingAuthorisations authorisations,
+            Courses courses,
+            CellNames cells,
+            LabTime labTime,
+            Clock clock) {
+        this.accounts = accounts;
+        this.authorisations = authorisations;
+        this.courses = courses;
+        this.cells = cells;
+        this.labTime = labTime;
+        this.clock = clock;
+    }
+
+    /** The account, or the page that says there is none. */
+    Account account(PersonId person) {
+        return accounts.find(person).orElseThrow(() -> new NotFoundException("person"));
+    }
+
+    String show(PersonId person, SignedInPerson me, Map<String, String> errors, Model model) {
+        Account account = account(person);
+        Instant now = clock.instant();
+        Map<CellId, String> names = cells.all();
+        model.addAttribute("person", PersonView.of(account.person()));
+        model.addAttribute("account", account);
+        model.addAttribute(
+                "authorisations",
+                authorisations.of(List.of(person)).stream()
+                        .map(granted -> AuthorisationView.of(granted, names, labTime, now))
+                        .toList());
+        model.addAttribute("enrolments", courses.enrolmentsOf(person));
+        model.addAttribute("roles", RoleChoices.all());
+        model.addAttribute("chosen", RoleChoices.names(account.person().roles()));
+        model.addAttribute("mayKeepAccounts", me.is(Role.ADMINISTRATOR));
+        model.addAttribute(
+                "mayAuthorise",
+                (me.is(Role.ADMINISTRATOR) || me.is(Role.INSTRUCTOR))
+                        && account.person().active()
+                        && !account.person().is(Role.BENCH));
+        model.addAttribute("isMe", person.equals(me.id()));
+        model.addAttribute("errors", errors);
+        return "people/person";
+    }
+}

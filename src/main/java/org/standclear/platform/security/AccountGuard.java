@@ -1,0 +1,69 @@
+package org.standclear.platform.security;
+
+import jakarta.servlet.FilterChain;
+import jakarta.servlet.ServletException;
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
+import jakarta.servlet.http.HttpSession;
+import java.io.IOException;
+import java.util.Optional;
+import java.util.Set;
+import org.springframework.security.authentication.UsernamePasswordAuthenticationToken;
+import org.springframework.security.core.Authentication;
+import org.springframework.security.core.context.SecurityContext;
+import org.springframework.security.core.context.SecurityContextHolder;
+import org.springframework.web.filter.OncePerRequestFilter;
+import org.standclear.platform.security.AccountStates.AccountState;
+
+/** Holds each request of a running session against the account as it is now: one look-up by key. */
+class AccountGuard extends OncePerRequestFilter {
+
+    static final String OWN_PASSWORD = "/me/password";
+
+    private static final Set<String> ALWAYS = Set.of(OWN_PASSWORD, "/sign-out", "/sign-in", "/error");
+
+    private final AccountStates accounts;
+
+    AccountGuard(AccountStates accounts) {
+        this.accounts = accounts;
+    }
+
+    @Override
+    protected void doFilterInternal(HttpServletRequest request, HttpServletResponse response, FilterChain chain)
+            throws ServletException, IOException {
+        Authentication signedIn = SecurityContextHolder.getContext().getAuthentication();
+        if (signedIn == null || !(signedIn.getPrincipal() instanceof SignedInPerson person)) {
+            chain.doFilter(request, response);
+            return;
+        }
+        Optional<AccountState> state = accounts.of(person.id());
+        if (state.isEmpty()) {
+            end(request);
+        } else if (state.get().mustChangePassword() && !ALWAYS.contains(request.getServletPath())) {
+            response.sendRedirect(request.getContextPath() + OWN_PASSWORD);
+            return;
+        } else if (!person.stillIs(state.get())) {
+            follow(signedIn, person, state.get());
+        }
+        chain.doFilter(request, response);
+    }
+
+    private static void end(HttpServletRequest request) {
+        HttpSession session = request.getSession(false);
+        if (session != null) {
+            session.invalidate();
+        }
+        SecurityContextHolder.clearContext();
+        request.setAttribute(RefusedRequests.ENDED, true);
+    }
+
+    private static void follow(Authentication signedIn, SignedInPerson person, AccountState state) {
+        SignedInPerson now = person.as(state);
+        UsernamePasswordAuthenticationToken token =
+                UsernamePasswordAuthenticationToken.authenticated(now, null, now.getAuthorities());
+        token.setDetails(signedIn.getDetails());
+        SecurityContext context = SecurityContextHolder.createEmptyContext();
+        context.setAuthentication(token);
+        SecurityContextHolder.setContext(context);
+    }
+}

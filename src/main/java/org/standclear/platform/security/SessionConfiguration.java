@@ -1,0 +1,36 @@
+package org.standclear.platform.security;
+
+import java.sql.SQLException;
+import javax.sql.DataSource;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.jdbc.support.JdbcUtils;
+import org.springframework.jdbc.support.MetaDataAccessException;
+import org.springframework.session.config.SessionRepositoryCustomizer;
+import org.springframework.session.jdbc.JdbcIndexedSessionRepository;
+
+/** Sessions in the database, so that any number of instances serve the same people. */
+@Configuration(proxyBeanMethods = false)
+class SessionConfiguration {
+
+    private static final String INTO =
+            " into %TABLE_NAME%_attributes (session_primary_id, attribute_name, attribute_bytes) ";
+
+    /** Two tabs that store the same attribute at once both get their page: the later one counts. */
+    @Bean
+    SessionRepositoryCustomizer<JdbcIndexedSessionRepository> laterAttributeCounts(DataSource dataSource)
+            throws MetaDataAccessException {
+        String product = JdbcUtils.extractDatabaseMetaData(dataSource, metaData -> {
+            try {
+                return metaData.getDatabaseProductName();
+            } catch (SQLException e) {
+                throw new IllegalStateException(e);
+            }
+        });
+        String upsert = "H2".equals(product)
+                ? "merge" + INTO + "key (session_primary_id, attribute_name) values (?, ?, ?)"
+                : "insert" + INTO + "values (?, ?, ?) on conflict (session_primary_id, attribute_name)"
+                        + " do update set attribute_bytes = excluded.attribute_bytes";
+        return repository -> repository.setCreateSessionAttributeQuery(upsert);
+    }
+}

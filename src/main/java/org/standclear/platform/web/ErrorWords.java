@@ -1,0 +1,31 @@
+package org.standclear.platform.web;
+
+import java.util.Map;
+import org.springframework.boot.web.error.ErrorAttributeOptions;
+import org.springframework.boot.webmvc.error.DefaultErrorAttributes;
+import org.springframework.stereotype.Component;
+import org.springframework.web.context.request.WebRequest;
+
+/** Adds a sentence to errors that the container found before any page was asked. */
+@Component
+class ErrorWords extends DefaultErrorAttributes {
+
+    private static final Map<Integer, String> WORDS = Map.of(
+            400,
+                    "The address or the form has something in it that cannot be read: a broken character, a NUL,"
+                            + " a part that is cut off, or far too much text.",
+            405, "This address is there, but not for that: open it as a page, or send it from the form it belongs to.",
+            406, "This page comes in another form than the one that was asked for.",
+            413, "What was sent is too large. A program file may have 8 MiB at most.",
+            414, "The address is too long.",
+            415, "The form was sent in a way that this page does not read.");
+
+    @Override
+    public Map<String, Object> getErrorAttributes(WebRequest request, ErrorAttributeOptions options) {
+        Map<String, Object> attributes = super.getErrorAttributes(request, options);
+        if (attributes.get("status") instanceof Integer status && WORDS.containsKey(status)) {
+            attributes.put("says", String.valueOf(WORDS.get(status)));
+        }
+        return attributes;
+    }
+}
