@@ -148,6 +148,15 @@ public final class Fields {
 
     /** A text of one line from any value; {@code what} says what it is for. */
     public static String text(YamlNode node, String what) {
+        return text(node, what, LONGEST_TEXT);
+    }
+
+    /** A text of one line from any value that may be a few sentences. */
+    public static String longText(YamlNode node, String what) {
+        return text(node, what, 10 * LONGEST_TEXT);
+    }
+
+    private static String text(YamlNode node, String what, int longest) {
         if (!(node instanceof YamlNode.Scalar scalar) || scalar.isNull()) {
             throw new BadInputException(node.line(), what + " needs a text");
         }

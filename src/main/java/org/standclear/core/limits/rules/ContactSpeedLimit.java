@@ -1,0 +1,74 @@
+package org.standclear.core.limits.rules;
+
+import static org.standclear.core.quantity.ShownNumber.down;
+import static org.standclear.core.quantity.ShownNumber.up;
+
+import java.util.Comparator;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.standclear.core.cell.ContactLimit;
+import org.standclear.core.limits.Check;
+import org.standclear.core.limits.CheckedProgram;
+import org.standclear.core.limits.ContactSpeeds;
+import org.standclear.core.limits.Details;
+import org.standclear.core.limits.Finding;
+import org.standclear.core.limits.LimitRule;
+import org.standclear.core.limits.LimitSource;
+import org.standclear.core.motion.Peaks;
+import org.standclear.core.motion.StepMotion;
+import org.standclear.core.quantity.Tolerance;
+
+/** The held fastest part is at or below the permitted speed of every listed region (ISO/TS 15066:2016 Annex A). */
+final class ContactSpeedLimit implements LimitRule {
+
+    private static final String ESTIMATE = " Estimate; release by force and pressure measurement.";
+
+    @Override
+    public Stream<Finding> findings(CheckedProgram program) {
+        ContactLimit contact = program.cell().limits().contact();
+        if (contact == null) {
+            return Stream.of(new Finding.Notice(Details.of(Check.CONTACT, "No limit set for contact.")));
+        }
+        Double part = program.declaration().partKg();
+        // without a declared part the arm is lighter than it will be, so what is too fast then is too fast anyway
+        ContactSpeeds.Permitted least = ContactSpeeds.with(program, part == null ? 0 : part).stream()
+                .min(Comparator.comparingDouble(ContactSpeeds.Permitted::permittedMmS))
+                .orElseThrow();
+        return Stream.of(finding(program, contact, least));
+    }
+
+    private static Finding finding(CheckedProgram program, ContactLimit contact, ContactSpeeds.Permitted least) {
+        double fastest = program.figures().knownFastestMmS();
+        String region = least.region().word();
+        Optional<StepMotion> at = program.motion().stepOfGreatest(Peaks::fastest);
+        Double observed = program.figures().fastestMmS();
+        if (!(least.permittedMmS() > 0)) {
+            String says = "No contact with " + region + " is permitted at any speed; it cannot be listed for contact."
+                    + ESTIMATE;
+            return Finding.notKept(contact.rule(), details(observed, 0, says));
+        }
+        if (!Tolerance.isWithin(fastest, least.permittedMmS())) {
+            String says = "The fastest part reaches " + up(fastest, 1) + " mm/s" + Places.in(at) + "; "
+                    + down(least.permittedMmS(), 1) + " mm/s is permitted for " + region
+                    + ". Lower the speed of the step, or the override." + ESTIMATE;
+            return Finding.notKept(contact.rule(), Places.at(details(fastest, least.permittedMmS(), says), at));
+        }
+        if (program.declaration().partKg() == null) {
+            String says = "No part is declared, so the permitted speed is not known. Declare part-kg." + ESTIMATE;
+            return new Finding.NotCheckable(Details.of(Check.CONTACT, says), contact.rule());
+        }
+        if (!program.figures().speedsComplete()) {
+            return new Finding.NotCheckable(
+                    Details.of(Check.CONTACT, Places.missingSpeeds(program) + ESTIMATE), contact.rule());
+        }
+        String says = "The fastest part is held to " + up(fastest, 1) + " mm/s of " + down(least.permittedMmS(), 1)
+                + " mm/s, permitted for " + region + "." + ESTIMATE;
+        return new Finding.Within(Places.at(details(fastest, least.permittedMmS(), says), at));
+    }
+
+    private static Details details(@org.jspecify.annotations.Nullable Double observed, double permitted, String says) {
+        return Details.of(Check.CONTACT, says)
+                .comparing(observed, permitted, "mm/s")
+                .from(LimitSource.CELL);
+    }
+}

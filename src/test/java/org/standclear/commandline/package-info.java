@@ -1,0 +1,2 @@
+/** Tests of the commands. */
+package org.standclear.commandline;
