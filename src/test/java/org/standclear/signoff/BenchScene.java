@@ -67,6 +67,27 @@ public final class BenchScene {
         clock.moveTo(START.plusSeconds(120));
     }
 
+    private BenchScene(BenchScene other, BookingId booking, Person operator, Person attendant) {
+        application = other.application;
+        lab = other.lab;
+        clock = other.clock;
+        desk = other.desk;
+        preparation = other.preparation;
+        bookings = other.bookings;
+        noor = operator;
+        mateo = attendant;
+        adaeze = other.adaeze;
+        hemi = other.hemi;
+        screen = other.screen;
+        cell = other.cell;
+        this.booking = booking;
+    }
+
+    /** The same cell and staff around another booking; its people stand where Noor and Mateo stood. */
+    public BenchScene at(BookingId another, Person operator, Person attendant) {
+        return new BenchScene(this, another, operator, attendant);
+    }
+
     /** Plans the person for the whole day and gives them a signing PIN. */
     public Person onDuty(Person person) {
         application
@@ -95,6 +116,10 @@ public final class BenchScene {
 
     public Revision upload(String file) {
         return application.getBean(WithoutCheck.SamplePrograms.class).add(noor.id(), null, file);
+    }
+
+    public Revision uploadBy(Person author, String file) {
+        return application.getBean(WithoutCheck.SamplePrograms.class).add(author.id(), null, file);
     }
 
     public Revision next(Revision before, String file) {
@@ -144,7 +169,7 @@ public final class BenchScene {
     public Map<Integer, Map<String, String>> good(Part part, PersonId person) {
         Map<Integer, Map<String, String>> answers = new LinkedHashMap<>();
         if (sheet().list() == SignoffList.SESSION) {
-            answers.put(1, Map.of("other", part == Part.OPERATOR ? "Mateo" : "Noor"));
+            answers.put(1, Map.of("other", part == Part.OPERATOR ? mateo.printedName() : noor.printedName()));
             answers.put(2, Map.of("clothing", "in-order"));
             answers.put(3, Map.of("line", "nothing-loose"));
             answers.put(4, Map.of("tool", "G-02", "fixture", "as-booked"));
