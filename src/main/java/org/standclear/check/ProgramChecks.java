@@ -22,8 +22,17 @@ public interface ProgramChecks {
     /** The answer of that id. */
     Optional<StoredAnswer> find(AnswerId id);
 
+    /** The answer of that id without its findings. */
+    Optional<AnswerBrief> brief(AnswerId id);
+
+    /** What the page of an answer shows. */
+    Optional<AnswerDetails> details(AnswerId id);
+
     /** All answers for a revision, latest first. */
     List<StoredAnswer> answersFor(RevisionId revision);
+
+    /** All answers for a revision without their findings, latest first. */
+    List<AnswerBrief> briefFor(RevisionId revision);
 
     /** An answer, or the one line that says why the file could not be read. */
     sealed interface Outcome {
