@@ -13,4 +13,16 @@ public record AnswerBrief(
         int cellVersion,
         StoredAnswer.Verdict verdict,
         String ruleSet,
-        Instant at) {}
+        Instant at) {
+
+    static AnswerBrief of(StoredAnswer answer) {
+        return new AnswerBrief(
+                answer.id(),
+                answer.revision(),
+                answer.cell(),
+                answer.cellVersion(),
+                answer.verdict(),
+                answer.ruleSet(),
+                answer.at());
+    }
+}
