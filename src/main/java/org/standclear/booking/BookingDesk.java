@@ -1,6 +1,7 @@
 package org.standclear.booking;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.PersonId;
@@ -15,6 +16,12 @@ public interface BookingDesk {
      */
     Outcome book(MakeBooking wanted);
 
+    /** What the desk would answer now, for a page that shows the form; empty when no rule is against it. */
+    Optional<Outcome.Refused> objection(MakeBooking wanted);
+
+    /** How much of the quotas somebody has used now. */
+    QuotaUse quotaOf(PersonId operator);
+
     /** Gives the slot up; shortly before the start that is a late cancel. */
     Bookings.Transition cancel(BookingId id, PersonId by);
 
@@ -24,11 +31,17 @@ public interface BookingDesk {
     /** Keeps a cell for staff; refused where bookings stand. The caller has checked that the person is staff. */
     Closing close(CloseCell order);
 
+    /** The closure of that id, unless the cell was opened again. */
+    Optional<CellClosure> closure(UUID id);
+
     /** Opens the cell again; false when there was no such closure any more. */
     boolean reopen(UUID closure, PersonId by);
 
     /** Writes down which bookings were missed and frees what they held; says how many. Any number may do so at once. */
     int releaseMissed();
+
+    /** What a person holds ahead and has used of this week, and how much of each is allowed. */
+    record QuotaUse(int ahead, int aheadAllowed, int thisWeek, int weekAllowed) {}
 
     /** What came of asking for a slot. */
     sealed interface Outcome {

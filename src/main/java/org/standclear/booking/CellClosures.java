@@ -3,6 +3,7 @@ package org.standclear.booking;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.springframework.stereotype.Component;
@@ -110,6 +111,10 @@ class CellClosures {
 
     private static Closing refused(String field, String says) {
         return new Closing.Refused(field, says, List.of());
+    }
+
+    Optional<CellClosure> find(UUID id) {
+        return closures.find(id);
     }
 
     boolean reopen(UUID id, PersonId by) {

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.standclear.booking.BookingMoves.Told;
@@ -78,23 +79,51 @@ class JdbcBookingDesk implements BookingDesk {
 
     @Override
     public Outcome book(MakeBooking wanted) {
+        Request asked = asked(wanted);
+        if (asked.request() == null) {
+            return refused(wanted, asked.refusal().orElseThrow());
+        }
+        BookingRequest request = asked.request();
+        Optional<Refusal> refusal = beforeLocks(request).or(() -> underLocks(request));
+        return refusal.isPresent() ? refused(wanted, refusal.get()) : new Outcome.Booked(made(request));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Optional<Outcome.Refused> objection(MakeBooking wanted) {
+        Request asked = asked(wanted);
+        BookingRequest request = asked.request();
+        Optional<Refusal> refusal =
+                request == null ? asked.refusal() : beforeLocks(request).or(() -> quota.refusal(request));
+        return refusal.map(found -> refused(wanted, found));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public QuotaUse quotaOf(PersonId operator) {
+        return quota.use(operator, moves.now(), moves.settings());
+    }
+
+    /** Either what the rules can look at, or why there is no such slot to ask for. */
+    private record Request(@Nullable BookingRequest request, Optional<Refusal> refusal) {}
+
+    private Request asked(MakeBooking wanted) {
         Cell cell = cells.find(wanted.cell()).orElseThrow(() -> new NotFoundException("cell"));
         BookingSettings settings = moves.settings();
         Instant now = moves.now();
         Optional<Refusal> noSlot =
                 SlotRule.inService(cell).or(() -> slotRule.refusal(cell, wanted.start(), settings, now));
         if (noSlot.isPresent()) {
-            return refused(wanted, noSlot.get());
+            return new Request(null, noSlot);
         }
         Slot slot = new Slot(cell.id(), wanted.start(), wanted.start().plus(settings.slotLength()));
         Person operator = person(wanted.operator());
         Person by = wanted.by().equals(wanted.operator()) ? operator : person(wanted.by());
-        BookingRequest request = new BookingRequest(wanted, slot, cell, operator, by, settings, now);
-        Optional<Refusal> refusal = peopleRule
-                .refusal(request)
-                .or(() -> takenRule.atFirstSight(request))
-                .or(() -> underLocks(request));
-        return refusal.isPresent() ? refused(wanted, refusal.get()) : new Outcome.Booked(made(request));
+        return new Request(new BookingRequest(wanted, slot, cell, operator, by, settings, now), Optional.empty());
+    }
+
+    private Optional<Refusal> beforeLocks(BookingRequest request) {
+        return peopleRule.refusal(request).or(() -> takenRule.atFirstSight(request));
     }
 
     private Optional<Refusal> underLocks(BookingRequest request) {
@@ -129,7 +158,7 @@ class JdbcBookingDesk implements BookingDesk {
         return booking;
     }
 
-    private Outcome refused(MakeBooking wanted, Refusal refusal) {
+    private Outcome.Refused refused(MakeBooking wanted, Refusal refusal) {
         return new Outcome.Refused(
                 refusal.rule(), refusal.says(), freeSlots.next(wanted.operator(), wanted.start(), NEXT_FREE));
     }
@@ -152,6 +181,12 @@ class JdbcBookingDesk implements BookingDesk {
     @Override
     public Closing close(CloseCell order) {
         return closures.close(order);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Optional<CellClosure> closure(UUID id) {
+        return closures.find(id);
     }
 
     @Override

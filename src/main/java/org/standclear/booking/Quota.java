@@ -8,10 +8,14 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
+import org.standclear.booking.BookingDesk.QuotaUse;
 import org.standclear.booking.BookingRequest.Refusal;
 import org.standclear.people.Assignment;
 import org.standclear.people.Courses;
+import org.standclear.platform.ids.AssignmentId;
+import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.time.LabTime;
 
 /** Few robots, many students: how much one person may hold ahead, in a week and for one assignment. */
@@ -34,30 +38,57 @@ class Quota implements BookingRequest.Rule {
             return Optional.empty();
         }
         LocalDate monday = mondayOf(request.slot().start());
-        Instant weekStart = monday.atStartOfDay(labTime.zone()).toInstant();
-        Instant from = weekStart.isBefore(request.now()) ? weekStart : request.now();
-        List<Booking> counted = rows
-                // a slot that runs now began before now
-                .ofOperator(
-                        request.wanted().operator(),
-                        from.minus(request.settings().slotLength()),
-                        request.wanted().assignment())
-                .stream()
-                .filter(life -> !life.entry().outsideQuota())
-                .map(life -> life.bookingAsOf(request.now(), request.settings()))
-                .filter(booking ->
-                        booking.state() != BookingState.CANCELLED && booking.state() != BookingState.MOVED_BY_STAFF)
-                .toList();
+        List<Booking> counted = counted(
+                request.wanted().operator(), request.wanted().assignment(), monday, request.now(), request.settings());
         return ahead(request, counted).or(() -> week(request, counted, monday)).or(() -> assignment(request, counted));
     }
 
-    private Optional<Refusal> ahead(BookingRequest request, List<Booking> counted) {
-        List<Booking> ahead = counted.stream()
+    /** What somebody has used of the quotas now. */
+    QuotaUse use(PersonId operator, Instant now, BookingSettings settings) {
+        LocalDate monday = mondayOf(now);
+        List<Booking> counted = counted(operator, null, monday, now, settings);
+        return new QuotaUse(
+                ahead(counted, now).size(),
+                settings.futurePerPerson(),
+                week(counted, monday).size(),
+                settings.weekPerPerson());
+    }
+
+    /** The operator's bookings from the Monday or now on, and those for the assignment, that a quota counts. */
+    private List<Booking> counted(
+            PersonId operator,
+            @Nullable AssignmentId assignment,
+            LocalDate monday,
+            Instant now,
+            BookingSettings settings) {
+        Instant weekStart = monday.atStartOfDay(labTime.zone()).toInstant();
+        Instant from = weekStart.isBefore(now) ? weekStart : now;
+        // a slot that runs now began before now
+        return rows.ofOperator(operator, from.minus(settings.slotLength()), assignment).stream()
+                .filter(life -> !life.entry().outsideQuota())
+                .map(life -> life.bookingAsOf(now, settings))
+                .filter(booking ->
+                        booking.state() != BookingState.CANCELLED && booking.state() != BookingState.MOVED_BY_STAFF)
+                .toList();
+    }
+
+    private static List<Booking> ahead(List<Booking> counted, Instant now) {
+        return counted.stream()
                 .filter(booking -> booking.state().holdsItsSlot()
                         && booking.state() != BookingState.CLOSED_OUT
-                        && booking.end().isAfter(request.now()))
+                        && booking.end().isAfter(now))
                 .sorted(Comparator.comparing(Booking::end))
                 .toList();
+    }
+
+    private List<Booking> week(List<Booking> counted, LocalDate monday) {
+        return counted.stream()
+                .filter(booking -> mondayOf(booking.start()).equals(monday))
+                .toList();
+    }
+
+    private Optional<Refusal> ahead(BookingRequest request, List<Booking> counted) {
+        List<Booking> ahead = ahead(counted, request.now());
         int allowed = request.settings().futurePerPerson();
         if (ahead.size() < allowed) {
             return Optional.empty();
@@ -74,9 +105,7 @@ class Quota implements BookingRequest.Rule {
     }
 
     private Optional<Refusal> week(BookingRequest request, List<Booking> counted, LocalDate monday) {
-        List<Booking> week = counted.stream()
-                .filter(booking -> mondayOf(booking.start()).equals(monday))
-                .toList();
+        List<Booking> week = week(counted, monday);
         int allowed = request.settings().weekPerPerson();
         if (week.size() < allowed) {
             return Optional.empty();

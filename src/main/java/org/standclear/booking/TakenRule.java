@@ -10,6 +10,7 @@ import org.springframework.stereotype.Component;
 import org.standclear.booking.BookingRequest.Refusal;
 import org.standclear.booking.Claims.Claim;
 import org.standclear.people.People;
+import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.time.LabTime;
 
 /** Nobody and nothing in two places: not the cell, not the operator, not the attendant. */
@@ -55,7 +56,14 @@ class TakenRule {
         return claims.on(subjects(request.wanted()), slot.start(), slot.end()).stream()
                 .filter(claim -> !missed.test(claim.booking()))
                 .findFirst()
-                .map(claim -> new Refusal("taken", says(request, claim)));
+                .map(claim -> new Refusal(rule(request, claim), says(request, claim)));
+    }
+
+    private static String rule(BookingRequest request, Claim claim) {
+        if (claim.subject().equals(request.wanted().cell().value())) {
+            return "taken";
+        }
+        return claim.subject().equals(request.wanted().operator().value()) ? "operator-busy" : "attendant-busy";
     }
 
     private String says(BookingRequest request, Claim claim) {
@@ -68,7 +76,7 @@ class TakenRule {
             return request.youHave() + " a booking or a turn at an e-stop in that time already: "
                     + labTime.span(claim.start(), claim.end()) + ". Nobody is in two places.";
         }
-        return AttendantRules.busy(people.printedName(new org.standclear.platform.ids.PersonId(claim.subject())));
+        return AttendantRules.busy(people.printedName(new PersonId(claim.subject())));
     }
 
     private String kept(UUID closure) {

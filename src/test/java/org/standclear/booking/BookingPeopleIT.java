@@ -40,7 +40,7 @@ class BookingPeopleIT {
             CellId bittern = lab().cell(15);
             lab().booked(bittern, "2026-03-12T12:15:00Z", lab().student("Kofi Marblewood"), mateo);
             Outcome.Refused busy = refused(lab().book(avocet, THURSDAY_NOON, noor, mateo));
-            assertThat(busy.rule()).isEqualTo("taken");
+            assertThat(busy.rule()).isEqualTo("attendant-busy");
             assertThat(busy.says()).contains("Mateo Ironbark is booked elsewhere");
             assertThat(refused(lab().book(avocet, THURSDAY_NOON, mateo)).says())
                     .contains("You have a booking or a turn");
