@@ -48,9 +48,9 @@ public class LabTime {
         return at.atZone(zone()).toLocalDate();
     }
 
-    /** "14:07". */
+    /** "14:07"; in an hour that comes twice, because the clocks go back, "02:30 (+01:00)". */
     public String time(Instant at) {
-        return TIME.format(in(at));
+        return TIME.format(in(at)) + whichOfTwo(at);
     }
 
     /** "14:07:31". */
@@ -70,17 +70,24 @@ public class LabTime {
 
     /** "Thu 26 Nov 2026 14:07". */
     public String full(Instant at) {
-        return FULL.format(in(at));
+        return FULL.format(in(at)) + whichOfTwo(at);
     }
 
     /** "Thu 14:07-14:37". */
     public String span(Instant from, Instant until) {
-        return WEEKDAY_TIME.format(in(from)) + "-" + TIME.format(in(until));
+        return WEEKDAY_TIME.format(in(from)) + whichOfTwo(from) + "-" + time(until);
     }
 
     /** "2026-11-26T14:07:00+01:00", for {@code datetime} attributes and exports. */
     public String iso(Instant at) {
         return DateTimeFormatter.ISO_OFFSET_DATE_TIME.format(in(at));
+    }
+
+    private String whichOfTwo(Instant at) {
+        ZonedDateTime local = in(at);
+        boolean twice =
+                zone().getRules().getValidOffsets(local.toLocalDateTime()).size() > 1;
+        return twice ? " (" + local.getOffset() + ")" : "";
     }
 
     private ZonedDateTime in(Instant at) {
