@@ -1,0 +1,44 @@
+package org.standclear.booking.web;
+
+import static org.standclear.platform.security.Role.INSTRUCTOR;
+import static org.standclear.platform.security.Role.STUDENT;
+import static org.standclear.platform.security.Role.TECHNICIAN;
+
+import java.util.List;
+import java.util.stream.Stream;
+import org.springframework.http.HttpMethod;
+import org.springframework.stereotype.Component;
+import org.standclear.platform.security.RouteRule;
+import org.standclear.platform.security.RouteRules;
+
+/** Students and lab staff book; staff keep cells for themselves. Whose booking it is, is asked on each page. */
+@Component
+class BookRoutes implements RouteRules {
+
+    @Override
+    public List<RouteRule> rules() {
+        return Stream.concat(
+                        Stream.of(
+                                        "GET /book",
+                                        "GET /book/slot",
+                                        "POST /book",
+                                        "GET /bookings/{booking}/cancel",
+                                        "POST /bookings/{booking}/cancel",
+                                        "GET /bookings/{booking}/attendant",
+                                        "POST /bookings/{booking}/attendant",
+                                        "POST /bookings/{booking}/check-in")
+                                .map(route -> rule(route, STUDENT, TECHNICIAN, INSTRUCTOR)),
+                        Stream.of(
+                                        "GET /closures/new",
+                                        "POST /closures/new",
+                                        "GET /closures/{closure}",
+                                        "POST /closures/{closure}/remove")
+                                .map(route -> rule(route, TECHNICIAN, INSTRUCTOR)))
+                .toList();
+    }
+
+    private static RouteRule rule(String route, org.standclear.platform.security.Role... roles) {
+        String[] parts = route.split(" ");
+        return RouteRule.roles(HttpMethod.valueOf(parts[0]), parts[1], roles);
+    }
+}

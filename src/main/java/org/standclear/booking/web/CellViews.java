@@ -1,0 +1,120 @@
+package org.standclear.booking.web;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+import org.standclear.booking.Booking;
+import org.standclear.booking.CellClosure;
+import org.standclear.booking.CellStrips;
+import org.standclear.booking.Slot;
+import org.standclear.booking.SlotCalendar.CellDay;
+import org.standclear.booking.SlotCalendar.DayPlan;
+import org.standclear.booking.web.DayView.CellView;
+import org.standclear.booking.web.DayView.SlotMark;
+import org.standclear.cell.Cell;
+import org.standclear.cell.Cells;
+import org.standclear.people.Authorisation;
+import org.standclear.people.Duty;
+import org.standclear.platform.security.SignedInPerson;
+import org.standclear.platform.time.LabTime;
+
+/** Puts one cell of the Book page together: what is free there, and why the rest is not. */
+@Component
+class CellViews {
+
+    private final Cells cells;
+    private final LabTime labTime;
+
+    CellViews(Cells cells, LabTime labTime) {
+        this.cells = cells;
+        this.labTime = labTime;
+    }
+
+    /** Who looks, at what. */
+    record Reader(SignedInPerson me, List<Authorisation> authorisations, CellStrips strips, DayPlan plan, Instant now) {
+
+        boolean mayOperate(Slot slot) {
+            return authorisations.stream()
+                    .anyMatch(one -> one.duty() == Duty.OPERATOR && one.covers(slot.cell(), slot.start()));
+        }
+    }
+
+    /** A mark with the instant by which it is ordered. */
+    private record Placed(Instant start, SlotMark mark) {}
+
+    CellView of(CellDay day, Reader reader) {
+        Cell cell = day.cell();
+        boolean authorised = day.free().isEmpty() || day.free().stream().anyMatch(reader::mayOperate);
+        return new CellView(
+                cell.id().toString(),
+                cell.name(),
+                cell.state().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'),
+                cell.state().words(),
+                cells.current(cell.id()).fittedTool(),
+                whyNot(cell, authorised, reader),
+                reader.strips().strip(reader.plan(), day, reader.now()),
+                marks(day, reader));
+    }
+
+    private @Nullable String whyNot(Cell cell, boolean authorised, Reader reader) {
+        if (!cell.state().mayRun()) {
+            return "Not bookable while it is " + cell.state().words() + ": " + cell.stateReason();
+        }
+        if (!authorised) {
+            return "You are not authorised as operator here on "
+                    + labTime.day(reader.plan().date()) + ". Lab staff enter the authorisation after the induction.";
+        }
+        return null;
+    }
+
+    private List<SlotMark> marks(CellDay day, Reader reader) {
+        List<Placed> placed = new ArrayList<>();
+        if (day.cell().state().mayRun()) {
+            day.free().stream()
+                    .filter(slot -> !slot.start().isBefore(reader.now()))
+                    .forEach(slot -> placed.add(new Placed(slot.start(), free(slot, reader))));
+        }
+        day.bookings().stream()
+                .filter(booking ->
+                        booking.state().holdsItsSlot() && booking.end().isAfter(reader.now()))
+                .forEach(booking -> placed.add(new Placed(booking.start(), booked(booking, reader))));
+        day.closures().stream()
+                .filter(closure -> closure.end().isAfter(reader.now()))
+                .forEach(closure -> placed.add(new Placed(closure.start(), kept(closure))));
+        return placed.stream()
+                .sorted(Comparator.comparing(Placed::start))
+                .map(Placed::mark)
+                .toList();
+    }
+
+    private SlotMark free(Slot slot, Reader reader) {
+        boolean may = reader.mayOperate(slot);
+        return new SlotMark(
+                labTime.time(slot.start()),
+                may ? "free" : "taken",
+                may ? "free" : "not yours to book",
+                may ? "/book/slot?cell=" + slot.cell() + "&start=" + slot.start() : null);
+    }
+
+    private SlotMark booked(Booking booking, Reader reader) {
+        boolean mine = booking.involves(reader.me().id());
+        String words = mine ? "yours" : "taken";
+        boolean opens = mine || reader.me().isLabStaff();
+        return new SlotMark(
+                labTime.time(booking.start()),
+                mine ? "mine" : "taken",
+                words,
+                opens ? "/bookings/" + booking.id() : null);
+    }
+
+    private SlotMark kept(CellClosure closure) {
+        return new SlotMark(
+                labTime.time(closure.start()) + "-" + labTime.time(closure.end()),
+                "closed",
+                closure.kind().words(),
+                null);
+    }
+}

@@ -1,0 +1,143 @@
+package org.standclear.booking.web;
+
+import java.time.Clock;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+import org.standclear.booking.Booking;
+import org.standclear.booking.BookingDesk;
+import org.standclear.booking.CellStrips;
+import org.standclear.booking.SlotCalendar;
+import org.standclear.booking.SlotCalendar.CellDay;
+import org.standclear.booking.SlotCalendar.DayPlan;
+import org.standclear.booking.web.DayView.DayLink;
+import org.standclear.people.Authorisations;
+import org.standclear.people.People;
+import org.standclear.people.Person;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.security.SignedInPerson;
+import org.standclear.platform.time.LabTime;
+
+/** Puts a day of the Book page together. */
+@Component
+class DayViews {
+
+    private final SlotCalendar calendar;
+    private final BookingDesk desk;
+    private final Authorisations authorisations;
+    private final People people;
+    private final CellViews cellViews;
+    private final LabTime labTime;
+    private final Clock clock;
+
+    DayViews(
+            SlotCalendar calendar,
+            BookingDesk desk,
+            Authorisations authorisations,
+            People people,
+            CellViews cellViews,
+            LabTime labTime,
+            Clock clock) {
+        this.calendar = calendar;
+        this.desk = desk;
+        this.authorisations = authorisations;
+        this.people = people;
+        this.cellViews = cellViews;
+        this.labTime = labTime;
+        this.clock = clock;
+    }
+
+    /** The day asked for, or the first day worth showing with a sentence on what was wrong. */
+    DayView of(@Nullable String asked, SignedInPerson me) {
+        LocalDate today = labTime.today();
+        LocalDate last = calendar.lastDay();
+        LocalDate day = today;
+        String misread = null;
+        if (asked != null && !asked.isBlank()) {
+            try {
+                day = LocalDate.parse(asked);
+                if (day.isBefore(today) || day.isAfter(last)) {
+                    misread = "Slots can be booked from " + labTime.day(today) + " until " + labTime.day(last) + "; "
+                            + day + " is outside. This is " + labTime.day(today) + ".";
+                    day = today;
+                }
+            } catch (DateTimeException noSuchDay) {
+                misread = "There is no such day: \"" + asked + "\". This is " + labTime.day(today) + ".";
+            }
+        }
+        return view(day, today, last, misread, me);
+    }
+
+    private DayView view(LocalDate day, LocalDate today, LocalDate last, @Nullable String misread, SignedInPerson me) {
+        DayPlan plan = calendar.day(day);
+        Instant now = clock.instant();
+        Map<PersonId, Person> names = people.all(everybodyOn(plan));
+        CellStrips strips = new CellStrips(
+                labTime,
+                me.id(),
+                me.isLabStaff(),
+                id -> names.containsKey(id) ? names.get(id).printedName() : "unknown",
+                booking -> booking.state().words(),
+                true);
+        CellViews.Reader reader = new CellViews.Reader(me, authorisations.of(me.id()), strips, plan, now);
+        List<DayView.CellView> cells =
+                plan.cells().stream().map(cell -> cellViews.of(cell, reader)).toList();
+        return new DayView(
+                day.toString(),
+                labTime.day(day),
+                headline(plan, cells),
+                me.isLabStaff() ? "" : quota(me.id()),
+                misread,
+                day.isAfter(today) ? link(day.minusDays(1), day) : null,
+                day.isBefore(last) ? link(day.plusDays(1), day) : null,
+                today.datesUntil(last.plusDays(1)).map(one -> link(one, day)).toList(),
+                cells,
+                me.isLabStaff());
+    }
+
+    private static Set<PersonId> everybodyOn(DayPlan plan) {
+        Set<PersonId> ids = new HashSet<>();
+        for (CellDay cell : plan.cells()) {
+            for (Booking booking : cell.bookings()) {
+                ids.add(booking.operator());
+                if (booking.attendant() != null) {
+                    ids.add(booking.attendant());
+                }
+            }
+        }
+        return ids;
+    }
+
+    private String headline(DayPlan plan, List<DayView.CellView> cells) {
+        String day = labTime.day(plan.date());
+        if (plan.hours().closed()) {
+            String note = plan.hours().note();
+            return "The lab is closed on " + day + (note.isEmpty() ? "" : " (" + note + ")");
+        }
+        long free = cells.stream()
+                .flatMap(cell -> cell.slots().stream())
+                .filter(slot -> slot.state().equals("free"))
+                .count();
+        return switch ((int) free) {
+            case 0 -> "No free slot on " + day;
+            case 1 -> "1 free slot on " + day;
+            default -> free + " free slots on " + day;
+        };
+    }
+
+    private String quota(PersonId me) {
+        BookingDesk.QuotaUse use = desk.quotaOf(me);
+        return "You have " + use.ahead() + " of " + use.aheadAllowed() + " bookings ahead, and have used "
+                + use.thisWeek() + " of " + use.weekAllowed() + " this week.";
+    }
+
+    private DayLink link(LocalDate to, LocalDate shown) {
+        return new DayLink(to.toString(), labTime.day(to), to.equals(shown));
+    }
+}

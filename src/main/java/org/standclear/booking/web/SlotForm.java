@@ -1,0 +1,66 @@
+package org.standclear.booking.web;
+
+import java.time.Instant;
+import java.time.format.DateTimeParseException;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.standclear.booking.MakeBooking;
+import org.standclear.platform.ids.AssignmentId;
+import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.CourseId;
+import org.standclear.platform.ids.PersonId;
+
+/**
+ * The booking form as it was sent.
+ *
+ * @param attendant a person's id, or empty for "needs one"
+ * @param purpose {@code assignment:} or {@code course:} and an id, or empty for neither
+ */
+record SlotForm(
+        @Nullable String formToken,
+        @Nullable String cell,
+        @Nullable String start,
+        @Nullable String attendant,
+        @Nullable String purpose) {
+
+    /** The cell's id; empty when it cannot be read, which is as good as no such cell. */
+    Optional<CellId> cellRead() {
+        return uuid(cell).map(CellId::new);
+    }
+
+    /** The start; empty when it is no instant. */
+    Optional<Instant> startRead() {
+        try {
+            return start == null ? Optional.empty() : Optional.of(Instant.parse(start));
+        } catch (DateTimeParseException notAnInstant) {
+            return Optional.empty();
+        }
+    }
+
+    /** The booking it asks for; ids that cannot be read become ids that nobody has, and are refused as such. */
+    MakeBooking wanted(CellId cellRead, Instant startRead, PersonId me) {
+        String purposeRead = purpose == null ? "" : purpose;
+        UUID named = uuid(purposeRead.substring(purposeRead.indexOf(':') + 1)).orElse(new UUID(0, 0));
+        return new MakeBooking(
+                cellRead,
+                startRead,
+                me,
+                blank(attendant) ? null : new PersonId(uuid(attendant).orElse(new UUID(0, 0))),
+                purposeRead.startsWith("course:") ? new CourseId(named) : null,
+                blank(purposeRead) || purposeRead.startsWith("course:") ? null : new AssignmentId(named),
+                me);
+    }
+
+    private static boolean blank(@Nullable String text) {
+        return text == null || text.isBlank();
+    }
+
+    private static Optional<UUID> uuid(@Nullable String text) {
+        try {
+            return text == null ? Optional.empty() : Optional.of(UUID.fromString(text));
+        } catch (IllegalArgumentException notAnId) {
+            return Optional.empty();
+        }
+    }
+}

@@ -1,0 +1,43 @@
+package org.standclear.desk.web;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A booking on its own page.
+ *
+ * @param what "Avocet, Thu 26 Nov, 14:07-14:37"
+ * @param state the state's key, with its words beside it
+ * @param act what the next step's button says; null when the reader has nothing to do
+ * @param program the program by title and revision; null when none is named
+ * @param answer what the check said of it, in words; empty when it has not said anything
+ * @param cancels whether the reader may cancel it now
+ * @param swaps whether the reader may name another attendant now
+ * @param stepsBack whether the reader attends and may step back
+ */
+record BookingView(
+        String id,
+        String what,
+        String state,
+        String words,
+        NextStep next,
+        String operator,
+        String attendant,
+        String purpose,
+        @Nullable ProgramLine program,
+        List<Mark> marks,
+        List<Happened> history,
+        boolean cancels,
+        boolean swaps,
+        boolean stepsBack,
+        boolean names) {
+
+    /** The program and what the check said of it. */
+    record ProgramLine(String title, String fingerprint, String fingerprintEnd, String state, String answer) {}
+
+    /** One mark on the way of a booking: what, and whether it is done. */
+    record Mark(String what, String state, String words) {}
+
+    /** One entry of the record. */
+    record Happened(String iso, String when, String words, String who) {}
+}

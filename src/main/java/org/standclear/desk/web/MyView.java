@@ -1,0 +1,39 @@
+package org.standclear.desk.web;
+
+import java.util.List;
+
+/**
+ * A person's own page.
+ *
+ * @param headline the next slot, or that there is none
+ * @param books whether the person books at all
+ * @param ahead bookings ahead, as operator or attendant, soonest first
+ * @param due assignments with how many runs are closed out
+ * @param programs the latest programs with what the check said last
+ * @param record bookings that are over or were given up, latest first
+ */
+record MyView(
+        String headline,
+        boolean books,
+        List<Ahead> ahead,
+        List<Due> due,
+        List<ProgramLine> programs,
+        List<Authorised> authorisations,
+        List<Past> record) {
+
+    /** A booking ahead. */
+    record Ahead(
+            String id, String when, String cell, String part, String with, String state, String words, NextStep next) {}
+
+    /** An assignment. */
+    record Due(String name, String when, int runs, int minimum, boolean reached) {}
+
+    /** A program and the last answer. */
+    record ProgramLine(String href, String name, String fingerprintEnd, String state, String answer) {}
+
+    /** An authorisation. */
+    record Authorised(String duty, String where, String until, String state, String words) {}
+
+    /** A booking that is over. */
+    record Past(String id, String when, String cell, String part, String state, String words) {}
+}
