@@ -22,8 +22,23 @@ public interface ProgramChecks {
     /** The answer of that id. */
     Optional<StoredAnswer> find(AnswerId id);
 
+    /** The answer of that id without its findings. */
+    default Optional<AnswerBrief> brief(AnswerId id) {
+        return find(id).map(AnswerBrief::of);
+    }
+
+    /** What the page of an answer shows. */
+    default Optional<AnswerDetails> details(AnswerId id) {
+        return Optional.empty();
+    }
+
     /** All answers for a revision, latest first. */
     List<StoredAnswer> answersFor(RevisionId revision);
+
+    /** All answers for a revision without their findings, latest first. */
+    default List<AnswerBrief> briefFor(RevisionId revision) {
+        return answersFor(revision).stream().map(AnswerBrief::of).toList();
+    }
 
     /** An answer, or the one line that says why the file could not be read. */
     sealed interface Outcome {

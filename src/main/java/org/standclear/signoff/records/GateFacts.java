@@ -4,12 +4,10 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.annotation.Lazy;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
-import org.standclear.booking.BookingState;
 import org.standclear.booking.Bookings;
 import org.standclear.cell.Cell;
 import org.standclear.cell.Cells;
@@ -41,6 +39,7 @@ class GateFacts {
     private final Authorisations authorisations;
     private final DutyRoster duty;
     private final EventRows events;
+    private final ReleaseRows releases;
     private final LabTime labTime;
 
     GateFacts(
@@ -51,6 +50,7 @@ class GateFacts {
             Authorisations authorisations,
             DutyRoster duty,
             EventRows events,
+            ReleaseRows releases,
             LabTime labTime) {
         this.bookings = bookings;
         this.cells = cells;
@@ -59,6 +59,7 @@ class GateFacts {
         this.authorisations = authorisations;
         this.duty = duty;
         this.events = events;
+        this.releases = releases;
         this.labTime = labTime;
     }
 
@@ -79,8 +80,8 @@ class GateFacts {
                 authorisations.holds(booking.operator(), Duty.OPERATOR, cell.id(), now),
                 attendantId == null ? null : person(attendantId),
                 attendantId != null && authorisations.holds(attendantId, Duty.ATTENDANT, cell.id(), now),
-                attendantId == null ? null : elsewhere(attendantId, booking, now, GateFacts::needsAttention),
-                elsewhere(booking.operator(), booking, now, GateFacts::needsAttention),
+                attendantId == null ? null : elsewhere(attendantId, booking, now),
+                elsewhere(booking.operator(), booking, now),
                 staff,
                 notClosedOut(booking, cell),
                 answer.orElse(null),
@@ -106,19 +107,25 @@ class GateFacts {
                 .toList();
     }
 
-    private @Nullable String elsewhere(PersonId person, Booking booking, Instant now, Predicate<Booking> busy) {
+    private @Nullable String elsewhere(PersonId person, Booking booking, Instant now) {
         return bookings.of(person, now.minus(LONGEST_OVERRUN)).stream()
                 .filter(other -> !other.id().equals(booking.id()))
-                .filter(busy)
+                .filter(other -> needsAttention(other, now))
                 .map(other -> cells.find(other.cell()).map(Cell::name).orElse("another cell"))
                 .findFirst()
                 .orElse(null);
     }
 
-    private static boolean needsAttention(Booking other) {
-        return other.state() == BookingState.RELEASED
-                || other.state() == BookingState.RUNNING
-                || other.state() == BookingState.STOPPED;
+    /** A release that ran out unseen binds nobody. */
+    private boolean needsAttention(Booking other, Instant now) {
+        return switch (other.state()) {
+            case RUNNING, STOPPED -> true;
+            case RELEASED ->
+                releases.latest(other.id())
+                        .filter(release -> release.startBy().isAfter(now))
+                        .isPresent();
+            default -> false;
+        };
     }
 
     private List<GateQuestion.NotClosedOut> notClosedOut(Booking booking, Cell cell) {

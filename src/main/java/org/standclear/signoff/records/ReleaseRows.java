@@ -100,13 +100,20 @@ class ReleaseRows {
     boolean lapse(ReleaseId id, LapseRule rule, String because, Instant at) {
         return jdbc.sql("""
                 update signoff_releases set lapsed_at = :at, lapse_rule = :rule, because = :because, live = null
-                where id = :id and live = 1""")
+                where id = :id and lapsed_at is null and (live = 1 or used_at is null)""")
                         .param("at", SqlTime.toSql(at))
                         .param("rule", rule.code())
                         .param("because", because)
                         .param("id", id.value())
                         .update()
                 == 1;
+    }
+
+    /** Releases that ran out before anybody looked hold nobody any more; their lapse is written at the next look. */
+    void freeRunOut(Instant now) {
+        jdbc.sql("update signoff_releases set live = null where live = 1 and used_at is null and start_by <= :now")
+                .param("now", SqlTime.toSql(now))
+                .update();
     }
 
     void end(ReleaseId id) {

@@ -93,6 +93,7 @@ class Releasing {
                 booking.end(),
                 null,
                 null);
+        releases.freeRunOut(now);
         releases.add(release);
         trail.released(release);
         Upkeep.moved(bookings.markReleased(booking.id(), releaser));

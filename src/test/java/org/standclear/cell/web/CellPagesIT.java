@@ -1,44 +1,35 @@
 package org.standclear.cell.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
-import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.multipart;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 
 import java.time.Duration;
 import java.util.UUID;
-import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.mock.web.MockHttpServletResponse;
-import org.springframework.mock.web.MockMultipartFile;
-import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.request.AbstractMockHttpServletRequestBuilder;
 import org.standclear.cell.CellRegister;
 import org.standclear.cell.CellState;
 import org.standclear.cell.Cells;
 import org.standclear.cell.DayTests;
 import org.standclear.cell.SampleCell;
-import org.standclear.people.PeopleRegister;
 import org.standclear.people.Person;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.security.Role;
 import org.standclear.testing.MovableClock;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
-import org.standclear.testing.web.Accounts;
+import org.standclear.testing.web.PageCases;
 
 /** The pages about cells, for each role and for forms that are wrong, late or sent twice. */
 class CellPagesIT {
 
-    abstract static class Cases {
-
-        @Autowired
-        MockMvc mvc;
+    abstract static class Cases extends PageCases {
 
         @Autowired
         CellRegister register;
@@ -48,9 +39,6 @@ class CellPagesIT {
 
         @Autowired
         DayTests dayTests;
-
-        @Autowired
-        PeopleRegister people;
 
         @Autowired
         MovableClock clock;
@@ -78,9 +66,8 @@ class CellPagesIT {
                     .contains("camera post");
             assertThat(page.select("a[href$=/stop]")).isNotEmpty();
             assertThat(page.select("a[href$=/propose], a[href$=/day-test]")).isEmpty();
-            MockHttpServletResponse nobody =
-                    mvc.perform(get("/cells")).andReturn().getResponse();
-            assertThat(nobody.getStatus()).isEqualTo(302);
+            assertThat(mvc.perform(get("/cells")).andReturn().getResponse().getStatus())
+                    .isEqualTo(302);
         }
 
         @Test
@@ -125,7 +112,7 @@ class CellPagesIT {
                     .param("power", "turbo")
                     .param("overridePercent", "NaN");
             MockHttpServletResponse refused = send(incomplete, technician);
-            Document form = Jsoup.parse(refused.getContentAsString());
+            Document form = document(refused);
 
             assertThat(refused.getStatus()).isEqualTo(422);
             assertThat(form.select(".errors li")).hasSize(9);
@@ -190,60 +177,6 @@ class CellPagesIT {
         }
 
         @Test
-        void aVersionIsProposedByOneAndApprovedByAnother() throws Exception {
-            Person technician = person(Role.TECHNICIAN);
-            Person instructor = person(Role.INSTRUCTOR);
-            String slower = SampleCell.file(name, 8).replace("tool-speed-mm-s: 250", "tool-speed-mm-s: 200");
-            String proposal = location(propose(slower, technician));
-
-            Document shown = page(get(proposal), instructor);
-            assertThat(shown.select("section[aria-labelledby=difference] tbody tr"))
-                    .singleElement()
-                    .satisfies(row -> assertThat(row.text()).isEqualTo("Tool speed 250 mm/s 200 mm/s"));
-            MockHttpServletResponse own = approve(proposal, "7", person(technician, Role.INSTRUCTOR));
-            assertThat(own.getStatus()).isEqualTo(302);
-
-            assertThat(cells.current(cell).number()).isEqualTo(8);
-            assertThat(page(get("/cells/" + cell), instructor).text())
-                    .contains("Version 8")
-                    .contains(technician.printedName());
-        }
-
-        @Test
-        void theProposerCannotApproveAndALateApprovalShowsBoth() throws Exception {
-            Person instructor = person(Role.INSTRUCTOR);
-            String mine = location(propose(SampleCell.file(name, 8), instructor));
-
-            MockHttpServletResponse own = approve(mine, "7", instructor);
-            assertThat(own.getStatus()).isEqualTo(422);
-            assertThat(own.getContentAsString()).contains("another person approves");
-
-            String faster = location(propose(
-                    SampleCell.file(name, 8).replace("override-percent: 50", "override-percent: 40"),
-                    person(Role.TECHNICIAN)));
-            assertThat(approve(faster, "7", instructor).getStatus()).isEqualTo(302);
-            MockHttpServletResponse late = approve(mine, "7", person(Role.REVIEWER));
-            assertThat(late.getStatus()).isEqualTo(409);
-            assertThat(Jsoup.parse(late.getContentAsString()).text())
-                    .contains("Override")
-                    .contains("40 %");
-        }
-
-        @Test
-        void aCellFileThatCannotBeReadComesBackWithItsLine() throws Exception {
-            Person technician = person(Role.TECHNICIAN);
-            String broken = SampleCell.file(name, 8).replace("payload-kg: 1.0", "payload-kg: .nan");
-
-            MockHttpServletResponse refused = propose(broken, technician);
-
-            Document form = Jsoup.parse(refused.getContentAsString());
-            assertThat(refused.getStatus()).isEqualTo(422);
-            assertThat(form.select(".errors").text()).containsIgnoringCase("line 27");
-            assertThat(form.select("textarea[name=file]").val()).isEqualTo(broken.strip() + "\n");
-            assertThat(register.proposals(cell)).isEmpty();
-        }
-
-        @Test
         void theCellFileIsSavedAsText() throws Exception {
             MockHttpServletResponse file = send(get("/cells/" + cell + "/versions/7/file"), person(Role.STUDENT));
 
@@ -266,56 +199,6 @@ class CellPagesIT {
             }) {
                 assertThat(send(get(path), technician).getStatus()).as(path).isEqualTo(404);
             }
-        }
-
-        private MockHttpServletResponse propose(String file, Person by) throws Exception {
-            return send(
-                    multipart("/cells/" + cell + "/propose")
-                            .file(new MockMultipartFile("upload", "", "application/octet-stream", new byte[0]))
-                            .param("formToken", UUID.randomUUID().toString())
-                            .param("reason", "measured again")
-                            .param("file", file),
-                    by);
-        }
-
-        private MockHttpServletResponse approve(String proposal, String seen, Person by) throws Exception {
-            return send(
-                    post(proposal + "/approve")
-                            .param("formToken", UUID.randomUUID().toString())
-                            .param("seenVersion", seen),
-                    by);
-        }
-
-        private Person person(Role role) {
-            return Accounts.add(people, "Hemi Coppergate " + role.words(), role);
-        }
-
-        private Person person(Person unlike, Role role) {
-            Person other = person(role);
-            assertThat(other.id()).isNotEqualTo(unlike.id());
-            return other;
-        }
-
-        private Document page(AbstractMockHttpServletRequestBuilder<?> request, Person by) throws Exception {
-            MockHttpServletResponse response = send(request, by);
-            assertThat(response.getStatus()).isEqualTo(200);
-            return Jsoup.parse(response.getContentAsString());
-        }
-
-        private MockHttpServletResponse send(AbstractMockHttpServletRequestBuilder<?> request, Person by)
-                throws Exception {
-            return mvc.perform(request.with(csrf()).with(Accounts.as(by)))
-                    .andReturn()
-                    .getResponse();
-        }
-
-        private static String location(MockHttpServletResponse response) {
-            assertThat(response.getStatus()).isEqualTo(302);
-            return String.valueOf(response.getRedirectedUrl());
-        }
-
-        private static String token(Document page) {
-            return page.select("main input[name=formToken]").val();
         }
     }
 

@@ -1,0 +1,101 @@
+package org.standclear.check;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.standclear.check.AnswerDetails.Bound;
+import org.standclear.core.cell.CellLimits;
+import org.standclear.core.check.AnswerDocument;
+import org.standclear.core.check.CheckAnswer;
+import org.standclear.core.check.JsonText;
+import org.standclear.core.limits.Check;
+import org.standclear.core.limits.CourseLimits;
+import org.standclear.core.limits.LimitInForce;
+import org.standclear.core.limits.LimitSource;
+import org.standclear.core.program.Declaration;
+import org.standclear.core.quantity.ShownNumber;
+
+/** Takes from an answer of the core what is kept and shown. */
+final class Answers {
+
+    private static final int STEPS_SHOWN = 300;
+
+    private Answers() {}
+
+    static StoredAnswer.Verdict verdict(CheckAnswer answer) {
+        return switch (answer.answer()) {
+            case WITHIN -> StoredAnswer.Verdict.WITHIN;
+            case OUTSIDE -> StoredAnswer.Verdict.OUTSIDE;
+            case NOT_CHECKABLE -> StoredAnswer.Verdict.NOT_CHECKABLE;
+        };
+    }
+
+    static BenchFacts benchFacts(CheckAnswer answer) {
+        Declaration declared = answer.declaration();
+        Double part = declared.partKg();
+        double tool = answer.program().cell().fittedTool().massKg();
+        return new BenchFacts(
+                declared.power() == null ? null : declared.power().word(),
+                declared.overridePercent(),
+                answer.overrideLimit().value(),
+                declared.tool(),
+                part,
+                part == null ? null : Double.valueOf(tool + part),
+                declared.loop() == null ? null : declared.loop().word(),
+                answer.figures().toolPeakMmS(),
+                answer.figures().fullPowerPeakMmS(),
+                answer.motion().cycleTimeS(),
+                answer.cautions());
+    }
+
+    static String json(CheckAnswer answer) {
+        return JsonText.of(AnswerDocument.of(answer));
+    }
+
+    static AnswerDetails details(CheckAnswer answer) {
+        int steps = answer.motion().steps().size();
+        return new AnswerDetails(
+                JsonText.of(shortened(answer)),
+                Math.max(0, steps - STEPS_SHOWN),
+                AnswerColumns.of(answer),
+                bounds(answer));
+    }
+
+    private static Map<String, @Nullable Object> shortened(CheckAnswer answer) {
+        Map<String, @Nullable Object> document = new LinkedHashMap<>(AnswerDocument.of(answer));
+        if (document.get("motion") instanceof Map<?, ?> motion && motion.get("steps") instanceof List<?> steps) {
+            Map<String, @Nullable Object> shorter = new LinkedHashMap<>();
+            motion.forEach((name, value) -> shorter.put(String.valueOf(name), value));
+            shorter.put("steps", steps.subList(0, Math.min(steps.size(), STEPS_SHOWN)));
+            document.put("motion", shorter);
+        }
+        return document;
+    }
+
+    private static List<Bound> bounds(CheckAnswer answer) {
+        CellLimits cell = answer.program().cell().limits();
+        CourseLimits course = answer.program().course();
+        List<Bound> bounds = new ArrayList<>();
+        bound(bounds, Check.OVERRIDE, answer.overrideLimit(), cell.overridePercent(), course.overridePercent(), " %");
+        bound(bounds, Check.TOOL_SPEED, answer.toolSpeedLimit(), cell.toolSpeedMmS(), course.toolSpeedMmS(), " mm/s");
+        return bounds;
+    }
+
+    private static void bound(
+            List<Bound> bounds, Check check, LimitInForce limit, double cell, @Nullable Double course, String unit) {
+        if (course == null) {
+            return;
+        }
+        String says;
+        if (course == cell) {
+            says = "cell and course set the same limit";
+        } else if (limit.from() == LimitSource.COURSE) {
+            says = "the course's limit counts; the cell's is " + ShownNumber.plain(cell) + unit;
+        } else {
+            says = "the cell's limit counts; the course's is " + ShownNumber.plain(course) + unit;
+        }
+        bounds.add(new Bound(check.word(), says));
+    }
+}

@@ -1,0 +1,179 @@
+package org.standclear.check;
+
+import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.standclear.cell.CellVersion;
+import org.standclear.cell.Cells;
+import org.standclear.check.AnswerRows.Question;
+import org.standclear.core.cell.CellDescription;
+import org.standclear.core.cell.CellFileReader;
+import org.standclear.core.check.CheckAnswer;
+import org.standclear.core.check.CheckRequest;
+import org.standclear.core.check.ProgramCheck;
+import org.standclear.core.check.ProgramFile;
+import org.standclear.core.check.RuleSet;
+import org.standclear.core.limits.CourseLimits;
+import org.standclear.core.program.Declaration;
+import org.standclear.core.program.DeclarationReader;
+import org.standclear.core.quantity.ShownNumber;
+import org.standclear.core.text.BadInput;
+import org.standclear.core.text.Reading;
+import org.standclear.people.Course;
+import org.standclear.people.Courses;
+import org.standclear.platform.ids.AnswerId;
+import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.CourseId;
+import org.standclear.platform.ids.RevisionId;
+import org.standclear.platform.lab.Labs;
+import org.standclear.platform.time.SqlTime;
+import org.standclear.program.Programs;
+import org.standclear.program.Revision;
+import org.standclear.trail.Trail;
+import org.standclear.trail.TrailEntry;
+
+/** Answers from the store, or computes, and keeps the answer unless an equal question was answered meanwhile. */
+@Service
+class JdbcProgramChecks implements ProgramChecks {
+
+    private final AnswerRows rows;
+    private final Programs programs;
+    private final Cells cells;
+    private final Courses courses;
+    private final CheckTurns turns;
+    private final Labs labs;
+    private final Trail trail;
+    private final Clock clock;
+
+    JdbcProgramChecks(
+            AnswerRows rows,
+            Programs programs,
+            Cells cells,
+            Courses courses,
+            CheckTurns turns,
+            Labs labs,
+            Trail trail,
+            Clock clock) {
+        this.rows = rows;
+        this.programs = programs;
+        this.cells = cells;
+        this.courses = courses;
+        this.turns = turns;
+        this.labs = labs;
+        this.trail = trail;
+        this.clock = clock;
+    }
+
+    @Override
+    @Transactional
+    public Outcome check(RevisionId id, CellId cell, @Nullable CourseId course) {
+        Revision revision = programs.find(id).orElseThrow(() -> new IllegalArgumentException("no revision " + id));
+        CellVersion version = cells.current(cell);
+        CourseLimits limits = course == null ? CourseLimits.USUAL : limits(course);
+        Question question = new Question(id, cell, version.number(), key(limits), RuleSet.CURRENT);
+        Optional<StoredAnswer> known = rows.find(question);
+        if (known.isPresent()) {
+            return new Outcome.Answered(known.get());
+        }
+        Optional<Reading<CheckAnswer>> computed =
+                turns.take(revision.sizeBytes(), () -> compute(revision, version, limits));
+        if (computed.isEmpty()) {
+            return new Outcome.Busy("Several large programs are being checked just now. Nothing was stored."
+                    + " Send the form again in half a minute.");
+        }
+        if (computed.get() instanceof Reading.Refused<CheckAnswer> refused) {
+            return new Outcome.Unreadable(sentence(refused.why()));
+        }
+        return new Outcome.Answered(keep(question, computed.get().value(), revision));
+    }
+
+    private Reading<CheckAnswer> compute(Revision revision, CellVersion version, CourseLimits limits) {
+        CellDescription cell = CellFileReader.read(version.file()).value();
+        String declaration = revision.declaration();
+        Declaration declared =
+                declaration == null ? null : DeclarationReader.read(declaration).value();
+        return ProgramFile.of(programs.bytes(revision.id()))
+                .then(file -> ProgramCheck.check(
+                        CheckRequest.of(cell, file).declaring(declared).under(limits)));
+    }
+
+    private StoredAnswer keep(Question question, CheckAnswer answer, Revision revision) {
+        rows.lock(question.revision());
+        Optional<StoredAnswer> meanwhile = rows.find(question);
+        if (meanwhile.isPresent()) {
+            return meanwhile.get();
+        }
+        StoredAnswer stored = new StoredAnswer(
+                AnswerId.next(),
+                question.revision(),
+                question.cell(),
+                question.cellVersion(),
+                Answers.verdict(answer),
+                question.ruleSet(),
+                Answers.json(answer),
+                Answers.benchFacts(answer),
+                SqlTime.stored(clock.instant()));
+        rows.add(stored, question, Answers.details(answer));
+        append(stored, answer, revision);
+        return stored;
+    }
+
+    private void append(StoredAnswer stored, CheckAnswer answer, Revision revision) {
+        String cell = answer.program().cell().name() + " version " + stored.cellVersion();
+        String words = "\"" + revision.title() + "\" revision " + revision.number() + " was checked against " + cell
+                + ": " + stored.verdict().words();
+        trail.append(TrailEntry.of(labs.theLab().id(), "check.answered", stored.id(), null, words)
+                .with("revision", revision.id())
+                .with("sha256", revision.sha256())
+                .with("cell", stored.cell())
+                .with("cell-version", stored.cellVersion())
+                .with("rule-set", stored.ruleSet()));
+    }
+
+    private CourseLimits limits(CourseId id) {
+        Course course = courses.find(id).orElseThrow(() -> new IllegalArgumentException("no course " + id));
+        return new CourseLimits(course.overridePercent(), course.toolSpeedMmS());
+    }
+
+    /** The limits in a fixed form: equal limits of two courses are one question. */
+    private static String key(CourseLimits limits) {
+        return "override " + shown(limits.overridePercent()) + ", tool speed " + shown(limits.toolSpeedMmS());
+    }
+
+    private static String shown(@Nullable Double limit) {
+        return limit == null ? "none" : ShownNumber.plain(limit);
+    }
+
+    private static String sentence(BadInput bad) {
+        String sentence = bad.sentence();
+        return Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1);
+    }
+
+    @Override
+    public Optional<StoredAnswer> find(AnswerId id) {
+        return rows.find(id);
+    }
+
+    @Override
+    public Optional<AnswerBrief> brief(AnswerId id) {
+        return rows.brief(id);
+    }
+
+    @Override
+    public Optional<AnswerDetails> details(AnswerId id) {
+        return rows.details(id);
+    }
+
+    @Override
+    public List<StoredAnswer> answersFor(RevisionId revision) {
+        return rows.answersFor(revision);
+    }
+
+    @Override
+    public List<AnswerBrief> briefFor(RevisionId revision) {
+        return rows.briefFor(revision);
+    }
+}

@@ -1,0 +1,78 @@
+package org.standclear.check.web;
+
+import java.nio.charset.StandardCharsets;
+import org.springframework.http.ContentDisposition;
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.MediaType;
+import org.springframework.http.ResponseEntity;
+import org.springframework.security.core.annotation.AuthenticationPrincipal;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.standclear.cell.Cell;
+import org.standclear.cell.Cells;
+import org.standclear.check.AnswerBrief;
+import org.standclear.check.ProgramChecks;
+import org.standclear.check.StoredAnswer;
+import org.standclear.platform.ids.AnswerId;
+import org.standclear.platform.ids.RevisionId;
+import org.standclear.platform.security.SignedInPerson;
+import org.standclear.platform.web.NotFoundException;
+import org.standclear.program.Programs;
+import org.standclear.program.Revision;
+
+/** One answer: what it says, what it rests on, and the text it is about. */
+@Controller
+class AnswerPages {
+
+    private final ProgramChecks checks;
+    private final Programs programs;
+    private final Cells cells;
+
+    AnswerPages(ProgramChecks checks, Programs programs, Cells cells) {
+        this.checks = checks;
+        this.programs = programs;
+        this.cells = cells;
+    }
+
+    @GetMapping("/checks/{answer}")
+    String show(@PathVariable AnswerId answer, @AuthenticationPrincipal SignedInPerson me, Model model) {
+        AnswerBrief found = checks.brief(answer).orElseThrow(AnswerPages::notFound);
+        Revision revision = revision(found.revision(), me);
+        Cell cell = cells.find(found.cell()).orElseThrow(AnswerPages::notFound);
+        String text = new String(programs.bytes(revision.id()), StandardCharsets.UTF_8);
+        model.addAttribute(
+                "view",
+                AnswerViews.of(
+                        found, checks.details(answer).orElseThrow(AnswerPages::notFound), revision.title(), text));
+        model.addAttribute("answer", found);
+        model.addAttribute("revision", revision);
+        model.addAttribute("cell", cell);
+        model.addAttribute("overtaken", cell.currentVersion() != found.cellVersion());
+        model.addAttribute("mine", revision.author().equals(me.id()));
+        return "check/answer";
+    }
+
+    @GetMapping("/checks/{answer}/answer.json")
+    ResponseEntity<byte[]> json(@PathVariable AnswerId answer, @AuthenticationPrincipal SignedInPerson me) {
+        StoredAnswer found = checks.find(answer).orElseThrow(AnswerPages::notFound);
+        Revision revision = revision(found.revision(), me);
+        String name = "answer-" + revision.fingerprintEnd() + "-v" + found.cellVersion() + ".json";
+        return ResponseEntity.ok()
+                .contentType(MediaType.APPLICATION_JSON)
+                .header(
+                        HttpHeaders.CONTENT_DISPOSITION,
+                        ContentDisposition.attachment().filename(name).build().toString())
+                .body(found.json().getBytes(StandardCharsets.UTF_8));
+    }
+
+    /** An answer is seen by those who may see what it is about. */
+    private Revision revision(RevisionId revision, SignedInPerson me) {
+        return programs.findFor(me.id(), revision).orElseThrow(AnswerPages::notFound);
+    }
+
+    private static NotFoundException notFound() {
+        return new NotFoundException("answer");
+    }
+}

@@ -1,0 +1,33 @@
+package org.standclear.check.web;
+
+import static org.standclear.platform.security.Role.INSTRUCTOR;
+import static org.standclear.platform.security.Role.STUDENT;
+import static org.standclear.platform.security.Role.TECHNICIAN;
+
+import java.util.List;
+import org.springframework.http.HttpMethod;
+import org.springframework.stereotype.Component;
+import org.standclear.platform.security.RouteRule;
+import org.standclear.platform.security.RouteRules;
+
+/** Students and lab staff check programs; whose program it is, is asked again for each one. */
+@Component
+class CheckRoutes implements RouteRules {
+
+    @Override
+    public List<RouteRule> rules() {
+        return List.of(
+                own(HttpMethod.GET, "/check"),
+                own(HttpMethod.POST, "/check"),
+                own(HttpMethod.GET, "/checks/{answer}"),
+                own(HttpMethod.GET, "/checks/{answer}/answer.json"),
+                own(HttpMethod.GET, "/programs"),
+                own(HttpMethod.GET, "/programs/upload"),
+                own(HttpMethod.POST, "/programs/upload"),
+                own(HttpMethod.GET, "/programs/{program}"));
+    }
+
+    private static RouteRule own(HttpMethod method, String pattern) {
+        return RouteRule.roles(method, pattern, STUDENT, TECHNICIAN, INSTRUCTOR);
+    }
+}
