@@ -2,16 +2,20 @@ package org.standclear.benchmark;
 
 import java.util.List;
 
-/** Runs the measurements named on the command line, or all of them. */
+/** Runs the measurements named on the command line. */
 public final class Benchmarks {
 
     private Benchmarks() {}
 
-    /** Takes any of: start. */
+    /** Takes any of start, pages; one after the other, joined by commas. */
     public static void main(String[] names) throws Exception {
-        List<String> wanted = List.of(names.length == 1 ? names[0].split(",") : names);
+        List<String> wanted = List.of(String.join(",", names).split(","));
         if (wanted.contains("start")) {
             StartBenchmark.run();
+        }
+        if (wanted.contains("pages")) {
+            PagesBenchmark.run(Engine.h2());
+            PagesBenchmark.run(Engine.postgresql());
         }
     }
 }
