@@ -7,7 +7,7 @@ public final class Benchmarks {
 
     private Benchmarks() {}
 
-    /** Takes any of start, pages; one after the other, joined by commas. */
+    /** Takes any of start, pages, claims; one after the other, joined by commas. */
     public static void main(String[] names) throws Exception {
         List<String> wanted = List.of(String.join(",", names).split(","));
         if (wanted.contains("start")) {
@@ -16,6 +16,10 @@ public final class Benchmarks {
         if (wanted.contains("pages")) {
             PagesBenchmark.run(Engine.h2());
             PagesBenchmark.run(Engine.postgresql());
+        }
+        if (wanted.contains("claims")) {
+            ClaimsBenchmark.run(Engine.h2());
+            ClaimsBenchmark.run(Engine.postgresql());
         }
     }
 }
