@@ -2,6 +2,7 @@ package org.standclear.benchmark;
 
 import java.sql.Connection;
 import java.sql.PreparedStatement;
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.UUID;
@@ -11,7 +12,10 @@ import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.time.SqlTime;
 
-/** What a booking stores, inserted by plain JDBC in one transaction without asking or locking anything. */
+/**
+ * What a booking stores, inserted by plain JDBC in one transaction without asking any rule: the booking, its three claims
+ * and, if wanted, its entry in the lab's record, which the database takes only in order and so under the record's one lock.
+ */
 final class PlainInserts {
 
     private static final String BOOKING = "insert into bookings (id, lab_id, cell_id, starts_at, ends_at, operator_id,"
@@ -19,30 +23,25 @@ final class PlainInserts {
             + " values (?, ?, ?, ?, ?, ?, ?, 'BOOKED', false, ?, ?, 1)";
     private static final String CLAIM = "insert into booking_claims (id, booking_id, kind, subject, starts_at, ends_at)"
             + " values (?, ?, ?, ?, ?, ?)";
+    private static final String HEAD = "select sequence from trail_heads where lab = ? for update";
     private static final String ENTRY =
-            "insert into plain_entries (lab, sequence, at, kind, subject, actor, words, facts,"
+            "insert into trail_entries (lab, sequence, at, kind, subject, actor, words, facts,"
                     + " previous_hash, hash) values (?, ?, ?, 'booking.made', ?, ?, ?, ?, ?, ?)";
+    private static final String NEXT_HEAD = "update trail_heads set sequence = ?, hash = ? where lab = ?";
     private static final String HASH = "0".repeat(64);
 
     private final DataSource dataSource;
     private final UUID lab;
     private final String facts;
 
-    /** Makes the table that takes the entries: those of the record can be neither removed nor written out of order. */
-    PlainInserts(DataSource dataSource, UUID lab, String facts) throws SQLException {
+    /** Takes what an entry of the record holds beside its ids, to write as many bytes as the service does. */
+    PlainInserts(DataSource dataSource, UUID lab, String facts) {
         this.dataSource = dataSource;
         this.lab = lab;
         this.facts = facts;
-        try (Connection connection = dataSource.getConnection();
-                var statement = connection.createStatement()) {
-            statement.execute("create table plain_entries as select * from trail_entries where 1 = 0");
-            statement.execute("alter table plain_entries alter column lab set not null");
-            statement.execute("alter table plain_entries alter column sequence set not null");
-            statement.execute("alter table plain_entries add constraint plain_entries_pk primary key (lab, sequence)");
-        }
     }
 
-    boolean insert(Slot slot, PersonId operator, PersonId attendant, long sequence) throws SQLException {
+    boolean insert(Slot slot, PersonId operator, PersonId attendant, boolean withRecord) throws SQLException {
         try (Connection connection = dataSource.getConnection()) {
             connection.setAutoCommit(false);
             UUID id = Id.newValue();
@@ -52,11 +51,34 @@ final class PlainInserts {
                 insertClaim(claim, id, "OPERATOR", operator.value(), slot);
                 insertClaim(claim, id, "ATTENDANT", attendant.value(), slot);
             }
-            insertEntry(connection, id, operator, sequence);
+            if (withRecord) {
+                long sequence = lockHead(connection) + 1;
+                insertEntry(connection, id, operator, sequence);
+                moveHead(connection, sequence);
+            }
             connection.commit();
             connection.setAutoCommit(true);
         }
         return true;
+    }
+
+    private long lockHead(Connection connection) throws SQLException {
+        try (PreparedStatement head = connection.prepareStatement(HEAD)) {
+            head.setObject(1, lab);
+            try (ResultSet row = head.executeQuery()) {
+                row.next();
+                return row.getLong(1);
+            }
+        }
+    }
+
+    private void moveHead(Connection connection, long sequence) throws SQLException {
+        try (PreparedStatement head = connection.prepareStatement(NEXT_HEAD)) {
+            head.setLong(1, sequence);
+            head.setString(2, HASH);
+            head.setObject(3, lab);
+            head.executeUpdate();
+        }
     }
 
     private void insertBooking(Connection connection, UUID id, Slot slot, PersonId operator, PersonId attendant)
