@@ -88,7 +88,7 @@ class MigrationsTests {
         List<String> files =
                 migrations().stream().map(file -> file.path().toString()).toList();
 
-        assertThat(files).hasSizeGreaterThan(2);
+        assertThat(files).hasSizeGreaterThan(20);
         assertThat(faults(files)).isEmpty();
     }
 

@@ -68,6 +68,11 @@ class PagesTests {
     }
 
     @Test
+    void areFound() {
+        assertThat(MainClasses.ALL.stream().filter(HANDLE_REQUESTS)).hasSizeGreaterThan(15);
+    }
+
+    @Test
     void catchesAPublicPageThatTalksSql() {
         JavaClasses planted = new ClassFileImporter().importClasses(PublicPages.class);
 

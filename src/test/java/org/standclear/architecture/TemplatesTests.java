@@ -53,6 +53,7 @@ class TemplatesTests {
 
     @Test
     void carryNoScriptOrStyle() {
+        assertThat(TEMPLATES).hasSizeGreaterThan(30);
         assertThat(TEMPLATES.stream().flatMap(file -> faults(file).stream())).isEmpty();
     }
 

@@ -1,2 +1,0 @@
-/** Tests of the commands. */
-package org.standclear.commandline;
