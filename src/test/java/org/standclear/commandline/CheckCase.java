@@ -71,7 +71,7 @@ final class CheckCase {
                 (name, value) -> same(name, value, actual.path("program").get(name)));
         eachOf(
                 expected.get("motion"),
-                (name, value) -> number(name, value, actual.path("motion").get(name)));
+                (name, value) -> number(name, value, actual.path("motion").path(name)));
         oneOf(
                 "fastest-part",
                 expected.path("fastest-part"),
@@ -95,7 +95,7 @@ final class CheckCase {
         found.forEach(one -> oneOf(check, wanted.get("outcome"), one.get("outcome")));
         for (String name : List.of("observed", "limit")) {
             if (wanted.has(name)) {
-                number(check + " " + name, wanted.get(name), found.get(0).get(name));
+                number(check + " " + name, wanted.get(name), found.get(0).path(name));
             }
         }
         if (wanted.has("unit")) {
@@ -108,8 +108,8 @@ final class CheckCase {
         JsonNode found = list(actual.path("contact"))
                 .filter(one -> one.get("region").asString().equals(region))
                 .findFirst()
-                .orElse(null);
-        number(region, wanted.get("permitted-mm-s"), found == null ? null : found.get("permitted-mm-s"));
+                .orElse(actual.path("missing"));
+        number(region, wanted.get("permitted-mm-s"), found.path("permitted-mm-s"));
     }
 
     private void steps() {
@@ -128,7 +128,7 @@ final class CheckCase {
             oneOf(name + " kind", wanted.get("kind"), step.get("kind"));
             eachOf(wanted, (field, value) -> {
                 if (field.contains("-s") && value.isNumber()) {
-                    number(name + " " + field, value, step.get(field));
+                    number(name + " " + field, value, step.path(field));
                 }
             });
         }
