@@ -16,7 +16,7 @@ import org.standclear.booking.BookingState;
 record NextStep(String says, @Nullable String act, @Nullable String href) {
 
     /** Whether the act is a form that checks in. */
-    boolean isCheckIn() {
+    public boolean isCheckIn() {
         return act != null && href == null;
     }
 
