@@ -54,7 +54,17 @@ class ModuleArrowsTests {
 
         assertThat(found)
                 .contains(
-                        "core", "platform", "trail", "cell", "people", "program", "check", "booking", "signoff", "run", "desk");
+                        "core",
+                        "platform",
+                        "trail",
+                        "cell",
+                        "people",
+                        "program",
+                        "check",
+                        "booking",
+                        "signoff",
+                        "run",
+                        "desk");
         assertThat(found).isSubsetOf(FLOORS.stream().flatMap(Set::stream).collect(Collectors.toSet()));
     }
 

@@ -51,6 +51,23 @@ class TemplatesTests {
         return bad ? List.of(key + "=\"" + attribute.getValue() + "\"") : List.of();
     }
 
+    /** A replaced element never asks its own condition: the condition belongs on a block around it. */
+    private static List<String> conditionsNeverAsked(String html) {
+        return Jsoup.parse(html).getAllElements().stream()
+                .filter(element -> element.hasAttr("th:replace"))
+                .filter(element -> element.hasAttr("th:if") || element.hasAttr("th:unless"))
+                .map(Element::toString)
+                .toList();
+    }
+
+    @Test
+    void askEveryCondition() {
+        assertThat(TEMPLATES.stream().flatMap(file -> conditionsNeverAsked(file.text()).stream()))
+                .isEmpty();
+        assertThat(conditionsNeverAsked("<p th:if='${a}' th:replace='~{b}'></p>"))
+                .hasSize(1);
+    }
+
     @Test
     void carryNoScriptOrStyle() {
         assertThat(TEMPLATES).hasSizeGreaterThan(30);
