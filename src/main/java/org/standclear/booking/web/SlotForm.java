@@ -24,15 +24,20 @@ record SlotForm(
         @Nullable String attendant,
         @Nullable String purpose) {
 
+    private static final Instant EARLIEST = Instant.parse("2000-01-01T00:00:00Z");
+    private static final Instant LATEST = Instant.parse("9999-01-01T00:00:00Z");
+
     /** The cell's id; empty when it cannot be read, which is as good as no such cell. */
     Optional<CellId> cellRead() {
         return uuid(cell).map(CellId::new);
     }
 
-    /** The start; empty when it is no instant. */
+    /** The start; empty when it is no instant, or one in a year that calendars do not show. */
     Optional<Instant> startRead() {
         try {
-            return start == null ? Optional.empty() : Optional.of(Instant.parse(start));
+            return Optional.ofNullable(start)
+                    .map(Instant::parse)
+                    .filter(at -> at.isAfter(EARLIEST) && at.isBefore(LATEST));
         } catch (DateTimeParseException notAnInstant) {
             return Optional.empty();
         }

@@ -73,7 +73,7 @@ class SlotViews {
                 form,
                 Map.of(),
                 Map.of(),
-                "\"" + form.start() + "\" is not a date and time. Choose a slot on the Book page.",
+                "\"" + form.start() + "\" is not a date and time of a slot. Choose a slot on the Book page.",
                 Map.of(),
                 false,
                 List.of(),

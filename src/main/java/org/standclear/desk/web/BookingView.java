@@ -8,12 +8,13 @@ import org.jspecify.annotations.Nullable;
  *
  * @param what "Avocet, Thu 26 Nov, 14:07-14:37"
  * @param state the state's key, with its words beside it
- * @param act what the next step's button says; null when the reader has nothing to do
+ * @param next what it waits for
  * @param program the program by title and revision; null when none is named
- * @param answer what the check said of it, in words; empty when it has not said anything
+ * @param run where everything about its run is; null before the first start
  * @param cancels whether the reader may cancel it now
  * @param swaps whether the reader may name another attendant now
  * @param stepsBack whether the reader attends and may step back
+ * @param names whether the reader may name another program now
  */
 record BookingView(
         String id,
@@ -25,6 +26,7 @@ record BookingView(
         String attendant,
         String purpose,
         @Nullable ProgramLine program,
+        @Nullable String run,
         List<Mark> marks,
         List<Happened> history,
         boolean cancels,

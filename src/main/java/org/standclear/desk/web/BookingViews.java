@@ -9,7 +9,6 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
-import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
 import org.standclear.booking.BookingNumbers;
@@ -17,8 +16,8 @@ import org.standclear.booking.BookingState;
 import org.standclear.booking.CellStrips;
 import org.standclear.cell.Cell;
 import org.standclear.cell.Cells;
+import org.standclear.check.AnswerBrief;
 import org.standclear.check.ProgramChecks;
-import org.standclear.check.StoredAnswer;
 import org.standclear.people.Assignment;
 import org.standclear.people.Course;
 import org.standclear.people.Courses;
@@ -30,6 +29,7 @@ import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
 import org.standclear.program.Programs;
 import org.standclear.program.Revision;
+import org.standclear.run.Runs;
 import org.standclear.signoff.Release;
 import org.standclear.signoff.Releases;
 import org.standclear.trail.RecordedEntry;
@@ -43,9 +43,10 @@ class BookingViews {
     private final People people;
     private final Courses courses;
     private final Programs programs;
-    private final ObjectProvider<ProgramChecks> checks;
-    private final ObjectProvider<Releases> releases;
+    private final ProgramChecks checks;
+    private final Releases releases;
     private final BookingNumbers numbers;
+    private final Runs runs;
     private final TrailReader trail;
     private final Labs labs;
     private final LabTime labTime;
@@ -56,9 +57,10 @@ class BookingViews {
             People people,
             Courses courses,
             Programs programs,
-            ObjectProvider<ProgramChecks> checks,
-            ObjectProvider<Releases> releases,
+            ProgramChecks checks,
+            Releases releases,
             BookingNumbers numbers,
+            Runs runs,
             TrailReader trail,
             Labs labs,
             LabTime labTime,
@@ -70,6 +72,7 @@ class BookingViews {
         this.checks = checks;
         this.releases = releases;
         this.numbers = numbers;
+        this.runs = runs;
         this.trail = trail;
         this.labs = labs;
         this.labTime = labTime;
@@ -95,6 +98,7 @@ class BookingViews {
                 booking.attendant() == null ? "needs one" : people.printedName(booking.attendant()),
                 purpose(booking),
                 program,
+                runs.of(booking.id()).map(run -> "/runs/" + run.id()).orElse(null),
                 marks(booking, program),
                 history(booking),
                 operates && standing,
@@ -107,7 +111,7 @@ class BookingViews {
     }
 
     private Optional<Release> release(Booking booking) {
-        return Optional.ofNullable(releases.getIfAvailable()).flatMap(known -> known.latest(booking.id()));
+        return releases.latest(booking.id());
     }
 
     private String purpose(Booking booking) {
@@ -130,10 +134,9 @@ class BookingViews {
             return null;
         }
         int length = revision.sha256().length();
-        Optional<StoredAnswer> answer = Optional.ofNullable(checks.getIfAvailable())
-                .flatMap(known -> known.answersFor(revision.id()).stream()
-                        .filter(one -> one.cell().equals(booking.cell()))
-                        .findFirst());
+        Optional<AnswerBrief> answer = checks.briefFor(revision.id()).stream()
+                .filter(one -> one.cell().equals(booking.cell()))
+                .findFirst();
         return new BookingView.ProgramLine(
                 revision.title() + ", revision " + revision.number(),
                 revision.sha256().substring(0, 8) + "…",

@@ -5,9 +5,9 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Component;
 import org.standclear.cell.Cell;
+import org.standclear.check.AnswerBrief;
 import org.standclear.check.ProgramChecks;
 import org.standclear.check.StoredAnswer;
 import org.standclear.people.Authorisation;
@@ -26,11 +26,11 @@ class MyPapers {
     private static final Duration SOON = Duration.ofDays(14);
 
     private final Programs programs;
-    private final ObjectProvider<ProgramChecks> checks;
+    private final ProgramChecks checks;
     private final Authorisations authorisations;
     private final LabTime labTime;
 
-    MyPapers(Programs programs, ObjectProvider<ProgramChecks> checks, Authorisations authorisations, LabTime labTime) {
+    MyPapers(Programs programs, ProgramChecks checks, Authorisations authorisations, LabTime labTime) {
         this.programs = programs;
         this.checks = checks;
         this.authorisations = authorisations;
@@ -45,8 +45,7 @@ class MyPapers {
     }
 
     private MyView.ProgramLine line(Revision revision) {
-        Optional<StoredAnswer> last = Optional.ofNullable(checks.getIfAvailable())
-                .flatMap(known -> known.answersFor(revision.id()).stream().findFirst());
+        Optional<AnswerBrief> last = checks.briefFor(revision.id()).stream().findFirst();
         return new MyView.ProgramLine(
                 "/programs/" + revision.program(),
                 revision.title() + ", revision " + revision.number(),

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
 import org.standclear.booking.BookingNumbers;
@@ -39,7 +38,7 @@ class MyViews {
     private final People people;
     private final Courses courses;
     private final MyPapers papers;
-    private final ObjectProvider<Releases> releases;
+    private final Releases releases;
     private final LabTime labTime;
     private final Clock clock;
 
@@ -50,7 +49,7 @@ class MyViews {
             People people,
             Courses courses,
             MyPapers papers,
-            ObjectProvider<Releases> releases,
+            Releases releases,
             LabTime labTime,
             Clock clock) {
         this.bookings = bookings;
@@ -140,7 +139,7 @@ class MyViews {
     }
 
     private Optional<Release> release(Booking booking) {
-        return Optional.ofNullable(releases.getIfAvailable()).flatMap(found -> found.latest(booking.id()));
+        return releases.latest(booking.id());
     }
 
     private String when(Booking booking) {

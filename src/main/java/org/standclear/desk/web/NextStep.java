@@ -15,7 +15,7 @@ import org.standclear.booking.BookingState;
  */
 record NextStep(String says, @Nullable String act, @Nullable String href) {
 
-    /** Whether the act is a form that checks in. */
+    /** Whether the act is a form that checks in; templates ask it. */
     public boolean isCheckIn() {
         return act != null && href == null;
     }

@@ -11,7 +11,6 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
 import org.standclear.booking.BookingNumbers;
@@ -41,7 +40,7 @@ class TodayViews {
     private final People people;
     private final DutyRoster roster;
     private final BookingNumbers numbers;
-    private final ObjectProvider<Releases> releases;
+    private final Releases releases;
     private final LabTime labTime;
     private final Clock clock;
 
@@ -50,7 +49,7 @@ class TodayViews {
             People people,
             DutyRoster roster,
             BookingNumbers numbers,
-            ObjectProvider<Releases> releases,
+            Releases releases,
             LabTime labTime,
             Clock clock) {
         this.calendar = calendar;
@@ -108,7 +107,7 @@ class TodayViews {
     }
 
     private Optional<Release> release(Booking booking) {
-        return Optional.ofNullable(releases.getIfAvailable()).flatMap(known -> known.latest(booking.id()));
+        return releases.latest(booking.id());
     }
 
     /** Soon or under way; a run that was not closed out waits also when its slot is over. */
