@@ -14,6 +14,9 @@ public interface SigningPins {
     /** Gives the person a PIN of their own choice: six digits that do not follow a pattern. */
     Choice choose(PersonId person, String pin);
 
+    /** Keeps a PIN that the application's password encoder hashed already; the rules for PINs are not asked. */
+    void keepHashed(PersonId person, String hash);
+
     /** Whether the person has chosen a PIN. */
     boolean isSet(PersonId person);
 

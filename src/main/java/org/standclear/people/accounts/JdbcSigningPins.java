@@ -57,13 +57,24 @@ class JdbcSigningPins implements SigningPins {
         if (person.is(Role.BENCH)) {
             return new Choice.Refused("A bench screen signs nothing; people do, each with their own PIN.");
         }
-        jdbc.sql("update people set pin_hash = :hash where id = :id")
-                .param("hash", encoder.encode(pin))
-                .param("id", id.value())
-                .update();
+        store(id, encoder.encode(pin));
         tries.right(Kind.PIN, id.toString());
         record.pinChosen(person);
         return new Choice.Chosen();
+    }
+
+    @Override
+    @Transactional
+    public void keepHashed(PersonId id, String hash) {
+        store(id, hash);
+        record.pinChosen(rows.person(id));
+    }
+
+    private void store(PersonId id, String hash) {
+        jdbc.sql("update people set pin_hash = :hash where id = :id")
+                .param("hash", hash)
+                .param("id", id.value())
+                .update();
     }
 
     @Override

@@ -3,6 +3,7 @@ package org.standclear.people.web;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
@@ -13,6 +14,7 @@ import org.springframework.web.bind.annotation.RequestAttribute;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.standclear.people.signin.SetUp;
 import org.standclear.platform.security.LocalPath;
+import org.standclear.platform.security.OfferedAccounts;
 import org.standclear.platform.security.RefusedSignIn;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
@@ -33,10 +35,12 @@ class SignInPages {
 
     private final SetUp setUp;
     private final LabTime labTime;
+    private final ObjectProvider<OfferedAccounts> offered;
 
-    SignInPages(SetUp setUp, LabTime labTime) {
+    SignInPages(SetUp setUp, LabTime labTime, ObjectProvider<OfferedAccounts> offered) {
         this.setUp = setUp;
         this.labTime = labTime;
+        this.offered = offered;
     }
 
     @GetMapping("/sign-in")
@@ -77,6 +81,7 @@ class SignInPages {
         model.addAttribute("form", form);
         model.addAttribute("errors", errors);
         model.addAttribute("setUpNeeded", setUp.isNeeded());
+        model.addAttribute("offered", offered.getIfAvailable());
         return "people/sign-in";
     }
 }

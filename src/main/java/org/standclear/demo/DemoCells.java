@@ -1,0 +1,116 @@
+package org.standclear.demo;
+
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.util.List;
+import org.springframework.context.annotation.Profile;
+import org.springframework.stereotype.Component;
+import org.standclear.booking.OpenPeriod;
+import org.standclear.booking.OpeningHours;
+import org.standclear.booking.OpeningHours.DayHours;
+import org.standclear.cell.Cell;
+import org.standclear.cell.CellFacts;
+import org.standclear.cell.CellRegister;
+import org.standclear.cell.CellRegister.NewProposal;
+import org.standclear.cell.CellStates;
+import org.standclear.cell.CellVersion;
+import org.standclear.cell.Cells;
+import org.standclear.cell.DayTestReadings;
+import org.standclear.cell.DayTests;
+import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.PersonId;
+
+/** Makes the four cells of the demo, tests them, tags them and puts them back. */
+@Component
+@Profile("demo")
+class DemoCells {
+
+    /** What every demo cell shows as its level of collision detection. */
+    static final String SENSITIVITY = "3";
+
+    private final CellRegister register;
+    private final Cells cells;
+    private final CellStates states;
+    private final DayTests dayTests;
+    private final OpeningHours openingHours;
+
+    DemoCells(CellRegister register, Cells cells, CellStates states, DayTests dayTests, OpeningHours openingHours) {
+        this.register = register;
+        this.cells = cells;
+        this.states = states;
+        this.dayTests = dayTests;
+        this.openingHours = openingHours;
+    }
+
+    void add(String name, String file, int startOffsetMinutes, Roster roster) {
+        var proposed = register.propose(new NewProposal(
+                null,
+                file,
+                "First description in this program, from the cell's paper card",
+                roster.person("adaeze"),
+                startOffsetMinutes));
+        var kept = Expect.that(CellRegister.Proposed.Kept.class, proposed, "proposing " + name);
+        var decided = register.approve(kept.proposal().id(), roster.person("ines"), 0);
+        roster.addCell(
+                name,
+                Expect.that(CellRegister.Decided.Done.class, decided, "approving " + name)
+                        .cell());
+    }
+
+    void restrict(String name, String reason, Roster roster) {
+        states.restrict(roster.cell(name), roster.person("ines"), reason);
+    }
+
+    boolean mayRun(CellId cell) {
+        return find(cell).state().mayRun();
+    }
+
+    Cell find(CellId cell) {
+        return cells.find(cell).orElseThrow();
+    }
+
+    /** The fitted tool and the override that stands on the display. */
+    CellFacts facts(CellId cell) {
+        CellVersion version = cells.current(cell);
+        return register.facts(version);
+    }
+
+    void test(CellId cell, String station, PersonId by) {
+        CellFacts facts = facts(cell);
+        dayTests.record(
+                cell,
+                by,
+                new DayTestReadings(
+                        station,
+                        true,
+                        false,
+                        true,
+                        facts.power(),
+                        SENSITIVITY,
+                        facts.overridePercent(),
+                        facts.fittedTool(),
+                        true));
+    }
+
+    /** Day tests on all cells that are in service. */
+    void testAll(String station, PersonId by) {
+        cells.all().stream().filter(cell -> cell.state().mayRun()).forEach(cell -> test(cell.id(), station, by));
+    }
+
+    void tagOut(CellId cell, PersonId by, String reason) {
+        states.tagOut(cell, by, reason);
+    }
+
+    void putBack(CellId cell, PersonId by, String mended) {
+        Expect.that(CellStates.Return.Returned.class, states.returnToService(cell, by, mended), "return to service");
+    }
+
+    /** Opens the lab around the demo's start, at night and on Sundays too, besides its ordinary hours. */
+    void openAround(LocalDate date, LocalTime from, LocalTime until, PersonId by) {
+        List<OpenPeriod> ordinary = openingHours.on(date).periods();
+        List<OpenPeriod> wanted = Openings.with(ordinary, new OpenPeriod(from, until));
+        if (!wanted.equals(ordinary)) {
+            openingHours.except(new DayHours(date, wanted, "open for the demonstration"), by);
+        }
+    }
+}

@@ -1,0 +1,21 @@
+/** The invented college that the demo shows, loaded through the doors that the pages use. */
+@ApplicationModule(
+        displayName = "demo",
+        allowedDependencies = {
+            "desk",
+            "run",
+            "signoff",
+            "check",
+            "booking",
+            "program",
+            "cell",
+            "people",
+            "trail",
+            "platform",
+            "core"
+        })
+@NullMarked
+package org.standclear.demo;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;

@@ -1,0 +1,176 @@
+package org.standclear.demo;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.standclear.booking.Booking;
+import org.standclear.booking.BookingState;
+import org.standclear.booking.Bookings;
+import org.standclear.cell.Cell;
+import org.standclear.cell.CellState;
+import org.standclear.cell.Cells;
+import org.standclear.people.People;
+import org.standclear.people.SigningPins;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.lab.Labs;
+import org.standclear.testing.RealPostgres;
+import org.standclear.testing.TestDatabase;
+import org.standclear.trail.Trail;
+import org.standclear.trail.TrailVerification;
+
+/** The demo can be started at any day and hour: its past is real, its record whole, and there is something to play. */
+class DemoCollegeIT {
+
+    /** 8 in the morning on a Monday, in the lab's zone. */
+    private static final String MONDAY_MORNING = "2026-03-09T07:00:00Z";
+
+    private static final String WEDNESDAY_NOON = "2026-03-11T12:03:00Z";
+    private static final String SUNDAY_NIGHT = "2026-03-15T22:30:00Z";
+
+    /** The Sunday on which the lab's clocks went forward. */
+    private static final String CLOCK_CHANGE = "2026-03-29T10:40:00Z";
+
+    abstract static class Cases {
+
+        abstract TestDatabase fresh();
+
+        private void at(String instant, java.util.function.Consumer<DemoAt> look) {
+            try (DemoAt demo = DemoAt.start(Instant.parse(instant), fresh())) {
+                look.accept(demo);
+            }
+        }
+
+        @ParameterizedTest
+        @ValueSource(strings = {MONDAY_MORNING, WEDNESDAY_NOON, SUNDAY_NIGHT, CLOCK_CHANGE})
+        void standsReadyWithAWholeRecord(String instant) {
+            at(instant, demo -> {
+                assertThat(demo.the(Clock.class).instant()).isEqualTo(Instant.parse(instant));
+                assertThat(demo.the(Trail.class)
+                                .verify(demo.the(Labs.class).theLab().id()))
+                        .isInstanceOfSatisfying(
+                                TrailVerification.Whole.class,
+                                whole -> assertThat(whole.entries()).isGreaterThan(1000));
+                Booking ready = bookingOf(demo, "noor");
+                assertThat(ready.state()).isEqualTo(BookingState.READY);
+                assertThat(ready.start()).isBefore(Instant.parse(instant).plusSeconds(601));
+                assertThat(ready.end()).isAfter(Instant.parse(instant).plusSeconds(480));
+            });
+        }
+
+        @Test
+        void hasASecondPairAtAnotherCellInTheDaytime() {
+            at(WEDNESDAY_NOON, demo -> {
+                Booking checkedIn = bookingOf(demo, "yuki");
+                assertThat(checkedIn.state()).isEqualTo(BookingState.CHECKED);
+                assertThat(checkedIn.checkedInAt()).isNotNull();
+                assertThat(bookingOf(demo, "kofi").start())
+                        .isBefore(Instant.parse(WEDNESDAY_NOON).plusSeconds(601));
+            });
+        }
+
+        private Booking bookingOf(DemoAt demo, String login) {
+            PersonId person =
+                    demo.the(People.class).byLogin(login).orElseThrow().id();
+            List<Booking> bookings =
+                    demo.the(Bookings.class).of(person, demo.the(Clock.class).instant());
+            return bookings.stream()
+                    .filter(booking -> booking.operator().equals(person))
+                    .findFirst()
+                    .orElseThrow();
+        }
+
+        @Test
+        void bringsTheWeekToTheEndThatTheScriptSays() {
+            at(
+                    SUNDAY_NIGHT,
+                    demo -> assertThat(states(demo, "2026-03-09T00:00:00Z", "2026-03-14T00:00:00Z"))
+                            .containsExactlyInAnyOrderEntriesOf(Map.of(
+                                    "CLOSED_OUT", 111L,
+                                    "MISSED", 3L,
+                                    "MOVED_BY_STAFF", 2L,
+                                    "CANCELLED", 2L,
+                                    "LATE_CANCELLED", 2L,
+                                    "READY", 2L)));
+        }
+
+        private Map<String, Long> states(DemoAt demo, String from, String until) {
+            Map<String, Long> counts = new TreeMap<>();
+            demo.the(JdbcClient.class)
+                    .sql(
+                            "select state, count(*) as n from bookings where starts_at >= cast(:from as timestamp with time zone)"
+                                    + " and starts_at < cast(:until as timestamp with time zone) group by state")
+                    .param("from", from)
+                    .param("until", until)
+                    .query((row, number) -> counts.put(row.getString("state"), row.getLong("n")))
+                    .list();
+            return counts;
+        }
+
+        @Test
+        void hasTheCellsInTheirStates() {
+            at(
+                    MONDAY_MORNING,
+                    demo -> assertThat(cellStates(demo))
+                            .containsEntry("Avocet", CellState.IN_SERVICE)
+                            .containsEntry("Curlew", CellState.RESTRICTED)
+                            .containsEntry("Dunlin", CellState.IN_SERVICE));
+            at(
+                    "2026-03-10T10:00:00Z",
+                    demo -> assertThat(cellStates(demo))
+                            .containsEntry("Bittern", CellState.IN_SERVICE)
+                            .containsEntry("Dunlin", CellState.OUT_OF_SERVICE));
+        }
+
+        private Map<String, CellState> cellStates(DemoAt demo) {
+            Map<String, CellState> states = new TreeMap<>();
+            for (Cell cell : demo.the(Cells.class).all()) {
+                states.put(cell.name(), cell.state());
+            }
+            return states;
+        }
+
+        @Test
+        void letsEveryAccountThatIsShownSignIn() {
+            at(WEDNESDAY_NOON, demo -> {
+                DemoAccounts accounts = demo.the(DemoAccounts.class);
+                assertThat(demo.the(JdbcClient.class)
+                                .sql("select count(*) from enrolments")
+                                .query(Integer.class)
+                                .single())
+                        .isEqualTo(81);
+                assertThat(demo.visitor().get("/sign-in").text())
+                        .contains("Noor Candlewick", accounts.password(), accounts.pin());
+                accounts.accounts().forEach(account -> demo.visitor().signIn(account.login(), accounts.password()));
+                PersonId mateo =
+                        demo.the(People.class).byLogin("mateo").orElseThrow().id();
+                assertThat(demo.the(SigningPins.class).check(mateo, accounts.pin()))
+                        .isInstanceOf(SigningPins.Outcome.Right.class);
+            });
+        }
+    }
+
+    @Nested
+    class OnH2 extends Cases {
+        @Override
+        TestDatabase fresh() {
+            return TestDatabase.freshH2();
+        }
+    }
+
+    @Nested
+    class OnPostgres extends Cases {
+        @Override
+        TestDatabase fresh() {
+            return RealPostgres.freshDatabase();
+        }
+    }
+}
