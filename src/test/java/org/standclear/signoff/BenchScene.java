@@ -4,7 +4,9 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import org.springframework.context.ApplicationContext;
+import org.springframework.security.crypto.password.PasswordEncoder;
 import org.standclear.booking.Booking;
 import org.standclear.booking.BookingState;
 import org.standclear.booking.Bookings;
@@ -12,6 +14,7 @@ import org.standclear.booking.SampleLab;
 import org.standclear.cell.DayTests;
 import org.standclear.cell.SampleCell;
 import org.standclear.people.DutyRegister;
+import org.standclear.people.PeopleRegister.Password;
 import org.standclear.people.Person;
 import org.standclear.people.SigningPins;
 import org.standclear.platform.ids.BookingId;
@@ -30,7 +33,10 @@ import org.standclear.testing.MovableClock;
 public final class BenchScene {
 
     public static final String PIN = "482917";
+    public static final String PASSWORD = "a quiet bench by the door";
     public static final Instant START = Instant.parse("2026-03-11T10:07:00Z");
+
+    private static final Map<String, String> HASHES = new ConcurrentHashMap<>();
 
     public final SampleLab lab;
     public final Person noor;
@@ -56,11 +62,11 @@ public final class BenchScene {
         preparation = application.getBean(Preparation.class);
         bookings = application.getBean(Bookings.class);
         clock.moveToStart();
-        noor = lab.student("Noor Candlewick");
-        mateo = lab.student("Mateo Ironbark");
-        adaeze = onDuty(lab.technician("Adaeze Lanternby"));
-        hemi = onDuty(lab.technician("Hemi Coppergate"));
-        screen = lab.person("Bench screen", Role.BENCH);
+        noor = authorised("Noor Candlewick", Role.STUDENT);
+        mateo = authorised("Mateo Ironbark", Role.STUDENT);
+        adaeze = onDuty(authorised("Adaeze Lanternby", Role.TECHNICIAN));
+        hemi = onDuty(authorised("Hemi Coppergate", Role.TECHNICIAN));
+        screen = lab.person("Bench screen", password(), Role.BENCH);
         cell = lab.cell(7);
         application.getBean(DayTests.class).record(cell, adaeze.id(), SampleCell.goodReadings());
         booking = lab.booked(cell, START.toString(), noor, mateo).id();
@@ -81,6 +87,18 @@ public final class BenchScene {
         screen = other.screen;
         cell = other.cell;
         this.booking = booking;
+    }
+
+    private Person authorised(String name, Role role) {
+        Person person = lab.person(name, password(), role);
+        lab.authorise(person.id());
+        return person;
+    }
+
+    /** Everybody here signs in with {@link #PASSWORD}; it is hashed once, since hashing is slow on purpose. */
+    private Password password() {
+        return new Password.Hashed(
+                HASHES.computeIfAbsent(PASSWORD, application.getBean(PasswordEncoder.class)::encode));
     }
 
     /** The same cell and staff around another booking; its people stand where Noor and Mateo stood. */

@@ -1,0 +1,374 @@
+package org.standclear.run.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.user;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
+
+import java.io.UnsupportedEncodingException;
+import java.time.Duration;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.jsoup.Jsoup;
+import org.jsoup.nodes.Document;
+import org.jsoup.nodes.Element;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.mock.web.MockHttpServletResponse;
+import org.springframework.test.web.servlet.MockMvc;
+import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
+import org.standclear.booking.BookingState;
+import org.standclear.cell.CellState;
+import org.standclear.cell.Cells;
+import org.standclear.people.Person;
+import org.standclear.platform.security.SignedInPerson;
+import org.standclear.run.RunEvent;
+import org.standclear.run.Runs;
+import org.standclear.signoff.BenchCases;
+import org.standclear.signoff.BenchScene;
+import org.standclear.signoff.Part;
+import org.standclear.signoff.Release;
+import org.standclear.testing.OnH2;
+import org.standclear.testing.OnPostgres;
+
+/** The screens at a cell as people see them, through HTTP. */
+class BenchPagesIT {
+
+    abstract static class Cases extends BenchCases {
+
+        @Autowired
+        MockMvc mvc;
+
+        @Autowired
+        Runs runs;
+
+        private SignedInPerson signedIn(Person person) {
+            return new SignedInPerson(person.id(), person.login(), person.printedName(), person.roles(), null);
+        }
+
+        private Document see(Person who) throws Exception {
+            return see(who, "/bench/" + scene().cell);
+        }
+
+        private Document see(Person who, String path) throws Exception {
+            MockHttpServletResponse response = send(who, get(path));
+            assertThat(response.getStatus()).isEqualTo(200);
+            return page(response);
+        }
+
+        private Document page(MockHttpServletResponse response) throws UnsupportedEncodingException {
+            return Jsoup.parse(response.getContentAsString());
+        }
+
+        private MockHttpServletResponse send(Person who, MockHttpServletRequestBuilder request) throws Exception {
+            return mvc.perform(request.with(user(signedIn(who))).with(csrf()))
+                    .andReturn()
+                    .getResponse();
+        }
+
+        /** Sends the form that ends in that path, with the hidden fields it has. */
+        private MockHttpServletResponse submit(Person who, Document page, String ending, Map<String, String> values)
+                throws Exception {
+            var forms = page.select("form[action$=" + ending + "]");
+            assertThat(forms).as(() -> "form " + ending + " on " + page.text()).hasSize(1);
+            Element form = forms.get(0);
+            MockHttpServletRequestBuilder request = post(form.attr("action"));
+            for (Element hidden : form.select("input[type=hidden]")) {
+                if (!hidden.attr("name").equals("_csrf")) {
+                    request.param(hidden.attr("name"), hidden.attr("value"));
+                }
+            }
+            values.forEach((name, value) -> request.param(name, value));
+            return send(who, request);
+        }
+
+        private void accepted(MockHttpServletResponse response) throws Exception {
+            assertThat(response.getStatus()).as(page(response).text()).isEqualTo(302);
+        }
+
+        private void answerAll(Person account, Part part, Person signer) throws Exception {
+            for (Map<String, String> values : scene().good(part, signer.id()).values()) {
+                accepted(submit(account, see(account), "/answers", values));
+            }
+        }
+
+        @Test
+        void leadsThroughTheWholeRunOnTheSharedScreen() throws Exception {
+            Person screen = scene().screen;
+            scene().attached();
+            scene().choosePins(scene().noor, scene().mateo, scene().adaeze);
+            Map<String, String> pin = Map.of("pin", BenchScene.PIN);
+            assertThat(see(screen).select("h1").text()).isEqualTo("Who is with you?");
+            answerAll(screen, Part.OPERATOR, scene().noor);
+            accepted(submit(screen, see(screen), "/signatures", pin));
+            answerAll(screen, Part.ATTENDANT, scene().mateo);
+            accepted(submit(screen, see(screen), "/signatures", pin));
+            assertThat(scene().state()).isEqualTo(BookingState.READY);
+
+            Document first = see(screen);
+            assertThat(first.select("h1").text()).isEqualTo("Which program is loaded?");
+            assertThat(first.select(".kicker").text()).isEqualTo("Item 1 of 9, Noor Candlewick");
+            assertThat(first.text()).contains("In full power this program would reach 914 mm/s.");
+            answerAll(screen, Part.OPERATOR, scene().noor);
+            accepted(submit(screen, see(screen), "/signatures", pin));
+            answerAll(screen, Part.ATTENDANT, scene().mateo);
+            accepted(submit(screen, see(screen), "/signatures", pin));
+            answerAll(screen, Part.RELEASER, scene().adaeze);
+            Document release = see(screen);
+            assertThat(release.select("h1").text()).isEqualTo("Release this run?");
+            accepted(submit(
+                    screen,
+                    release,
+                    "/signatures",
+                    Map.of("pin", BenchScene.PIN, "signer", scene().adaeze.id().toString())));
+
+            Document released = see(screen);
+            assertThat(released.select("h1").text()).isEqualTo("Released until 10:19");
+            assertThat(released.select(".release .code").text()).hasSize(4);
+            accepted(submit(screen, released, "/start", Map.of()));
+            Document running = see(screen);
+            assertThat(running.select("main > .stack .stoplog button").eachText())
+                    .containsExactly("E-stop pressed", "The arm stopped itself");
+            accepted(submit(screen, running, "/passes", Map.of()));
+            accepted(submit(screen, see(screen), "/stop", Map.of("kind", "press")));
+            assertThat(see(screen).select("h1").text()).isEqualTo("Stopped. Find the cause first.");
+            accepted(submit(
+                    screen,
+                    see(screen),
+                    "/reset",
+                    Map.of(
+                            "cause",
+                            "precaution",
+                            "pin",
+                            BenchScene.PIN,
+                            "signer",
+                            scene().adaeze.id().toString())));
+            assertThat(see(screen).select("h1").text()).isEqualTo("Which program is loaded?");
+            assertThat(see(screen).text()).contains("E-stop pressed.");
+
+            accepted(submit(
+                    scene().adaeze, see(scene().adaeze), "/holds", Map.of("reason", "odd noise", "kind", "hold")));
+            assertThat(application
+                            .getBean(Cells.class)
+                            .find(scene().cell)
+                            .orElseThrow()
+                            .state())
+                    .isEqualTo(CellState.HELD);
+        }
+
+        @Test
+        void closesOutByOneTapEach() throws Exception {
+            Release release = scene().released();
+            accepted(submit(scene().noor, see(scene().noor), "/start", Map.of()));
+            MockHttpServletResponse unread =
+                    submit(scene().noor, see(scene().noor), "/finish", Map.of("passes", "many"));
+            assertThat(unread.getStatus()).isEqualTo(422);
+            assertThat(page(unread).select("#passes-error").text()).startsWith("How many passes");
+            accepted(submit(scene().noor, see(scene().noor), "/finish", Map.of("passes", "5")));
+            for (String tap : List.of("disabled", "out", "as-declared", "parked", "nothing")) {
+                Document page = see(scene().mateo);
+                assertThat(page.select("form[action$=/close-out] button[value=" + tap + "]"))
+                        .hasSize(1);
+                accepted(submit(scene().mateo, page, "/close-out", Map.of("choice", tap)));
+            }
+            assertThat(scene().state()).isEqualTo(BookingState.CLOSED_OUT);
+            assertThat(release.code()).isNotEmpty();
+
+            String run = runs.of(scene().booking).orElseThrow().id().toString();
+            Document page = see(scene().adaeze, "/runs/" + run);
+            assertThat(page.select("h1").text())
+                    .startsWith("Noor Candlewick on Avocet")
+                    .contains("5 passes, no stop");
+            assertThat(page.text())
+                    .contains(scene().revision().sha256())
+                    .contains("50 %, read twice")
+                    .contains("Adaeze Lanternby, releaser")
+                    .contains("In the lab's record");
+            assertThat(see(scene().mateo, "/runs").select("table a")).hasSize(1);
+            assertThat(send(scene().lab.student("Yuki Halfmoon"), get("/runs/" + run))
+                            .getStatus())
+                    .isEqualTo(404);
+            accepted(submit(
+                    scene().noor,
+                    see(scene().noor, "/runs/" + run),
+                    "/corrections",
+                    Map.of(
+                            "event",
+                            runs.events(scene().booking).get(0).id().toString(),
+                            "words",
+                            "Four passes with parts.")));
+            assertThat(see(scene().noor, "/runs/" + run).text()).contains("Four passes with parts.");
+        }
+
+        @Test
+        void neverShowsTheReleaserWhatTheOperatorRead() throws Exception {
+            scene().ready();
+            scene().good(Part.OPERATOR, scene().noor.id())
+                    .forEach((item, values) -> scene().enter(Part.OPERATOR, scene().noor, item, values));
+            assertNothingGivenAway(see(scene().adaeze));
+            scene().sign(Part.OPERATOR, scene().noor);
+            scene().answerAndSign(Part.ATTENDANT, scene().mateo);
+            Document asked = see(scene().adaeze);
+            assertThat(asked.select("h1").text()).isEqualTo("Power mode and override on the display?");
+            assertNothingGivenAway(asked);
+            assertNothingGivenAway(see(scene().screen));
+            assertNothingGivenAway(see(scene().adaeze, "/desk"));
+        }
+
+        private void assertNothingGivenAway(Document page) {
+            String cell = application.getBean(Cells.class).find(scene().cell).orElseThrow().name();
+            String html = page.outerHtml();
+            assertThat(page.text().replace(cell, "")).doesNotContain("50").doesNotContain("%)");
+            assertThat(page.select("input[name=override]").eachAttr("value")).allMatch(String::isEmpty);
+            assertThat(page.select("input[checked]")).isEmpty();
+            assertThat(html).doesNotContain("reduced, ").doesNotContain("level 3");
+        }
+
+        @Test
+        void logsAStopWithoutTokenWithAForeignTokenAndOnceForARepeatedOne() throws Exception {
+            String path = "/bench/" + scene().cell + "/stop";
+            assertThat(send(scene().noor, post(path)).getStatus()).isEqualTo(302);
+            assertThat(send(
+                                    scene().noor,
+                                    post(path).param("formToken", "nonsense").param("kind", "?"))
+                            .getStatus())
+                    .isEqualTo(302);
+            String token = UUID.randomUUID().toString();
+            send(scene().noor, post(path).param("formToken", token));
+            send(scene().noor, post(path).param("formToken", token));
+            assertThat(runs.recentStops(scene().cell, 10))
+                    .hasSize(3)
+                    .allSatisfy(event -> assertThat(event.kind()).isEqualTo(RunEvent.Kind.E_STOP_PRESS));
+        }
+
+        @Test
+        void saysWhichAnswerDisagreesAndAsksAgain() throws Exception {
+            scene().ready();
+            submit(
+                    scene().noor,
+                    see(scene().noor),
+                    "/answers",
+                    Map.of("fingerprint", scene().revision().fingerprintEnd()));
+            MockHttpServletResponse bad =
+                    submit(scene().noor, see(scene().noor), "/answers", Map.of("power", "reduced", "override", "NaN"));
+            assertThat(bad.getStatus()).isEqualTo(422);
+            assertThat(page(bad).select("#override-error").text()).startsWith("A number");
+            assertThat(page(bad).select("input[name=override]").attr("value")).isEqualTo("NaN");
+            assertThat(page(bad).select("input[value=reduced]").hasAttr("checked"))
+                    .isTrue();
+
+            MockHttpServletResponse disagrees =
+                    submit(scene().noor, see(scene().noor), "/answers", Map.of("power", "full", "override", "50"));
+            assertThat(disagrees.getStatus()).isEqualTo(302);
+            assertThat(see(scene().noor).select("h1").text()).isEqualTo("Power mode and override on the display?");
+            assertThat(signed.disagreements(scene().booking)).hasSize(1);
+        }
+
+        @Test
+        void refusesTheReleaseWithTheReasonAndWhoCanMendIt() throws Exception {
+            scene().awaitsReleaser();
+            scene().answer(Part.RELEASER, scene().adaeze, scene().adaeze);
+            Document page = see(scene().adaeze);
+            application
+                    .getBean(org.standclear.cell.CellStates.class)
+                    .tagOut(scene().cell, scene().mateo.id(), "cable chafe");
+            MockHttpServletResponse refused = submit(scene().adaeze, page, "/signatures", Map.of());
+            assertThat(refused.getStatus()).isEqualTo(422);
+            assertThat(page(refused).select(".errors").text())
+                    .contains("out of service: cable chafe")
+                    .contains("Adaeze Lanternby");
+            assertThat(scene().state()).isEqualTo(BookingState.READY);
+        }
+
+        @Test
+        void showsALapseWithItsReason() throws Exception {
+            scene().released();
+            Document before = see(scene().noor);
+            clock.moveBy(Duration.ofMinutes(10));
+            MockHttpServletResponse late = submit(scene().noor, before, "/start", Map.of());
+            assertThat(late.getStatus()).isEqualTo(422);
+            assertThat(page(late).select(".errors").text()).contains("Not started within 10 min.");
+            assertThat(see(scene().noor).text()).contains("The release lapsed at 10:19: Not started within 10 min.");
+        }
+
+        @Test
+        void answersThePulseOnlyWhenSomethingChanged() throws Exception {
+            scene().attached();
+            String pulse = see(scene().noor).select("main").attr("hx-get");
+            assertThat(send(scene().noor, get(pulse)).getStatus()).isEqualTo(204);
+            scene().answerAndSign(Part.ATTENDANT, scene().mateo);
+            assertThat(send(scene().noor, get(pulse)).getStatus()).isEqualTo(200);
+        }
+
+        @Test
+        void showsOthersNoNamesButLetsThemStop() throws Exception {
+            scene().ready();
+            Person yuki = scene().lab.student("Yuki Halfmoon");
+            Document page = see(yuki);
+            assertThat(page.text())
+                    .doesNotContain("Noor")
+                    .doesNotContain("Mateo")
+                    .contains("Call");
+            assertThat(page.select("form[action$=/stop]")).hasSize(1);
+            assertThat(page.select("form[action$=/answers]")).isEmpty();
+        }
+
+        @Test
+        void attachesOnlyOwnProgramsToOwnBookings() throws Exception {
+            String path = "/bookings/" + scene().booking + "/program";
+            assertThat(send(scene().mateo, get(path)).getStatus()).isEqualTo(404);
+            Document empty = see(scene().noor, path);
+            assertThat(empty.select("h1").text()).isEqualTo("No program is attached to the booking yet.");
+            var program = scene().upload("peg and plate");
+            accepted(submit(
+                    scene().noor,
+                    see(scene().noor, path),
+                    "/program",
+                    Map.of("revision", program.id().toString())));
+            assertThat(see(scene().noor, path).select("h1").text()).startsWith("Within limits on Avocet");
+            var tooFast = scene().upload("x".repeat(200));
+            accepted(submit(
+                    scene().noor,
+                    see(scene().noor, path),
+                    "/program",
+                    Map.of("revision", tooFast.id().toString())));
+            Document outside = see(scene().noor, path);
+            assertThat(outside.select("h1").text())
+                    .startsWith("Outside limits on Avocet")
+                    .endsWith("Too fast.");
+            assertThat(outside.select("a[href^=/checks/]")).hasSize(1);
+            assertThat(see(scene().noor).select("h1").text()).isEqualTo("Not released: the check is not passed.");
+            var foreign = scene().uploadBy(scene().mateo, "not hers");
+            assertThat(send(
+                                    scene().noor,
+                                    post(path)
+                                            .param(
+                                                    "formToken",
+                                                    UUID.randomUUID().toString())
+                                            .param("revision", foreign.id().toString()))
+                            .getStatus())
+                    .isEqualTo(404);
+        }
+
+        @Test
+        void listsOnTheDeskWhatStartsNextAndWhatItWaitsFor() throws Exception {
+            scene().ready();
+            Document desk = see(scene().adaeze, "/desk");
+            assertThat(desk.select("#start-list").text())
+                    .contains("Noor Candlewick, e-stop Mateo Ironbark")
+                    .contains("The operator signs the bench list.");
+            assertThat(desk.select(".kicker").text()).contains("Adaeze Lanternby");
+        }
+    }
+
+    @Nested
+    @OnH2
+    class OnH2Engine extends Cases {}
+
+    @Nested
+    @OnPostgres
+    class OnPostgresEngine extends Cases {}
+}
