@@ -1,75 +1,23 @@
 package org.standclear.run;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import java.util.List;
-import java.util.UUID;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
-import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.dao.DataAccessException;
 import org.standclear.booking.BookingState;
 import org.standclear.cell.CellState;
-import org.standclear.cell.Cells;
-import org.standclear.people.Person;
-import org.standclear.run.RunLog.Logged;
 import org.standclear.run.RunLog.Witness;
-import org.standclear.signoff.BenchCases;
 import org.standclear.signoff.BenchScene;
 import org.standclear.signoff.LapseRule;
-import org.standclear.signoff.Obstacle;
 import org.standclear.signoff.Part;
 import org.standclear.signoff.Release;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
 
-/** From a start to the close-out, with stops in between. */
+/** From a start to its end, with stops in between. */
 class RunLogIT {
 
-    abstract static class Cases extends BenchCases {
-
-        @Autowired
-        RunLog log;
-
-        @Autowired
-        Runs runs;
-
-        @Autowired
-        Cells cells;
-
-        private Release.Lapsed lapsed() {
-            return java.util.Objects.requireNonNull(
-                    releases.latest(scene().booking).orElseThrow().lapsed());
-        }
-
-        private RunEvent kept(Logged logged) {
-            return is(Logged.Kept.class, logged).event();
-        }
-
-        private Logged.Refused refused(Logged logged) {
-            return is(Logged.Refused.class, logged);
-        }
-
-        private Run started() {
-            Release release = scene().released();
-            kept(log.start(scene().booking, release.code(), scene().noor.id()));
-            return runs.of(scene().booking).orElseThrow();
-        }
-
-        private void closeOut() {
-            for (CloseOutItem item : CloseOutItem.values()) {
-                kept(log.closeOut(
-                        scene().booking,
-                        item,
-                        item.choices().get(0).value(),
-                        scene().mateo.id()));
-            }
-        }
-
-        private Witness adaeze() {
-            return new Witness(scene().adaeze.id(), scene().adaeze.id(), null);
-        }
+    abstract static class Cases extends RunLogCases {
 
         @Test
         void goesFromStartToCloseOut() {
@@ -226,168 +174,6 @@ class RunLogIT {
             kept(log.finish(scene().booking, 0, scene().noor.id()));
             closeOut();
             assertThat(scene().state()).isEqualTo(BookingState.CLOSED_OUT);
-        }
-
-        @Test
-        void keepsTheOrderOfTheCloseOut() {
-            started();
-            assertThat(refused(log.closeOut(
-                                    scene().booking,
-                                    CloseOutItem.MOTION_DISABLED,
-                                    "disabled",
-                                    scene().noor.id()))
-                            .code())
-                    .isEqualTo("state");
-            kept(log.finish(scene().booking, 5, scene().noor.id()));
-            assertThat(refused(log.closeOut(
-                                    scene().booking,
-                                    CloseOutItem.PARTS_OUT,
-                                    "out",
-                                    scene().noor.id()))
-                            .says())
-                    .startsWith("That item is not due");
-            kept(log.closeOut(
-                    scene().booking,
-                    CloseOutItem.MOTION_DISABLED,
-                    "disabled",
-                    scene().noor.id()));
-            assertThat(refused(log.closeOut(
-                                    scene().booking,
-                                    CloseOutItem.MOTION_DISABLED,
-                                    "disabled",
-                                    scene().noor.id()))
-                            .code())
-                    .isEqualTo("order");
-        }
-
-        @Test
-        void holdsTheCellWhenTheCloseOutFindsAFault() {
-            started();
-            kept(log.finish(scene().booking, 5, scene().noor.id()));
-            kept(log.closeOut(
-                    scene().booking,
-                    CloseOutItem.MOTION_DISABLED,
-                    "disabled",
-                    scene().noor.id()));
-            kept(log.closeOut(
-                    scene().booking, CloseOutItem.PARTS_OUT, "out", scene().noor.id()));
-            kept(log.closeOut(
-                    scene().booking,
-                    CloseOutItem.TOOL,
-                    "as-declared",
-                    scene().noor.id()));
-            kept(log.closeOut(
-                    scene().booking,
-                    CloseOutItem.ARM_PARKED,
-                    "parked",
-                    scene().noor.id()));
-            kept(log.closeOut(
-                    scene().booking, CloseOutItem.ODD, "fault", scene().noor.id()));
-            assertThat(cells.find(scene().cell).orElseThrow().state()).isEqualTo(CellState.HELD);
-        }
-
-        @Test
-        void gatesTheNextReleaseOnTheCellUntilItIsClosedOut() {
-            clock.moveToStart();
-            Person yuki = scene().lab.student("Yuki Halfmoon");
-            Person saoirse = scene().lab.student("Saoirse Pinwheel");
-            var next = scene().lab.booked(scene().cell, "2026-03-11T10:37:00Z", yuki, saoirse);
-            clock.moveTo(BenchScene.START.plusSeconds(120));
-            started();
-            kept(log.finish(scene().booking, 5, scene().noor.id()));
-            clock.moveTo(BenchScene.START.plusSeconds(1900));
-
-            assertThat(scene().desk.look(next.id()).obstacles()).anySatisfy(obstacle -> {
-                assertThat(obstacle.code()).isEqualTo("previous-not-closed-out");
-                assertThat(obstacle.line()).contains("Noor Candlewick").contains("Adaeze Lanternby");
-            });
-            closeOut();
-            assertThat(scene().desk.look(next.id()).obstacles())
-                    .extracting(Obstacle::code)
-                    .doesNotContain("previous-not-closed-out");
-        }
-
-        @Test
-        void letsOthersLogStopsOnly() {
-            Release release = scene().released();
-            Person yuki = scene().lab.student("Yuki Halfmoon");
-            assertThat(refused(log.start(scene().booking, release.code(), yuki.id()))
-                            .code())
-                    .isEqualTo("not-theirs");
-            assertThat(refused(log.start(
-                                    scene().booking,
-                                    release.code(),
-                                    scene().mateo.id()))
-                            .code())
-                    .as("the attendant has nothing else to do")
-                    .isEqualTo("not-theirs");
-            kept(log.start(scene().booking, release.code(), scene().noor.id()));
-            assertThat(refused(log.finish(scene().booking, 1, yuki.id())).code())
-                    .isEqualTo("not-theirs");
-            assertThat(log.stop(scene().cell, RunEvent.Kind.E_STOP_PRESS, yuki.id())
-                            .account())
-                    .isEqualTo(yuki.id());
-            assertThat(scene().state()).isEqualTo(BookingState.STOPPED);
-        }
-
-        @Test
-        void correctsByAddingNeverByChanging() {
-            Run run = started();
-            RunEvent start = runs.events(scene().booking).get(0);
-            kept(log.correct(
-                    run.id(),
-                    start.id(),
-                    "The first pass was without a part.",
-                    scene().noor.id()));
-            List<RunEvent> events = runs.events(scene().booking);
-            assertThat(events).hasSize(2).contains(start);
-            assertThat(events.get(1).corrects()).isEqualTo(start.id());
-            assertThat(refused(log.correct(
-                                    run.id(),
-                                    UUID.randomUUID(),
-                                    "x",
-                                    scene().noor.id()))
-                            .code())
-                    .isEqualTo("event");
-            for (String change :
-                    List.of("update run_events set words = 'other'", "delete from run_events", "delete from runs")) {
-                assertThatThrownBy(() -> jdbc.sql(change).update())
-                        .isInstanceOf(DataAccessException.class)
-                        .hasMessageContaining("never changed or deleted");
-            }
-        }
-
-        @Test
-        void listsRunsPageByPage() {
-            Run mine = started();
-            assertThat(runs.page(new Runs.Filter(null, null, scene().mateo.id()), null, 10)
-                            .runs())
-                    .extracting(Run::id)
-                    .containsExactly(mine.id());
-            assertThat(runs.page(new Runs.Filter(scene().cell, java.time.LocalDate.parse("2026-03-11"), null), null, 10)
-                            .runs())
-                    .hasSize(1);
-            assertThat(runs.page(new Runs.Filter(scene().cell, java.time.LocalDate.parse("2026-03-12"), null), null, 10)
-                            .runs())
-                    .isEmpty();
-            Run other = new RunPair(application).second(log);
-            Runs.Page first = runs.page(new Runs.Filter(null, null, null), null, 1);
-            assertThat(first.runs()).hasSize(1);
-            assertThat(first.next()).isNotNull();
-            Runs.Page second = runs.page(new Runs.Filter(null, null, null), first.next(), 1);
-            assertThat(second.runs()).hasSize(1).doesNotContainAnyElementsOf(first.runs());
-            assertThat(runs.open()).extracting(Run::id).contains(mine.id(), other.id());
-        }
-    }
-
-    /** A second scene in the same database. */
-    record RunPair(org.springframework.context.ApplicationContext application) {
-
-        Run second(RunLog log) {
-            BenchScene other = new BenchScene(application);
-            Release release = other.released();
-            log.start(other.booking, release.code(), other.noor.id());
-            return application.getBean(Runs.class).of(other.booking).orElseThrow();
         }
     }
 

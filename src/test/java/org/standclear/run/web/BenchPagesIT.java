@@ -219,7 +219,11 @@ class BenchPagesIT {
         }
 
         private void assertNothingGivenAway(Document page) {
-            String cell = application.getBean(Cells.class).find(scene().cell).orElseThrow().name();
+            String cell = application
+                    .getBean(Cells.class)
+                    .find(scene().cell)
+                    .orElseThrow()
+                    .name();
             String html = page.outerHtml();
             assertThat(page.text().replace(cell, "")).doesNotContain("50").doesNotContain("%)");
             assertThat(page.select("input[name=override]").eachAttr("value")).allMatch(String::isEmpty);
