@@ -95,9 +95,13 @@ final class AnswerViews {
         }
         String unit = finding.unit() == null ? "" : finding.unit();
         String observed = up(finding.observed(), unit);
-        return finding.limit() == null
-                ? observed
-                : observed + " of " + ShownNumber.plain(finding.limit()) + (unit.isEmpty() ? "" : " " + unit);
+        return finding.limit() == null ? observed : observed + " of " + (limit(finding.limit()) + " " + unit).strip();
+    }
+
+    /** A limit as it was written; one that was computed is long and is rounded down. */
+    private static String limit(double value) {
+        String written = ShownNumber.plain(value);
+        return written.length() <= 8 ? written : ShownNumber.down(value, 1);
     }
 
     private static @Nullable GaugeView gauge(AnswerDocument.Finding finding) {
@@ -137,12 +141,12 @@ final class AnswerViews {
         facts.add(new FactView("Fastest part, held", up(motion.heldFastestPartMmS(), "mm/s") + part));
         facts.add(new FactView("One pass", up(motion.cycleTimeS(), "s")));
         facts.add(new FactView("One pass, full power", up(motion.fullPowerCycleTimeS(), "s")));
-        facts.add(new FactView("Reaches out from axis 1", up(motion.largestRadiusMm(), "mm")));
-        facts.add(new FactView("Separation needed beyond it", up(motion.separationMm(), "mm")));
+        facts.add(new FactView("Reaches out", up(motion.largestRadiusMm(), "mm")));
+        facts.add(new FactView("Separation", up(motion.separationMm(), "mm")));
         if (motion.stopTravelMm() != null) {
             motion.stopTravelMm()
-                    .forEach((seconds, travel) -> facts.add(new FactView(
-                            "Travel until it stands, attendant reacts in " + seconds + " s", up(travel, "mm"))));
+                    .forEach((seconds, travel) ->
+                            facts.add(new FactView("Stop travel, " + seconds + " s", up(travel, "mm"))));
         }
         return facts;
     }

@@ -15,8 +15,6 @@ import org.standclear.program.Revision;
 @Component
 class BroughtProgram {
 
-    private static final Map<String, String> FIELDS = Map.of("file", "upload", "declaration", "declarationFile");
-
     private final CheckChoices choices;
     private final Programs programs;
     private final ProgramUploads uploads;
@@ -60,7 +58,7 @@ class BroughtProgram {
         }
         ProgramUploads.Outcome outcome = uploads.upload(upload.get());
         if (outcome instanceof ProgramUploads.Refused refused) {
-            errors.put(FIELDS.getOrDefault(refused.field(), refused.field()), refused.says());
+            errors.put(form.fieldOf(refused.field()), refused.says());
             return Optional.empty();
         }
         return Optional.of((ProgramUploads.Uploaded) outcome);

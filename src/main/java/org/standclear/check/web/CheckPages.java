@@ -70,7 +70,9 @@ class CheckPages {
         AtomicBoolean busy = new AtomicBoolean();
         Optional<String> next = postOnce.run(form.formToken(), () -> {
             Optional<Uploaded> kept = brought.keep(upload, form, me, errors);
-            return kept.isEmpty() ? null : answer(kept.get().revision(), cell.get(), course, errors, busy);
+            return kept.isEmpty()
+                    ? null
+                    : answer(kept.get().revision(), cell.get(), course, new Refusals(form, errors, busy));
         });
         if (next.isPresent()) {
             return "redirect:" + next.get();
@@ -79,17 +81,16 @@ class CheckPages {
         return refused(status, form, errors, me, response, model);
     }
 
-    private @Nullable String answer(
-            Revision revision, CellId cell, @Nullable CourseId course, Map<String, String> errors, AtomicBoolean busy) {
+    private @Nullable String answer(Revision revision, CellId cell, @Nullable CourseId course, Refusals refusals) {
         Outcome outcome = checks.check(revision.id(), cell, course);
         if (outcome instanceof Outcome.Answered answered) {
             return "/checks/" + answered.answer().id();
         }
         if (outcome instanceof Outcome.Busy later) {
-            busy.set(true);
-            errors.put("", later.says());
+            refusals.busy().set(true);
+            refusals.errors().put("", later.says());
         } else if (outcome instanceof Outcome.Unreadable unreadable) {
-            errors.put("upload", unreadable.says());
+            refusals.errors().put(refusals.form().fieldOf("file"), unreadable.says());
         }
         return null;
     }
@@ -127,4 +128,7 @@ class CheckPages {
         model.addAttribute("programs", choices.programs(me, form.program()));
         return "check/form";
     }
+
+    /** Where it is noted why nothing was answered. */
+    private record Refusals(ProgramForm form, Map<String, String> errors, AtomicBoolean busy) {}
 }

@@ -81,6 +81,15 @@ record ProgramForm(
         return hasFile(upload) || (pasted != null && !pasted.isBlank());
     }
 
+    /** Which field of the form brought what an upload calls {@code file} or {@code declaration}. */
+    String fieldOf(String part) {
+        return switch (part) {
+            case "file" -> hasFile(upload) ? "upload" : "pasted";
+            case "declaration" -> "declarationFile";
+            default -> part;
+        };
+    }
+
     /** Whether something is declared beside the file. */
     public boolean declares() {
         return hasFile(declarationFile) || !declared().empty();
