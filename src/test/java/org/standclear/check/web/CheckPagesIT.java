@@ -142,17 +142,34 @@ class CheckPagesIT {
         void badInputComesBackWithTheFormAndKeepsNothing() {
             String sheet = SampleProgram.sheet("Peg");
             refused(pasted(""), "upload", "Choose a program file");
-            refused(pasted("steps: ["), "upload", "ine ");
-            refused(pasted(sheet.replace("z: 80", "z: .nan")), "upload", "Line 11");
-            refused(pasted(sheet.replace("straight: tray\n", "straight: nowhere\n")), "upload", "nowhere");
+            refused(pasted("steps: ["), "pasted", "ine ");
+            refused(pasted(sheet.replace("z: 80", "z: .nan")), "pasted", "Line 11");
+            refused(pasted(sheet.replace("straight: tray\n", "straight: nowhere\n")), "pasted", "nowhere");
             refused(with(pasted(sheet), "overridePercent", "1e999"), "overridePercent", "plain number");
             refused(with(pasted(sheet), "loop", "-3"), "loop", "whole number");
             refused(with(pasted(sheet), "power", "turbo"), "power", "Choose");
             refused(with(pasted(sheet), "course", UUID.randomUUID().toString()), "course", "your courses");
             refused(with(check("" + UUID.randomUUID(), CellId.next()), "pasted", sheet), "cell", "Choose the cell");
             refused(uploaded(SampleProgram.sheet("Pegé").getBytes(StandardCharsets.ISO_8859_1)), "upload", "UTF-8");
-            refused(pasted(sheet.replace("elbow: right", "elbow: up")), "upload", "Line 11");
+            refused(pasted(sheet.replace("elbow: right", "elbow: up")), "pasted", "Line 11");
             assertThat(programs.latestOf(student.id())).isEmpty();
+        }
+
+        @Test
+        void aLongProgramIsShownInPart() {
+            StringBuilder sheet = new StringBuilder(SampleProgram.sheet("Long"));
+            for (int i = 0; i < 5000; i++) {
+                sheet.append(
+                        "  - straight: plate\n    speed-mm-s: 60\n  - straight: plate-above\n    speed-mm-s: 120\n");
+            }
+            sheet.append("  - straight: plate\n    speed-mm-s: 180\n  - move: tray-above\n");
+
+            Document page = page(get(location(send(pasted(sheet.toString()), student))), student);
+
+            assertThat(page.select("section[aria-labelledby=motion] tbody tr")).hasSize(300);
+            assertThat(page.select("section[aria-labelledby=motion]").text()).contains("more steps are in the answer");
+            assertThat(page.select(".source li").size()).isBetween(400, 900);
+            assertThat(page.select("section[aria-labelledby=source]").text()).contains("lines are not shown here");
         }
 
         private static MockMultipartHttpServletRequestBuilder with(
