@@ -20,6 +20,11 @@ record NextStep(String says, @Nullable String act, @Nullable String href) {
         return act != null && href == null;
     }
 
+    /** Whether the button leads to a page with that ending; templates ask it. */
+    public boolean leadsTo(String ending) {
+        return href != null && href.endsWith(ending);
+    }
+
     /**
      * The next step of a booking.
      *
