@@ -21,7 +21,7 @@ import org.springframework.test.context.ContextConfiguration;
 @Retention(RetentionPolicy.RUNTIME)
 @SpringBootTest(webEnvironment = SpringBootTest.WebEnvironment.RANDOM_PORT)
 @AutoConfigureMockMvc
-@Import(MovableClockConfiguration.class)
+@Import({MovableClockConfiguration.class, LightPasswords.class})
 @ContextConfiguration(initializers = FreshH2.class)
 @ActiveProfiles("demo")
 public @interface DemoOnH2 {}

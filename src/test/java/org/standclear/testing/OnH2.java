@@ -20,6 +20,6 @@ import org.springframework.test.context.ContextConfiguration;
 @Retention(RetentionPolicy.RUNTIME)
 @SpringBootTest(webEnvironment = SpringBootTest.WebEnvironment.RANDOM_PORT)
 @AutoConfigureMockMvc
-@Import(MovableClockConfiguration.class)
+@Import({MovableClockConfiguration.class, LightPasswords.class})
 @ContextConfiguration(initializers = FreshH2.class)
 public @interface OnH2 {}

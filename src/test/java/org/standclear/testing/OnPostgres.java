@@ -20,6 +20,6 @@ import org.springframework.test.context.ContextConfiguration;
 @Retention(RetentionPolicy.RUNTIME)
 @SpringBootTest(webEnvironment = SpringBootTest.WebEnvironment.RANDOM_PORT)
 @AutoConfigureMockMvc
-@Import(MovableClockConfiguration.class)
+@Import({MovableClockConfiguration.class, LightPasswords.class})
 @ContextConfiguration(initializers = FreshPostgres.class)
 public @interface OnPostgres {}
