@@ -8,7 +8,6 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.context.ApplicationContext;
-import org.springframework.context.annotation.Import;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.standclear.platform.lab.Labs;
 import org.standclear.testing.MovableClock;
@@ -16,7 +15,6 @@ import org.standclear.trail.RecordedEntry;
 import org.standclear.trail.TrailReader;
 
 /** What tests at the bench share: a scene of their own and the doors. */
-@Import(WithoutCheck.class)
 public abstract class BenchCases {
 
     @Autowired

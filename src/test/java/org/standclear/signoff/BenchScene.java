@@ -1,10 +1,12 @@
 package org.standclear.signoff;
 
+import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
+import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationContext;
 import org.springframework.security.crypto.password.PasswordEncoder;
 import org.standclear.booking.Booking;
@@ -20,8 +22,11 @@ import org.standclear.people.SigningPins;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.ids.ProgramId;
 import org.standclear.platform.security.Role;
+import org.standclear.program.ProgramUploads;
 import org.standclear.program.Revision;
+import org.standclear.program.SampleProgram;
 import org.standclear.signoff.SignoffDesk.EnterAnswer;
 import org.standclear.signoff.SignoffDesk.Entered;
 import org.standclear.signoff.SignoffDesk.SignPart;
@@ -132,20 +137,38 @@ public final class BenchScene {
         return now().state();
     }
 
-    public Revision upload(String file) {
-        return application.getBean(WithoutCheck.SamplePrograms.class).add(noor.id(), null, file);
+    /** A sheet within limits. */
+    public Revision upload(String title) {
+        return keep(noor, null, SampleProgram.sheet(title));
     }
 
-    public Revision uploadBy(Person author, String file) {
-        return application.getBean(WithoutCheck.SamplePrograms.class).add(author.id(), null, file);
+    public Revision uploadBy(Person author, String title) {
+        return keep(author, null, SampleProgram.sheet(title));
     }
 
-    public Revision next(Revision before, String file) {
-        return application.getBean(WithoutCheck.SamplePrograms.class).add(noor.id(), before.program(), file);
+    public Revision uploadTooFast() {
+        return keep(
+                noor, null, SampleProgram.sheet("Too fast").replace("override-percent: 50", "override-percent: 60"));
+    }
+
+    /** The next revision of a program, with another title. */
+    public Revision next(Revision before, String title) {
+        return keep(noor, before.program(), SampleProgram.sheet(title));
+    }
+
+    private Revision keep(Person author, @Nullable ProgramId program, String sheet) {
+        ProgramUploads.Outcome outcome = application
+                .getBean(ProgramUploads.class)
+                .upload(new ProgramUploads.UploadProgram(
+                        author.id(), program, null, "peg.yaml", sheet.getBytes(StandardCharsets.UTF_8), null));
+        if (outcome instanceof ProgramUploads.Uploaded uploaded) {
+            return uploaded.revision();
+        }
+        throw new AssertionError(outcome.toString());
     }
 
     public BenchScene attached() {
-        preparation.attach(booking, upload("peg and plate " + booking).id(), noor.id());
+        preparation.attach(booking, upload("Peg and plate").id(), noor.id());
         return this;
     }
 
@@ -168,7 +191,7 @@ public final class BenchScene {
         return sign(part, who, who, null);
     }
 
-    public Signed sign(Part part, Person account, Person signer, @org.jspecify.annotations.Nullable String pin) {
+    public Signed sign(Part part, Person account, Person signer, @Nullable String pin) {
         Sheet sheet = sheet();
         Step step = desk.step(sheet, part, account.id());
         if (step instanceof Step.Sign sign) {

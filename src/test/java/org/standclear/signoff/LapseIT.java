@@ -96,7 +96,7 @@ class LapseIT {
         @Test
         void lapsesWhenTheFileOnTheBookingChanges() {
             Release release = scene().released();
-            Revision changed = scene().next(scene().revision(), "peg and plate, one byte more");
+            Revision changed = scene().next(scene().revision(), "Peg and plate.");
             scene().preparation
                     .attach(scene().booking, changed.id(), scene().noor.id());
             assertThat(startRefused(release)).contains("The program file changed. Revision 2 is on the booking now.");
@@ -108,7 +108,7 @@ class LapseIT {
         void lapsesWhenANewerRevisionIsUploaded() {
             Release release = scene().released();
             clock.moveBy(Duration.ofSeconds(30));
-            scene().next(scene().revision(), "peg and plate, one byte more");
+            scene().next(scene().revision(), "Peg and plate.");
             assertThat(startRefused(release)).contains("Revision 2 came after the release.");
         }
 

@@ -20,7 +20,6 @@ import org.standclear.program.Revision;
 import org.standclear.signoff.Lapse;
 import org.standclear.signoff.Part;
 import org.standclear.signoff.Preparation.Prepared;
-import org.standclear.signoff.Release;
 import org.standclear.signoff.Sheet;
 import org.standclear.signoff.Signature;
 import org.standclear.signoff.SignoffDesk.Standing;
@@ -81,19 +80,12 @@ class BenchCards {
     /** What lapsed or was refused since the last step. */
     List<String> notices(Standing standing) {
         List<String> notices = new ArrayList<>();
-        Booking booking = standing.prepared().booking();
         if (!standing.notReleased().isEmpty()) {
             notices.add("Not released: " + standing.notReleased());
         }
         Optional<Lapse> lapse = standing.prepared().lapsed().filter(one -> isNews(one, standing));
         lapse.ifPresent(one ->
                 notices.add("The " + one.what() + " lapsed at " + labTime.time(one.at()) + ": " + one.because()));
-        if (booking.state() == BookingState.RUNNING) {
-            standing.release()
-                    .filter(Release::firstRun)
-                    .ifPresent(release -> notices.add(
-                            people.printedName(release.releaser()) + " watches: first run of this version here."));
-        }
         return notices;
     }
 

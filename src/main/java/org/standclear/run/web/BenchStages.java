@@ -77,13 +77,21 @@ class BenchStages {
         Booking booking = standing.prepared().booking();
         Run run = runs.of(booking.id()).orElseThrow();
         return draft.stage(Stage.RUNNING)
-                .head(slot(booking), "Running. Hand on the e-stop.", overdue(booking, now))
+                .head(
+                        slot(booking),
+                        "Running. Hand on the e-stop.",
+                        told(booking, standing.release().orElse(null), now))
                 .run(view(run, standing.release().orElse(null), now))
                 .mayAct(acts(booking, me));
     }
 
-    private String overdue(Booking booking, Instant now) {
-        return now.isBefore(booking.end()) ? "" : "The slot ended at " + labTime.time(booking.end()) + ". Finish now.";
+    private String told(Booking booking, @Nullable Release release, Instant now) {
+        if (!now.isBefore(booking.end())) {
+            return "The slot ended at " + labTime.time(booking.end()) + ". Finish now.";
+        }
+        return release != null && release.firstRun()
+                ? people.printedName(release.releaser()) + " watches: first run of this version here."
+                : "";
     }
 
     private BenchDraft stopped(BenchDraft draft, Standing standing, SignedInPerson me, Instant now) {

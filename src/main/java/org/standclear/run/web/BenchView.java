@@ -2,6 +2,7 @@ package org.standclear.run.web;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.standclear.signoff.ItemField;
 import org.standclear.signoff.ListItem;
 import org.standclear.signoff.Obstacle;
 import org.standclear.signoff.SignoffDesk.Answered;
@@ -77,7 +78,13 @@ record BenchView(
             String answerWords) {}
 
     /** An item to answer. */
-    record Ask(String sheet, String part, ListItem item, boolean first, String fullPower) {}
+    record Ask(String sheet, String part, ListItem item, boolean first, String fullPower) {
+
+        /** Whether one tap answers it. */
+        boolean oneTap() {
+            return item.fields().size() == 1 && item.fields().get(0).kind() == ItemField.Kind.CHOICE;
+        }
+    }
 
     /** A signature to give; a signer is chosen where several may. */
     record Sign(

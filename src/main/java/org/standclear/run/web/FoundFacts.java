@@ -1,31 +1,28 @@
 package org.standclear.run.web;
 
+import java.util.HashMap;
 import java.util.Map;
-import java.util.TreeMap;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import org.standclear.check.StoredAnswer;
-import tools.jackson.databind.JsonNode;
-import tools.jackson.databind.json.JsonMapper;
+import org.standclear.check.AnswerDetails;
 
-/** What the check found in the program file, where its answer says so. */
+/** What the check found in the program file, by the item's words on the answer's page. */
 final class FoundFacts {
 
-    private static final JsonMapper JSON = JsonMapper.builder().build();
+    private final Map<String, String> found = new HashMap<>();
 
-    private final Map<String, String> found = new TreeMap<>();
+    FoundFacts(Optional<AnswerDetails> details) {
+        details.ifPresent(answer -> answer.columns().forEach(column -> keep(column.item(), column.found())));
+    }
 
-    FoundFacts(StoredAnswer answer) {
-        JsonNode program = JSON.readTree(answer.json()).path("found");
-        program.properties().forEach(entry -> {
-            String text = entry.getValue().asString("");
-            if (!text.isEmpty()) {
-                found.put(entry.getKey(), text);
-            }
-        });
+    private void keep(String item, @Nullable String words) {
+        if (words != null) {
+            found.put(item, words);
+        }
     }
 
     @Nullable
-    String of(String name) {
-        return found.get(name);
+    String of(String item) {
+        return found.get(item);
     }
 }

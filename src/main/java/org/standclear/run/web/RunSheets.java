@@ -86,15 +86,15 @@ class RunSheets {
         columns.add(column(
                 "Power mode",
                 declared.power(),
-                found.of("power"),
+                found.of("Power mode"),
                 both(operator.value(2, "power"), releaser.value(2, "power"), "")));
         columns.add(column(
                 "Override",
                 percent(declared.overridePercent()),
-                found.of("override"),
+                found.of("Override"),
                 both(operator.value(2, "override"), releaser.value(2, "override"), " %")));
-        columns.add(column("Tool", declared.tool(), found.of("tool"), once.value(4, "tool")));
-        columns.add(column("Ends", passes(declared.loop()), found.of("loop"), ends(once)));
+        columns.add(column("Tool", declared.tool(), found.of("Tool"), once.value(4, "tool")));
+        columns.add(column("Ends", passes(declared.loop()), found.of("Passes"), ends(once)));
         columns.add(column("Payload", kg(declared.payloadKg()), null, ""));
         columns.add(column("Collision sensitivity", null, null, once.value(3, "sensitivity")));
         return columns;

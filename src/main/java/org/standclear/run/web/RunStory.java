@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
-import org.springframework.context.annotation.Lazy;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 import org.standclear.booking.Booking;
@@ -57,8 +56,8 @@ class RunStory {
             Runs runs,
             Bookings bookings,
             Cells cells,
-            @Lazy Programs programs,
-            @Lazy ProgramChecks checks,
+            Programs programs,
+            ProgramChecks checks,
             SignoffRecord record,
             Releases releases,
             RunSheets sheets,
@@ -98,7 +97,7 @@ class RunStory {
                 me.isLabStaff() || revision.author().equals(me.id()) ? "/programs/" + revision.program() : "",
                 "/checks/" + answer.id(),
                 verdict(answer),
-                sheets.columns(signed, revision, answer, new FoundFacts(answer)),
+                sheets.columns(signed, revision, answer, new FoundFacts(checks.details(answer.id()))),
                 sheets.views(signed),
                 disagreements(booking),
                 releaseViews(booking),

@@ -5,7 +5,6 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import org.springframework.context.annotation.Lazy;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
 import org.standclear.booking.Bookings;
@@ -45,7 +44,7 @@ class GateFacts {
     GateFacts(
             Bookings bookings,
             Cells cells,
-            @Lazy ProgramChecks checks,
+            ProgramChecks checks,
             People people,
             Authorisations authorisations,
             DutyRoster duty,

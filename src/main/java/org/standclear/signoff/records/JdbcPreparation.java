@@ -4,7 +4,6 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import org.springframework.context.annotation.Lazy;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.standclear.booking.Booking;
@@ -37,7 +36,7 @@ class JdbcPreparation implements Preparation {
 
     JdbcPreparation(
             Bookings bookings,
-            @Lazy Programs programs,
+            Programs programs,
             Upkeep upkeep,
             PreparedView view,
             ReleaseRows releases,

@@ -2,7 +2,6 @@ package org.standclear.signoff.records;
 
 import java.time.Instant;
 import org.jspecify.annotations.Nullable;
-import org.springframework.context.annotation.Lazy;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
 import org.standclear.cell.Cell;
@@ -26,7 +25,7 @@ class LapseFacts {
     private final Authorisations authorisations;
     private final DutyRoster duty;
 
-    LapseFacts(@Lazy Programs programs, People people, Authorisations authorisations, DutyRoster duty) {
+    LapseFacts(Programs programs, People people, Authorisations authorisations, DutyRoster duty) {
         this.programs = programs;
         this.people = people;
         this.authorisations = authorisations;

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
-import org.springframework.context.annotation.Lazy;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
 import org.standclear.booking.BookingState;
@@ -54,8 +53,8 @@ class Lists {
             Bookings bookings,
             Cells cells,
             DayTests dayTests,
-            @Lazy Programs programs,
-            @Lazy ProgramChecks checks,
+            Programs programs,
+            ProgramChecks checks,
             People people,
             SheetRows sheets,
             EventRows events,

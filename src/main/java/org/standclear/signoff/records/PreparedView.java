@@ -3,7 +3,6 @@ package org.standclear.signoff.records;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import org.springframework.context.annotation.Lazy;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
 import org.standclear.cell.Cell;
@@ -23,7 +22,7 @@ class PreparedView {
     private final ProgramChecks checks;
     private final EventRows events;
 
-    PreparedView(Upkeep upkeep, GateFacts gates, @Lazy ProgramChecks checks, EventRows events) {
+    PreparedView(Upkeep upkeep, GateFacts gates, ProgramChecks checks, EventRows events) {
         this.upkeep = upkeep;
         this.gates = gates;
         this.checks = checks;
@@ -49,8 +48,12 @@ class PreparedView {
         if (answer != null) {
             return AnswerLine.of(answer, cell);
         }
-        return checks.check(revision.id(), cell.id(), booking.course()) instanceof ProgramChecks.Outcome.Unreadable bad
-                ? bad.says()
+        ProgramChecks.Outcome asked = checks.check(revision.id(), cell.id(), booking.course());
+        if (asked instanceof ProgramChecks.Outcome.Unreadable unreadable) {
+            return unreadable.says();
+        }
+        return asked instanceof ProgramChecks.Outcome.Busy busy
+                ? busy.says()
                 : "The program has no answer of the check yet.";
     }
 }

@@ -4,7 +4,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import org.springframework.context.annotation.Lazy;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
 import org.standclear.booking.BookingState;
@@ -52,8 +51,8 @@ class Upkeep {
     Upkeep(
             Bookings bookings,
             Cells cells,
-            @Lazy Programs programs,
-            @Lazy ProgramChecks checks,
+            Programs programs,
+            ProgramChecks checks,
             GateFacts gates,
             LapseFacts lapseFacts,
             EventRows events,

@@ -118,9 +118,9 @@ public final class Items {
                             ItemField.choice(
                                     "ends",
                                     "It ends",
-                                    goesOn("passes", "after a number of passes"),
+                                    goesOn("passes", "it ends by itself"),
                                     goesOn("forever", "it loops until I stop it")),
-                            ItemField.number("passes", "Number of passes, if it has one", ""))));
+                            ItemField.number("passes", "After how many", "passes"))));
 
     private static final List<ListItem> ATTENDANT = List.of(new ListItem(
             E_STOP,
