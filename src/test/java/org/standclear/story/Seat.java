@@ -32,9 +32,25 @@ record Seat(Browser browser, Person person, StoryPeople people) {
     /** Answers the item that the bench page asks. */
     Seat answer(Map<String, String> values) {
         bench();
-        values.forEach(this::enter);
-        submit("/answers");
+        if (!tap(values)) {
+            values.forEach(this::enter);
+            submit("/answers");
+        }
         return this;
+    }
+
+    /** Some items are answered by one tap on one of several buttons. */
+    private boolean tap(Map<String, String> values) {
+        for (Map.Entry<String, String> value : values.entrySet()) {
+            var buttons = browser.findAll("form[action$='/answers'] button[name='" + value.getKey() + "'][value='"
+                    + value.getValue() + "']");
+            if (!buttons.isEmpty()) {
+                browser.driver().executeScript("arguments[0].scrollIntoView({block: 'center'})", buttons.get(0));
+                buttons.get(0).click();
+                return true;
+            }
+        }
+        return false;
     }
 
     private void enter(String name, String value) {
