@@ -42,8 +42,8 @@ record Seat(Browser browser, Person person, StoryPeople people) {
     /** Some items are answered by one tap on one of several buttons. */
     private boolean tap(Map<String, String> values) {
         for (Map.Entry<String, String> value : values.entrySet()) {
-            var buttons = browser.findAll("form[action$='/answers'] button[name='" + value.getKey() + "'][value='"
-                    + value.getValue() + "']");
+            var buttons = browser.findAll(
+                    "form[action$='/answers'] button[name='" + value.getKey() + "'][value='" + value.getValue() + "']");
             if (!buttons.isEmpty()) {
                 browser.driver().executeScript("arguments[0].scrollIntoView({block: 'center'})", buttons.get(0));
                 buttons.get(0).click();
