@@ -2,6 +2,7 @@ package org.standclear.demo;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -131,7 +132,14 @@ class DemoPeople {
         PersonId by = roster.person("ines");
         for (LabSeed.Period period : lab.duty()) {
             for (WeekTimes.Day day : period.days()) {
-                plan(roster.person(period.who()), times.at(day, period.from()), times.at(day, period.until()), by);
+                // early in the week the demo's past reaches back into the week before
+                for (LocalDate date : List.of(times.date(day).minusWeeks(1), times.date(day))) {
+                    plan(
+                            roster.person(period.who()),
+                            times.at(date, period.from()),
+                            times.at(date, period.until()),
+                            by);
+                }
             }
         }
         for (String login : lab.onCall()) {

@@ -19,7 +19,6 @@ import org.standclear.booking.BookingState;
 import org.standclear.booking.Bookings;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.lab.Labs;
-import org.standclear.program.Programs;
 import org.standclear.testing.MovableClock;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
@@ -98,35 +97,23 @@ class BrowserStoryIT {
         private void check(String sheet, String query) {
             noor.browser().visit("/check" + query);
             noor.isUsable("the check's form");
-            noor.browser()
-                    .select("Cell", option("cell", people.cell.toString()))
-                    .fill("Or paste the program", sheet)
-                    .press("Check it");
-        }
-
-        private String option(String field, String value) {
-            return noor.browser()
-                    .find("select[name='" + field + "'] option[value='" + value + "']")
-                    .getText();
+            noor.pick("cell", people.cell.toString());
+            noor.browser().fill("Or paste the program", sheet).press("Check it");
         }
 
         private void books() {
             noor.browser().visit("/book");
             noor.isUsable("the day's free slots").browser().picture("book");
-            noor.browser()
-                    .find("a.slot[href*='" + people.cell + "'][href*='10:07']")
-                    .click();
+            noor.browser().click(noor.browser().find("a.slot[href*='" + people.cell + "'][href*='10:07']"));
             noor.isUsable("a slot");
-            noor.browser()
-                    .select(
-                            "E-stop attendant",
-                            option("attendant", people.mateo.id().toString()))
-                    .press("Book this slot");
+            noor.pick("attendant", people.mateo.id().toString());
+            noor.browser().press("Book this slot");
             booking = BookingId.of(noor.browser().path().replaceAll("^.*/bookings/([0-9a-f-]{36}).*$", "$1"));
             noor.isUsable("the booking");
             noor.browser().visit("/bookings/" + booking + "/program");
             noor.browser().find("button[type=submit]");
-            noor.browser().select("Program", option("revision", revision())).press("Attach and check");
+            noor.pick("revision", people.latest().id().toString());
+            noor.browser().press("Attach and check");
             assertThat(state()).isEqualTo(BookingState.CHECKED);
             noor.isUsable("the program of the booking");
             for (String path : List.of("/today", "/me", "/cells", "/cells/" + people.cell, "/programs")) {
@@ -136,15 +123,6 @@ class BrowserStoryIT {
             noor.browser().visit("/me").picture("my-page");
             mateo.browser().visit("/me");
             assertThat(mateo.browser().text()).contains("10:07");
-        }
-
-        private String revision() {
-            return application
-                    .getBean(Programs.class)
-                    .latestOf(people.noor.id())
-                    .get(0)
-                    .id()
-                    .toString();
         }
 
         private void signsIn() {
@@ -158,19 +136,11 @@ class BrowserStoryIT {
         }
 
         private void benchList() {
-            noor.answer(Map.of("fingerprint", fingerprintEnd())).answer(DISPLAY);
+            noor.answer(Map.of("fingerprint", people.latest().fingerprintEnd())).answer(DISPLAY);
             noor.answer(Map.of("sensitivity", "level 3")).answer(Map.of("tool", "G-02", "pull", "tight"));
             noor.answer(Map.of("fixture", "clamped")).answer(Map.of("ends", "passes", "passes", "5"));
             noor.bench().isUsable("the operator's signature").sign();
             mateo.answer(Map.of("hand", "on-it")).sign();
-        }
-
-        private String fingerprintEnd() {
-            return application
-                    .getBean(Programs.class)
-                    .latestOf(people.noor.id())
-                    .get(0)
-                    .fingerprintEnd();
         }
 
         private String releases() {
@@ -193,7 +163,9 @@ class BrowserStoryIT {
         }
 
         private void releasedAgainByTheShortList() {
-            noor.answer(Map.of("fingerprint", fingerprintEnd())).answer(DISPLAY).sign();
+            noor.answer(Map.of("fingerprint", people.latest().fingerprintEnd()))
+                    .answer(DISPLAY)
+                    .sign();
             mateo.answer(Map.of("hand", "on-it")).sign();
             releases();
             noor.bench().submit("/start");
@@ -206,8 +178,7 @@ class BrowserStoryIT {
             for (String tap : List.of("disabled", "out", "as-declared", "parked", "nothing")) {
                 noor.bench()
                         .browser()
-                        .find("form[action$='/close-out'] button[value='" + tap + "']")
-                        .click();
+                        .click(noor.browser().find("form[action$='/close-out'] button[value='" + tap + "']"));
             }
             assertThat(state()).isEqualTo(BookingState.CLOSED_OUT);
         }
@@ -220,7 +191,7 @@ class BrowserStoryIT {
             Seat ines = new Seat(noor.browser(), people.ines, people).signIn();
             ines.browser().visit("/runs");
             ines.isUsable("the runs");
-            ines.browser().find("main table a[href*='/runs/']").click();
+            ines.browser().click(ines.browser().find("main table a[href*='/runs/']"));
             assertThat(ines.browser().text())
                     .contains("Noor Candlewick")
                     .contains("Mateo Ironbark")
@@ -264,9 +235,7 @@ class BrowserStoryIT {
 
         private void attendantIsNotTheOperator() {
             noor.browser().visit("/book");
-            noor.browser()
-                    .find("a.slot[href*='" + people.cell + "'][href*='10:07']")
-                    .click();
+            noor.browser().click(noor.browser().find("a.slot[href*='" + people.cell + "'][href*='10:07']"));
             assertThat(noor.browser().findAll("select[name=attendant] option[value='" + people.noor.id() + "']"))
                     .as("nobody is offered to attend their own run")
                     .isEmpty();
@@ -283,12 +252,7 @@ class BrowserStoryIT {
         }
 
         private void oneByteMore(String good) {
-            String program = application
-                    .getBean(Programs.class)
-                    .latestOf(people.noor.id())
-                    .get(0)
-                    .program()
-                    .toString();
+            String program = people.latest().program().toString();
             clock.moveBy(java.time.Duration.ofSeconds(20));
             check(good + "\n", "?program=" + program + "&cell=" + people.cell);
         }

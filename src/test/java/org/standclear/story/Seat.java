@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.Map;
 import org.openqa.selenium.By;
 import org.openqa.selenium.WebElement;
+import org.openqa.selenium.support.ui.Select;
 import org.standclear.people.Person;
 import org.standclear.testing.browser.Browser;
 
@@ -45,8 +46,7 @@ record Seat(Browser browser, Person person, StoryPeople people) {
             var buttons = browser.findAll(
                     "form[action$='/answers'] button[name='" + value.getKey() + "'][value='" + value.getValue() + "']");
             if (!buttons.isEmpty()) {
-                browser.driver().executeScript("arguments[0].scrollIntoView({block: 'center'})", buttons.get(0));
-                buttons.get(0).click();
+                browser.click(buttons.get(0));
                 return true;
             }
         }
@@ -66,6 +66,12 @@ record Seat(Browser browser, Person person, StoryPeople people) {
         }
     }
 
+    /** Picks an option by its value; names may stand twice in a list. */
+    Seat pick(String name, String value) {
+        new Select(browser.find("select[name='" + name + "']")).selectByValue(value);
+        return this;
+    }
+
     Seat sign() {
         bench();
         submit("/signatures");
@@ -74,9 +80,7 @@ record Seat(Browser browser, Person person, StoryPeople people) {
 
     /** Presses the first button of the form that ends in the path. */
     Seat submit(String ending) {
-        WebElement button = browser.find("form[action$='" + ending + "'] button[type=submit]");
-        browser.driver().executeScript("arguments[0].scrollIntoView({block: 'center'})", button);
-        button.click();
+        browser.click(browser.find("form[action$='" + ending + "'] button[type=submit]"));
         return this;
     }
 

@@ -12,6 +12,8 @@ import org.standclear.people.PeopleRegister.Password;
 import org.standclear.people.Person;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.security.Role;
+import org.standclear.program.Programs;
+import org.standclear.program.Revision;
 import org.standclear.testing.MovableClock;
 
 /** The people of a story, with passwords, and the cell they meet at; all of them new. */
@@ -26,7 +28,10 @@ final class StoryPeople {
     final CellId cell;
     final String cellName;
 
+    private final ApplicationContext application;
+
     StoryPeople(ApplicationContext application) {
+        this.application = application;
         SampleLab lab = new SampleLab(application);
         Password password =
                 new Password.Hashed(application.getBean(PasswordEncoder.class).encode(PASSWORD));
@@ -46,5 +51,10 @@ final class StoryPeople {
         cell = lab.cell(7);
         cellName = application.getBean(Cells.class).find(cell).orElseThrow().name();
         application.getBean(DayTests.class).record(cell, adaeze.id(), SampleCell.goodReadings());
+    }
+
+    /** The latest revision of the operator's program. */
+    Revision latest() {
+        return application.getBean(Programs.class).latestOf(noor.id()).get(0);
     }
 }

@@ -2,11 +2,9 @@ package org.standclear.trail;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
-import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.user;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 
-import java.util.Set;
 import java.util.UUID;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
@@ -19,13 +17,14 @@ import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
 import org.springframework.transaction.PlatformTransactionManager;
 import org.springframework.transaction.support.TransactionTemplate;
+import org.standclear.people.PeopleRegister;
 import org.standclear.platform.ids.LabId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.security.Role;
-import org.standclear.platform.security.SignedInPerson;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
+import org.standclear.testing.web.Accounts;
 
 /** The page Record on both engines: entries, filters, pages, exports, verify. */
 class RecordPageIT {
@@ -34,6 +33,9 @@ class RecordPageIT {
 
         @Autowired
         MockMvc mvc;
+
+        @Autowired
+        PeopleRegister register;
 
         @Autowired
         Trail trail;
@@ -45,8 +47,9 @@ class RecordPageIT {
         PlatformTransactionManager transactions;
 
         private MockHttpServletResponse as(Role role, MockHttpServletRequestBuilder request) throws Exception {
-            SignedInPerson person = new SignedInPerson(PersonId.next(), "somebody", "Somebody", Set.of(role), null);
-            return mvc.perform(request.with(user(person))).andReturn().getResponse();
+            return mvc.perform(request.with(Accounts.as(Accounts.add(register, "Somebody", role))))
+                    .andReturn()
+                    .getResponse();
         }
 
         private Document page(MockHttpServletResponse response) throws Exception {

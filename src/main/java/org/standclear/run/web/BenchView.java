@@ -81,7 +81,7 @@ record BenchView(
     record Ask(String sheet, String part, ListItem item, boolean first, String fullPower) {
 
         /** Whether one tap answers it. */
-        boolean oneTap() {
+        public boolean oneTap() {
             return item.fields().size() == 1 && item.fields().get(0).kind() == ItemField.Kind.CHOICE;
         }
     }

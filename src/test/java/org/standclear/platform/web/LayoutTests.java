@@ -89,7 +89,8 @@ class LayoutTests {
     void showsEachRoleItsTabs() throws Exception {
         assertThat(tabs(Role.STUDENT)).containsExactly("Today", "Book", "Check a program", "My page", "Cells");
         assertThat(tabs(Role.TECHNICIAN))
-                .containsExactly("Today", "Book", "Check a program", "My page", "Bench", "Desk", "Runs", "Cells");
+                .containsExactly(
+                        "Today", "Book", "Check a program", "My page", "Bench", "Desk", "Runs", "Cells", "People");
         assertThat(tabs(Role.INSTRUCTOR)).contains("Runs", "People", "Record");
         assertThat(tabs(Role.REVIEWER)).containsExactly("Runs", "Cells", "Record");
         assertThat(tabs(Role.ADMINISTRATOR)).containsExactly("Cells", "People", "Record");

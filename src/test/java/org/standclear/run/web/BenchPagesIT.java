@@ -1,33 +1,21 @@
 package org.standclear.run.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
-import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.user;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 
-import java.io.UnsupportedEncodingException;
-import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
-import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
-import org.jsoup.nodes.Element;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
-import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.mock.web.MockHttpServletResponse;
-import org.springframework.test.web.servlet.MockMvc;
-import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
 import org.standclear.booking.BookingState;
 import org.standclear.cell.CellState;
 import org.standclear.cell.Cells;
 import org.standclear.people.Person;
-import org.standclear.platform.security.SignedInPerson;
 import org.standclear.run.RunEvent;
-import org.standclear.run.Runs;
-import org.standclear.signoff.BenchCases;
 import org.standclear.signoff.BenchScene;
 import org.standclear.signoff.Part;
 import org.standclear.signoff.Release;
@@ -37,63 +25,7 @@ import org.standclear.testing.OnPostgres;
 /** The screens at a cell as people see them, through HTTP. */
 class BenchPagesIT {
 
-    abstract static class Cases extends BenchCases {
-
-        @Autowired
-        MockMvc mvc;
-
-        @Autowired
-        Runs runs;
-
-        private SignedInPerson signedIn(Person person) {
-            return new SignedInPerson(person.id(), person.login(), person.printedName(), person.roles(), null);
-        }
-
-        private Document see(Person who) throws Exception {
-            return see(who, "/bench/" + scene().cell);
-        }
-
-        private Document see(Person who, String path) throws Exception {
-            MockHttpServletResponse response = send(who, get(path));
-            assertThat(response.getStatus()).isEqualTo(200);
-            return page(response);
-        }
-
-        private Document page(MockHttpServletResponse response) throws UnsupportedEncodingException {
-            return Jsoup.parse(response.getContentAsString());
-        }
-
-        private MockHttpServletResponse send(Person who, MockHttpServletRequestBuilder request) throws Exception {
-            return mvc.perform(request.with(user(signedIn(who))).with(csrf()))
-                    .andReturn()
-                    .getResponse();
-        }
-
-        /** Sends the form that ends in that path, with the hidden fields it has. */
-        private MockHttpServletResponse submit(Person who, Document page, String ending, Map<String, String> values)
-                throws Exception {
-            var forms = page.select("form[action$=" + ending + "]");
-            assertThat(forms).as(() -> "form " + ending + " on " + page.text()).hasSize(1);
-            Element form = forms.get(0);
-            MockHttpServletRequestBuilder request = post(form.attr("action"));
-            for (Element hidden : form.select("input[type=hidden]")) {
-                if (!hidden.attr("name").equals("_csrf")) {
-                    request.param(hidden.attr("name"), hidden.attr("value"));
-                }
-            }
-            values.forEach((name, value) -> request.param(name, value));
-            return send(who, request);
-        }
-
-        private void accepted(MockHttpServletResponse response) throws Exception {
-            assertThat(response.getStatus()).as(page(response).text()).isEqualTo(302);
-        }
-
-        private void answerAll(Person account, Part part, Person signer) throws Exception {
-            for (Map<String, String> values : scene().good(part, signer.id()).values()) {
-                accepted(submit(account, see(account), "/answers", values));
-            }
-        }
+    abstract static class Cases extends BenchPageCases {
 
         @Test
         void leadsThroughTheWholeRunOnTheSharedScreen() throws Exception {
@@ -269,102 +201,6 @@ class BenchPagesIT {
             assertThat(disagrees.getStatus()).isEqualTo(302);
             assertThat(see(scene().noor).select("h1").text()).isEqualTo("Power mode and override on the display?");
             assertThat(signed.disagreements(scene().booking)).hasSize(1);
-        }
-
-        @Test
-        void refusesTheReleaseWithTheReasonAndWhoCanMendIt() throws Exception {
-            scene().awaitsReleaser();
-            scene().answer(Part.RELEASER, scene().adaeze, scene().adaeze);
-            Document page = see(scene().adaeze);
-            application
-                    .getBean(org.standclear.cell.CellStates.class)
-                    .tagOut(scene().cell, scene().mateo.id(), "cable chafe");
-            MockHttpServletResponse refused = submit(scene().adaeze, page, "/signatures", Map.of());
-            assertThat(refused.getStatus()).isEqualTo(422);
-            assertThat(page(refused).select(".errors").text())
-                    .contains("out of service: cable chafe")
-                    .contains("Adaeze Lanternby");
-            assertThat(scene().state()).isEqualTo(BookingState.READY);
-        }
-
-        @Test
-        void showsALapseWithItsReason() throws Exception {
-            scene().released();
-            Document before = see(scene().noor);
-            clock.moveBy(Duration.ofMinutes(10));
-            MockHttpServletResponse late = submit(scene().noor, before, "/start", Map.of());
-            assertThat(late.getStatus()).isEqualTo(422);
-            assertThat(page(late).select(".errors").text()).contains("Not started within 10 min.");
-            assertThat(see(scene().noor).text()).contains("The release lapsed at 10:19: Not started within 10 min.");
-        }
-
-        @Test
-        void answersThePulseOnlyWhenSomethingChanged() throws Exception {
-            scene().attached();
-            String pulse = see(scene().noor).select("main").attr("hx-get");
-            assertThat(send(scene().noor, get(pulse)).getStatus()).isEqualTo(204);
-            scene().answerAndSign(Part.ATTENDANT, scene().mateo);
-            assertThat(send(scene().noor, get(pulse)).getStatus()).isEqualTo(200);
-        }
-
-        @Test
-        void showsOthersNoNamesButLetsThemStop() throws Exception {
-            scene().ready();
-            Person yuki = scene().lab.student("Yuki Halfmoon");
-            Document page = see(yuki);
-            assertThat(page.text())
-                    .doesNotContain("Noor")
-                    .doesNotContain("Mateo")
-                    .contains("Call");
-            assertThat(page.select("form[action$=/stop]")).hasSize(1);
-            assertThat(page.select("form[action$=/answers]")).isEmpty();
-        }
-
-        @Test
-        void attachesOnlyOwnProgramsToOwnBookings() throws Exception {
-            String path = "/bookings/" + scene().booking + "/program";
-            assertThat(send(scene().mateo, get(path)).getStatus()).isEqualTo(404);
-            Document empty = see(scene().noor, path);
-            assertThat(empty.select("h1").text()).isEqualTo("No program is attached to the booking yet.");
-            var program = scene().upload("peg and plate");
-            accepted(submit(
-                    scene().noor,
-                    see(scene().noor, path),
-                    "/program",
-                    Map.of("revision", program.id().toString())));
-            assertThat(see(scene().noor, path).select("h1").text()).startsWith("Within limits on Avocet");
-            var tooFast = scene().uploadTooFast();
-            accepted(submit(
-                    scene().noor,
-                    see(scene().noor, path),
-                    "/program",
-                    Map.of("revision", tooFast.id().toString())));
-            Document outside = see(scene().noor, path);
-            assertThat(outside.select("h1").text())
-                    .startsWith("Outside limits on Avocet")
-                    .endsWith("Too fast.");
-            assertThat(outside.select("a[href^=/checks/]")).hasSize(1);
-            assertThat(see(scene().noor).select("h1").text()).isEqualTo("Not released: the check is not passed.");
-            var foreign = scene().uploadBy(scene().mateo, "not hers");
-            assertThat(send(
-                                    scene().noor,
-                                    post(path)
-                                            .param(
-                                                    "formToken",
-                                                    UUID.randomUUID().toString())
-                                            .param("revision", foreign.id().toString()))
-                            .getStatus())
-                    .isEqualTo(404);
-        }
-
-        @Test
-        void listsOnTheDeskWhatStartsNextAndWhatItWaitsFor() throws Exception {
-            scene().ready();
-            Document desk = see(scene().adaeze, "/desk");
-            assertThat(desk.select("#start-list").text())
-                    .contains("Noor Candlewick, e-stop Mateo Ironbark")
-                    .contains("The operator signs the bench list.");
-            assertThat(desk.select(".kicker").text()).contains("Adaeze Lanternby");
         }
     }
 

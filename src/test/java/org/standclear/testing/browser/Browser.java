@@ -209,10 +209,27 @@ public final class Browser {
         driver.executeCdpCommand(command, parameters);
     }
 
-    private void click(By by) {
-        WebElement element = waitFor(by);
+    /** Clicks an element; waits for the next page when it is a link or sends a form. */
+    public Browser click(WebElement element) {
         driver.executeScript("arguments[0].scrollIntoView({block: 'center'})", element);
+        Object leaves = driver.executeScript(
+                "window.pageBefore = true;" + " return arguments[0].matches('a[href], form button:not([type=button])')",
+                element);
         element.click();
+        if (Boolean.TRUE.equals(leaves)) {
+            // forms are sent a moment after the click, so the driver alone would go on with the old page
+            until(
+                    "the next page",
+                    found -> Boolean.TRUE.equals(driver.executeScript(
+                                    "return !window.pageBefore && document.readyState === 'complete'"))
+                            ? true
+                            : null);
+        }
+        return this;
+    }
+
+    private void click(By by) {
+        click(waitFor(by));
     }
 
     private WebElement waitFor(By by) {

@@ -2,12 +2,13 @@ package org.standclear.testing.web;
 
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
-import org.jsoup.nodes.Element;
 import org.jsoup.nodes.FormElement;
 
 /**
@@ -32,12 +33,14 @@ public record WebPage(int status, String path, String location, String html) {
         return document().body().text();
     }
 
-    /** The first form whose action begins so; fails when there is none. */
+    /** The form with that action, or else the first whose action begins so; fails when there is none. */
     public WebForm form(String action) {
-        for (Element element : document().select("form")) {
-            if (element instanceof FormElement form && form.attr("action").startsWith(action)) {
-                return new WebForm(form.attr("action"), valuesOf(form));
-            }
+        List<FormElement> forms = document().forms().stream()
+                .filter(form -> form.attr("action").startsWith(action))
+                .sorted(Comparator.comparing(form -> !form.attr("action").equals(action)))
+                .toList();
+        if (!forms.isEmpty()) {
+            return new WebForm(forms.get(0).attr("action"), valuesOf(forms.get(0)));
         }
         throw new AssertionError(
                 "no form for " + action + " on " + path + " (" + status + "), which reads:\n" + text());
