@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import org.standclear.cell.CellFacts.Fact;
 import org.standclear.cell.CellFacts.Group;
 import org.standclear.core.arm.Axis;
+import org.standclear.core.arm.ScaraArm;
 import org.standclear.core.cell.ArmFacts;
 import org.standclear.core.cell.BodyRegion;
 import org.standclear.core.cell.CellDescription;
@@ -118,6 +119,9 @@ final class CellWords {
     private void arm(CellDescription cell) {
         ArmFacts arm = cell.armFacts();
         machine("Arm", cell.arm().kind(), "");
+        if (cell.arm() instanceof ScaraArm scara) {
+            machine("Links", number(scara.firstLink()) + " and " + number(scara.secondLink()), "mm");
+        }
         for (Axis axis : cell.arm().axes()) {
             axis(axis);
         }

@@ -43,6 +43,16 @@ public final class ScaraArm implements Arm {
         return true;
     }
 
+    /** Length from shoulder to elbow, mm. */
+    public double firstLink() {
+        return links.first();
+    }
+
+    /** Length from elbow to flange, mm. */
+    public double secondLink() {
+        return links.second();
+    }
+
     /** The farthest that the flange gets from axis 1, mm. */
     public double farthest() {
         return links.farthest();

@@ -4,19 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Set;
 import java.util.UUID;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
-import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.boot.test.web.server.LocalServerPort;
-import org.springframework.security.crypto.password.PasswordEncoder;
 import org.standclear.people.CourseRegister;
-import org.standclear.people.Courses;
-import org.standclear.people.People;
-import org.standclear.people.PeopleRegister;
-import org.standclear.people.PeopleRegister.NewPerson;
-import org.standclear.people.PeopleRegister.Outcome;
-import org.standclear.people.PeopleRegister.Password;
 import org.standclear.people.Person;
 import org.standclear.people.SigningPins;
 import org.standclear.platform.ids.CourseId;
@@ -30,49 +20,7 @@ import org.standclear.testing.web.WebUser;
 /** What administrators, instructors and technicians do on the pages about people, on both engines. */
 class PeoplePagesIT {
 
-    abstract static class Cases {
-
-        private static final String PASSWORD = "a lamp over tern hall";
-
-        @LocalServerPort
-        int port;
-
-        @Autowired
-        PeopleRegister register;
-
-        @Autowired
-        People people;
-
-        @Autowired
-        CourseRegister courseRegister;
-
-        @Autowired
-        Courses courses;
-
-        @Autowired
-        SigningPins pins;
-
-        @Autowired
-        PasswordEncoder encoder;
-
-        private final String tag = UUID.randomUUID().toString().substring(0, 8);
-        private WebUser admin = WebUser.atPort(0);
-
-        @BeforeEach
-        void signIn() {
-            admin = signedIn(add("Ada Administrator", Role.ADMINISTRATOR));
-        }
-
-        private Person add(String name, Role... roles) {
-            Password hashed = new Password.Hashed(String.valueOf(encoder.encode(PASSWORD)));
-            return ((Outcome.Done)
-                            register.add(new NewPerson("w" + UUID.randomUUID(), name, Set.of(roles), hashed, null)))
-                    .person();
-        }
-
-        private WebUser signedIn(Person person) {
-            return WebUser.atPort(port).signIn(person.login(), PASSWORD);
-        }
+    abstract static class Cases extends PeoplePageCases {
 
         @Test
         void addsAPersonOnceThoughTheFormIsSentTwice() {
