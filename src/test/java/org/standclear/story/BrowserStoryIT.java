@@ -196,7 +196,7 @@ class BrowserStoryIT {
                     .contains("Noor Candlewick")
                     .contains("Mateo Ironbark")
                     .contains("Adaeze Lanternby")
-                    .contains("5 passes, one stop");
+                    .contains("5 passes, 1 stop");
             ines.isUsable("the run").browser().picture("run");
             ines.browser().visit("/record/verify");
             ines.isUsable("verify").submit("/record/verify");
