@@ -33,6 +33,10 @@ final class SheetPoints {
         if (byName.size() == MOST) {
             throw new BadInputException(key.line(), "the sheet has more than " + MOST + " points; split it up");
         }
+        if (key.text().isEmpty()) {
+            throw new BadInputException(
+                    key.line(), "points needs named points, such as \"home: {x: 0, y: 300, z: 80, yaw: 0}\"");
+        }
         String name = Fields.text(key, "the name of a point");
         Fields fields = Fields.of(value, "a point", FIELDS);
         Vector place = new Vector(

@@ -45,7 +45,7 @@ public final class Words {
         if (written.length() > LONGEST_QUOTE) {
             return Optional.empty();
         }
-        int most = Math.max(1, written.length() / 4);
+        int most = 1 + written.length() / 4;
         return names.stream()
                 .limit(1000)
                 .filter(name -> Math.abs(name.length() - written.length()) <= most)
