@@ -1,7 +1,7 @@
 package org.standclear.platform.ids;
 
 import com.fasterxml.uuid.Generators;
-import com.fasterxml.uuid.impl.TimeBasedEpochRandomGenerator;
+import com.fasterxml.uuid.impl.TimeBasedEpochGenerator;
 import java.util.UUID;
 
 /** What all ids have in common: a UUID of version 7 (RFC 9562), so that rows made later sort later. */
@@ -17,7 +17,7 @@ public interface Id {
 
     /** Holds the one generator of this process. */
     final class Generator {
-        private static final TimeBasedEpochRandomGenerator SHARED = Generators.timeBasedEpochRandomGenerator();
+        private static final TimeBasedEpochGenerator SHARED = Generators.timeBasedEpochGenerator();
 
         private Generator() {}
     }
