@@ -46,11 +46,10 @@ final class AnswerColumns {
     private static Column speeds(CheckAnswer answer) {
         DeclarationField field = DeclarationField.MAX_TOOL_SPEED;
         Declared declared = answer.program().declared();
-        Step.Straight fastest = null;
+        Step.Paced fastest = null;
         for (Step step : answer.program().plan().steps()) {
-            if (step instanceof Step.Straight straight
-                    && (fastest == null || straight.speedMmS() > fastest.speedMmS())) {
-                fastest = straight;
+            if (step instanceof Step.Paced paced && (fastest == null || paced.speedMmS() > fastest.speedMmS())) {
+                fastest = paced;
             }
         }
         Double most = declared.values().maxToolSpeedMmS();

@@ -51,6 +51,6 @@ public interface Arm {
     /** Whether both sides of the elbow are the same there, so that the place belongs to either. */
     boolean isOnBothSides(ToolPose at, Vector offset);
 
-    /** The axes along a straight line of the tool point. */
-    LineFollowing follow(ToolLine line, AxisValues from, @Nullable Elbow side, Vector offset);
+    /** The axes along a straight line or an arc of the tool point. */
+    LineFollowing follow(ToolWay line, AxisValues from, @Nullable Elbow side, Vector offset);
 }

@@ -111,7 +111,7 @@ public final class GantryArm implements Arm {
     }
 
     @Override
-    public LineFollowing follow(ToolLine line, AxisValues from, @Nullable Elbow side, Vector offset) {
+    public LineFollowing follow(ToolWay line, AxisValues from, @Nullable Elbow side, Vector offset) {
         return new LineFollowing() {
             @Override
             public OptionalDouble leavesReach() {
@@ -131,7 +131,7 @@ public final class GantryArm implements Arm {
 
             @Override
             public AxisValues ratesPerMm(double mm) {
-                Vector way = line.direction();
+                Vector way = line.direction(mm);
                 Vector turned = turned(offset, line.at(mm).yaw());
                 double turn = Math.toRadians(line.turnPerMm());
                 return AxisValues.of(

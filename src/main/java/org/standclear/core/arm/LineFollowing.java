@@ -2,10 +2,10 @@ package org.standclear.core.arm;
 
 import java.util.OptionalDouble;
 
-/** What the axes do while the tool point goes along a straight line. */
+/** What the axes do while the tool point goes along a straight line or an arc. */
 public interface LineFollowing {
 
-    /** After how many mm no axis values bring the tool point on; empty when the whole line is in reach. */
+    /** After how many mm no axis values bring the tool point on; empty when the whole way is in reach. */
     OptionalDouble leavesReach();
 
     /**
@@ -15,6 +15,6 @@ public interface LineFollowing {
      */
     AxisValues at(double mm, AxisValues near);
 
-    /** How fast the axes go there, per mm of the line; near a singular place the rates grow without bound. */
+    /** How fast the axes go there, per mm of the way; near a singular place the rates grow without bound. */
     AxisValues ratesPerMm(double mm);
 }

@@ -146,7 +146,7 @@ public final class ScaraArm implements Arm {
     }
 
     @Override
-    public LineFollowing follow(ToolLine line, AxisValues from, @Nullable Elbow side, Vector offset) {
+    public LineFollowing follow(ToolWay line, AxisValues from, @Nullable Elbow side, Vector offset) {
         if (side == null) {
             throw new IllegalArgumentException("a scara needs the side of the elbow");
         }

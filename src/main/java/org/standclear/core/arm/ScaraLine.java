@@ -5,20 +5,20 @@ import org.standclear.core.geometry.Angles;
 import org.standclear.core.geometry.Vector;
 import org.standclear.core.quantity.Tolerance;
 
-/** A scara's axes along a straight line of the tool point, on one side of the elbow. */
+/** A scara's axes along a straight line or an arc of the tool point, on one side of the elbow. */
 final class ScaraLine implements LineFollowing {
 
     /** A line is looked at no finer than this, mm. */
     private static final double FINEST = 1e-7;
 
     private final TwoLinks links;
-    private final ToolLine line;
+    private final ToolWay line;
     private final Elbow side;
     private final Vector offset;
     private final double yawOfAxes;
     private final double bend;
 
-    ScaraLine(TwoLinks links, ToolLine line, AxisValues from, Elbow side, Vector offset) {
+    ScaraLine(TwoLinks links, ToolWay line, AxisValues from, Elbow side, Vector offset) {
         this.links = links;
         this.line = line;
         this.side = side;
@@ -27,12 +27,12 @@ final class ScaraLine implements LineFollowing {
         this.bend = bend();
     }
 
-    /** A bound on the second derivative of the squared radius of the flange along the line. */
+    /** A bound on the second derivative of the squared radius of the flange along the way. */
     private double bend() {
         double turn = Math.abs(Math.toRadians(line.turnPerMm()));
         double reach = line.from().place().horizontal() + line.length() + offset.horizontal();
         double speed = 1 + offset.horizontal() * turn;
-        return 2 * (speed * speed + reach * offset.horizontal() * turn * turn);
+        return 2 * (speed * speed + reach * (line.curvature() + offset.horizontal() * turn * turn));
     }
 
     private Vector flange(double mm) {
@@ -96,7 +96,7 @@ final class ScaraLine implements LineFollowing {
         ToolPose pose = line.at(mm);
         Vector turned = GantryArm.turned(offset, pose.yaw());
         Vector flange = pose.place().minus(turned);
-        Vector way = line.direction();
+        Vector way = line.direction(mm);
         double turn = Math.toRadians(line.turnPerMm());
         TwoLinks.Pair rates =
                 links.rates(flange.x(), flange.y(), way.x() + turned.y() * turn, way.y() - turned.x() * turn, side);

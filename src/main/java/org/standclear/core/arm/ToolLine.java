@@ -7,14 +7,14 @@ import org.standclear.core.geometry.Vector;
  *
  * @param turn how far the tool turns from one end to the other, deg
  */
-public record ToolLine(ToolPose from, Vector to, double turn) {
+public record ToolLine(ToolPose from, Vector to, double turn) implements ToolWay {
 
-    /** Its length, mm. */
+    @Override
     public double length() {
         return to.minus(from.place()).length();
     }
 
-    /** The tool after so many mm. */
+    @Override
     public ToolPose at(double mm) {
         double part = mm / length();
         return new ToolPose(from.place().towards(to, part), from.yaw() + turn * part);
@@ -27,8 +27,18 @@ public record ToolLine(ToolPose from, Vector to, double turn) {
         return new Vector(way.x() / length, way.y() / length, way.z() / length);
     }
 
-    /** How far the tool turns per mm, deg. */
-    public double turnPerMm() {
-        return turn / length();
+    @Override
+    public Vector direction(double mm) {
+        return direction();
+    }
+
+    @Override
+    public double curvature() {
+        return 0;
+    }
+
+    @Override
+    public int parts() {
+        return 1;
     }
 }

@@ -34,6 +34,11 @@ public record CheckRequest(
         return new CheckRequest(cell, program, reader, other, course, contactTable);
     }
 
+    /** The same read by another reader. */
+    public CheckRequest readBy(ProgramReader other) {
+        return new CheckRequest(cell, program, other, declaration, course, contactTable);
+    }
+
     /** The same under the limits of a course too. */
     public CheckRequest under(CourseLimits other) {
         return new CheckRequest(cell, program, reader, declaration, other, contactTable);

@@ -18,6 +18,7 @@ public enum Check {
     CONTACT("contact"),
     SEPARATION("separation"),
     COVERAGE("coverage"),
+    READING("reading"),
     LOOP("loop"),
     UNUSED_POINTS("unused-points");
 

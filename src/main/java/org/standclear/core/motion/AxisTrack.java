@@ -8,15 +8,16 @@ import org.standclear.core.arm.Axis;
 import org.standclear.core.arm.AxisValues;
 import org.standclear.core.arm.LineFollowing;
 import org.standclear.core.arm.RangeFault;
+import org.standclear.core.arm.ToolWay;
 import org.standclear.core.geometry.Search;
 
 /**
- * What the axes do along a straight line, sampled the more finely the more they bend, so that neither a singular place
+ * What the axes do along a straight line or an arc, sampled the more finely the more they bend, so that neither a singular place
  * nor an axis that turns back is missed.
  */
 final class AxisTrack {
 
-    private static final int PARTS = 8;
+    private static final int FEWEST_PARTS = 8;
 
     /** A part is halved at most so often; a line of a metre then has samples 0.1 nm apart. */
     private static final int DEEPEST = 30;
@@ -39,13 +40,14 @@ final class AxisTrack {
 
     private record Sample(double mm, AxisValues at, AxisValues rates) {}
 
-    AxisTrack(Arm arm, LineFollowing line, double length, AxisValues from) {
+    AxisTrack(Arm arm, LineFollowing line, ToolWay way, AxisValues from) {
         this.axes = arm.axes();
         this.line = line;
         this.jumps = new boolean[axes.size()];
         samples.add(sample(0, from));
-        for (int i = 1; i <= PARTS; i++) {
-            sampleTo(length * i / PARTS, DEEPEST);
+        int parts = Math.max(FEWEST_PARTS, way.parts());
+        for (int i = 1; i <= parts; i++) {
+            sampleTo(way.length() * i / parts, DEEPEST);
         }
     }
 

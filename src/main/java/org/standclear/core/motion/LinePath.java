@@ -1,10 +1,10 @@
 package org.standclear.core.motion;
 
-import org.standclear.core.arm.ToolLine;
+import org.standclear.core.arm.ToolWay;
 import org.standclear.core.geometry.Vector;
 
-/** The tool point goes in a straight line; the place runs in mm. */
-record LinePath(ToolLine line) implements ToolPath {
+/** The tool point goes in a straight line or an arc; the place runs in mm. */
+record LinePath(ToolWay line) implements ToolPath {
 
     @Override
     public double length() {
@@ -18,12 +18,12 @@ record LinePath(ToolLine line) implements ToolPath {
 
     @Override
     public boolean isStraight() {
-        return true;
+        return line.isStraight();
     }
 
     @Override
     public int parts() {
-        return 1;
+        return line.parts();
     }
 
     @Override

@@ -10,11 +10,10 @@ import org.standclear.core.arm.Elbow;
 import org.standclear.core.arm.LineFollowing;
 import org.standclear.core.arm.RangeFault;
 import org.standclear.core.arm.Solution;
-import org.standclear.core.arm.ToolLine;
-import org.standclear.core.arm.ToolPose;
+import org.standclear.core.arm.ToolArc;
+import org.standclear.core.arm.ToolWay;
 import org.standclear.core.cell.CellDescription;
 import org.standclear.core.cell.Power;
-import org.standclear.core.geometry.Angles;
 import org.standclear.core.geometry.Vector;
 import org.standclear.core.program.Declared;
 import org.standclear.core.program.Point;
@@ -23,8 +22,8 @@ import org.standclear.core.program.Step;
 /** Goes through a program step by step, keeping where the arm stands. */
 final class MotionComputer {
 
-    /** A straight move shorter than this only turns the tool, mm. */
-    private static final double SHORTEST_LINE = 1e-6;
+    /** A straight move or an arc shorter than this only turns the tool, mm. */
+    private static final double SHORTEST_WAY = 1e-6;
 
     private final CellDescription cell;
     private final Arm arm;
@@ -113,14 +112,13 @@ final class MotionComputer {
                     step.number(), kind(step), step.line(), false, true, 0.0, 0.0, null, step.target(), null));
             return;
         }
-        ToolLine line = line(from.point(), step.target());
-        boolean isLine = step instanceof Step.Straight && line.length() >= SHORTEST_LINE;
+        ToolWay way = ToolWays.of(step, from.point().pose());
+        boolean isPaced = step instanceof Step.Paced && way.length() >= SHORTEST_WAY;
         MoveConditions conditions = conditions(override);
-        MoveMotion motion =
-                isLine ? straight((Step.Straight) step, from, line, conditions) : joint(step, from, conditions);
+        MoveMotion motion = isPaced ? paced((Step.Paced) step, from, way, conditions) : joint(step, from, conditions);
         steps.add(new StepMotion(
                 step.number(),
-                isLine ? StepKind.STRAIGHT : StepKind.JOINT,
+                isPaced ? kind(step) : StepKind.JOINT,
                 step.line(),
                 closing,
                 false,
@@ -132,6 +130,9 @@ final class MotionComputer {
     }
 
     private static StepKind kind(Step.Moving step) {
+        if (step instanceof Step.Arc) {
+            return StepKind.ARC;
+        }
         return step instanceof Step.Straight ? StepKind.STRAIGHT : StepKind.JOINT;
     }
 
@@ -139,11 +140,6 @@ final class MotionComputer {
         Double ceiling = cell.armFacts().reducedPowerSpeedMmS();
         double held = isReduced && ceiling != null ? ceiling * override : Double.POSITIVE_INFINITY;
         return new MoveConditions(override, held, cell.fittedTool().overhangMm());
-    }
-
-    private static ToolLine line(Point from, Point to) {
-        ToolPose start = from.pose();
-        return new ToolLine(start, to.pose().place(), Angles.wrapped(to.pose().yaw() - start.yaw()));
     }
 
     private MoveMotion joint(Step.Moving step, Station from, MoveConditions conditions) {
@@ -157,7 +153,7 @@ final class MotionComputer {
         return new JointMotion(path, conditions).at(speedPercent, step.accelerationPercent());
     }
 
-    private MoveMotion straight(Step.Straight step, Station from, ToolLine line, MoveConditions conditions) {
+    private MoveMotion paced(Step.Paced step, Station from, ToolWay way, MoveConditions conditions) {
         int already = faults.size();
         AxisValues to = reached(step.target(), from.axes(), step.number(), step.line());
         station = new Station(step.target(), to);
@@ -165,18 +161,23 @@ final class MotionComputer {
         if (to != null && arm.hasElbow() && side == null) {
             faults.add(otherSide(step, from.point()));
         }
-        if (to == null || from.axes() == null || arm.hasElbow() && side == null) {
-            return MoveMotion.along(new LinePath(line));
+        if (way instanceof ToolArc arc && !ToolWays.isRound(arc)) {
+            faults.add(new MotionFault.NotRound(
+                    step.number(), step.line(), step.target().name(), arc.mismatch()));
+            return MoveMotion.UNKNOWN;
         }
-        LineFollowing following = arm.follow(line, from.axes(), side, offset);
+        if (to == null || from.axes() == null || arm.hasElbow() && side == null) {
+            return MoveMotion.along(new LinePath(way));
+        }
+        LineFollowing following = arm.follow(way, from.axes(), side, offset);
         OptionalDouble leaves = following.leavesReach();
         if (leaves.isPresent()) {
-            Vector where = line.at(leaves.getAsDouble()).place();
+            Vector where = way.at(leaves.getAsDouble()).place();
             faults.add(new MotionFault.LeavesReach(
                     step.number(), step.line(), step.target().name(), where));
-            return MoveMotion.along(new LinePath(line));
+            return MoveMotion.along(new LinePath(way));
         }
-        AxisTrack track = new AxisTrack(arm, following, line.length(), from.axes());
+        AxisTrack track = new AxisTrack(arm, following, way, from.axes());
         station = new Station(step.target(), track.end());
         if (faults.size() == already) {
             track.faults().forEach(fault -> faults.add(onTheWay(step, fault)));
@@ -184,7 +185,7 @@ final class MotionComputer {
         double speed = Math.min(
                 step.speedMmS() * conditions.override(), cell.armFacts().straightSpeedMmS());
         double acceleration = cell.armFacts().straightAccelerationMmS2() * step.accelerationPercent() / 100;
-        StraightMotion motion = new StraightMotion(arm, line, conditions, speed, acceleration);
+        StraightMotion motion = new StraightMotion(arm, way, conditions, speed, acceleration);
         motion.uses(track, (axis, used) -> uses.add(new AxisUse(step.number(), step.line(), axis, used)));
         return motion.motion(track);
     }
@@ -197,7 +198,7 @@ final class MotionComputer {
         return from.elbow() == to.elbow() || arm.isOnBothSides(to.pose(), offset) ? from.elbow() : null;
     }
 
-    private MotionFault otherSide(Step.Straight step, Point from) {
+    private MotionFault otherSide(Step.Paced step, Point from) {
         Elbow before = from.elbow();
         Elbow named = step.target().elbow();
         if (before == null || named == null) {
@@ -207,7 +208,7 @@ final class MotionComputer {
                 step.number(), step.line(), step.target().name(), before, named);
     }
 
-    private static MotionFault onTheWay(Step.Straight step, RangeFault fault) {
+    private static MotionFault onTheWay(Step.Paced step, RangeFault fault) {
         return new MotionFault.OutOfRange(
                 step.number(), step.line(), step.target().name(), fault.axis(), fault.value(), true);
     }

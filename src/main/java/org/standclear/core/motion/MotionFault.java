@@ -17,11 +17,14 @@ public sealed interface MotionFault {
     record OutOfReach(int step, int line, String point, double radius, double nearest, double farthest)
             implements MotionFault {}
 
-    /** A straight move that leaves the reach of the arm on its way. */
+    /** A straight move or an arc that leaves the reach of the arm on its way. */
     record LeavesReach(int step, int line, String point, Vector where) implements MotionFault {}
 
-    /** A straight move to a point on the other side of the elbow. */
+    /** A straight move or an arc to a point on the other side of the elbow. */
     record OtherSide(int step, int line, String point, Elbow from, Elbow named) implements MotionFault {}
+
+    /** An arc whose two ends are not equally far from its centre, by so many mm. */
+    record NotRound(int step, int line, String point, double mismatch) implements MotionFault {}
 
     /**
      * An axis that would have to stand outside its range.

@@ -6,23 +6,23 @@ import java.util.function.BiConsumer;
 import org.jspecify.annotations.Nullable;
 import org.standclear.core.arm.Arm;
 import org.standclear.core.arm.Axis;
-import org.standclear.core.arm.ToolLine;
+import org.standclear.core.arm.ToolWay;
 import org.standclear.core.quantity.Tolerance;
 
-/** Computes straight moves: the tool point's speed is given, the axes follow. */
+/** Computes straight moves and arcs: the tool point's speed is given, the axes follow. */
 final class StraightMotion {
 
     /** An axis below this part of its speed cannot turn out to be over it. */
     private static final double WORTH_A_LOOK = 0.8;
 
     private final Arm arm;
-    private final ToolLine line;
+    private final ToolWay line;
     private final MoveConditions conditions;
     private final Profile full;
     private final Profile held;
 
-    /** A line at a speed (override counted in) and an acceleration, mm and s. */
-    StraightMotion(Arm arm, ToolLine line, MoveConditions conditions, double speed, double acceleration) {
+    /** A way at a speed (override counted in) and an acceleration, mm and s. */
+    StraightMotion(Arm arm, ToolWay line, MoveConditions conditions, double speed, double acceleration) {
         this.arm = arm;
         this.line = line;
         this.conditions = conditions;

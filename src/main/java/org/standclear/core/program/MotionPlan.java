@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param stated declarations in the file; the first that names a field declares it
  * @param found what the file states beside its declarations
  * @param coverage how much of the file the reader understood
+ * @param notes how the reader took what could be taken in more than one way
  */
 public record MotionPlan(
         String reader,
@@ -24,14 +25,24 @@ public record MotionPlan(
         List<Step> steps,
         List<StatedDeclaration> stated,
         List<Found> found,
-        Coverage coverage) {
+        Coverage coverage,
+        List<Note> notes) {
 
     public MotionPlan {
         points = Collections.unmodifiableMap(new LinkedHashMap<>(points));
         steps = List.copyOf(steps);
         stated = List.copyOf(stated);
         found = List.copyOf(found);
+        notes = List.copyOf(notes);
     }
+
+    /**
+     * How the reader took something.
+     *
+     * @param line counted from 1
+     * @param says a sentence for a person
+     */
+    public record Note(int line, String says) {}
 
     /** The point of that name. */
     public Optional<Point> point(String name) {

@@ -41,7 +41,8 @@ public final class MotionSheetReader implements ProgramReader {
                 steps.resolved(points.byName(), sheet.lineOf("steps")),
                 stated,
                 List.of(),
-                coverage(text));
+                coverage(text),
+                List.of());
     }
 
     private static void requireMapping(Fields sheet) {
@@ -66,7 +67,8 @@ public final class MotionSheetReader implements ProgramReader {
         return stated;
     }
 
-    private static void requireStart(StatedDeclaration statement, Map<String, Point> points) {
+    /** Refuses a start that is none of the points. */
+    static void requireStart(StatedDeclaration statement, Map<String, Point> points) {
         String start = statement.values().start();
         if (start != null && !points.containsKey(start)) {
             throw new BadInputException(

@@ -25,6 +25,12 @@ public final class InputText {
         return of(bytes, OTHER_BYTES);
     }
 
+    /** The text of a program in lines: of the right size, without a leading byte-order mark, nothing but text. */
+    public static String plain(String text) {
+        requireSize(text.length(), PROGRAM_BYTES);
+        return withoutControls(text);
+    }
+
     private static Reading<String> of(byte[] bytes, int largest) {
         return Reading.of(() -> {
             requireSize(bytes.length, largest);

@@ -151,7 +151,7 @@ class DenseSamplingTests {
         }
         double speed = between(20, 900);
         double acceleration = between(100, 4000);
-        AxisTrack track = new AxisTrack(arm, following, line.length(), axes);
+        AxisTrack track = new AxisTrack(arm, following, line, axes);
         MoveConditions conditions = new MoveConditions(1, Double.POSITIVE_INFINITY, 40);
         Peaks peaks = requireNonNull(new StraightMotion(arm, line, conditions, speed, acceleration)
                 .motion(track)

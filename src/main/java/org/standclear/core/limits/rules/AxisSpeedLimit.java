@@ -37,7 +37,8 @@ final class AxisSpeedLimit implements LimitRule {
                     .atStep(unknown.get().step(), unknown.get().line())));
         }
         boolean isUnknown = program.motion().steps().stream()
-                .anyMatch(step -> step.kind() == StepKind.STRAIGHT && step.isUnknown());
+                .anyMatch(
+                        step -> (step.kind() == StepKind.STRAIGHT || step.kind() == StepKind.ARC) && step.isUnknown());
         if (isUnknown) {
             return Stream.of(Finding.notCheckable(Details.of(Check.AXIS_SPEED, Places.missingSpeeds(program))));
         }

@@ -49,16 +49,15 @@ final class DeclarationAgreement implements LimitRule {
             return Optional.empty();
         }
         return program.plan().steps().stream()
-                .filter(step ->
-                        step instanceof Step.Straight straight && !Tolerance.isWithin(straight.speedMmS(), declared))
-                .map(Step.Straight.class::cast)
+                .filter(step -> step instanceof Step.Paced paced && !Tolerance.isWithin(paced.speedMmS(), declared))
+                .map(Step.Paced.class::cast)
                 .<Finding>map(step -> new Finding.Outside(tooFast(step, declared)))
                 .findFirst();
     }
 
-    private static Details tooFast(Step.Straight step, double declared) {
+    private static Details tooFast(Step.Paced step, double declared) {
         String says = "Step " + step.number() + " asks for " + plain(step.speedMmS()) + " mm/s; declared are "
-                + plain(declared) + " mm/s at most. Lower speed-mm-s of the step, or declare the speed it has.";
+                + plain(declared) + " mm/s at most. Lower the speed of the step, or declare the speed it has.";
         return Details.of(Check.DECLARED_MATCHES_FOUND, says)
                 .comparing(step.speedMmS(), declared, "mm/s")
                 .atStep(step.number(), step.line());

@@ -46,6 +46,12 @@ final class ReachLimit implements LimitRule {
             return "The straight move of step " + leaves.step() + " leaves the reach of the arm near "
                     + Places.near(leaves.where()) + ". Go round it, or make it a joint move.";
         }
+        if (fault instanceof MotionFault.NotRound round) {
+            return "The arc of step " + round.step()
+                    + " cannot be gone: its ends are not equally far from its centre, by "
+                    + up(round.mismatch(), 3) + " mm. A loop comes back to its first step as that is written;"
+                    + " begin with a joint move or a straight move.";
+        }
         MotionFault.OtherSide side = (MotionFault.OtherSide) fault;
         return "The straight move of step " + side.step() + " begins with the elbow on the "
                 + side.from().word()

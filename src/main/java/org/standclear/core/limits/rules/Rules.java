@@ -24,6 +24,7 @@ public final class Rules {
             new ContactSpeedLimit(),
             new SeparationDistance(),
             new Coverage(),
+            new ReadingNotes(),
             new LoopNotice(),
             new UnusedPoints());
 
