@@ -1,6 +1,7 @@
 package org.standclear.check;
 
 import java.time.Instant;
+import java.util.Locale;
 import org.standclear.platform.ids.AnswerId;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.RevisionId;
@@ -36,6 +37,11 @@ public record StoredAnswer(
         /** As people say it. */
         public String words() {
             return words;
+        }
+
+        /** As the shape beside the words knows it. */
+        public String mark() {
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
     }
 }

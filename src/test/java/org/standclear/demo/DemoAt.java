@@ -18,7 +18,8 @@ import org.standclear.testing.web.WebUser;
 record DemoAt(ConfigurableApplicationContext application) implements AutoCloseable {
 
     static DemoAt start(Instant instant, TestDatabase database) {
-        List<String> arguments = new ArrayList<>(List.of("--server.port=0", "--demo.starts-at=" + instant));
+        List<String> arguments = new ArrayList<>(
+                List.of("--server.port=0", "--standclear.rechecks.by-themselves=true", "--demo.starts-at=" + instant));
         for (String property : database.asProperties()) {
             arguments.add("--" + property);
         }

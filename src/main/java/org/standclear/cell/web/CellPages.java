@@ -22,6 +22,7 @@ import org.standclear.cell.CellTag;
 import org.standclear.cell.CellVersion;
 import org.standclear.cell.Cells;
 import org.standclear.cell.DayTests;
+import org.standclear.cell.VersionEffects;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.security.Role;
 import org.standclear.platform.security.SignedInPerson;
@@ -37,13 +38,21 @@ class CellPages {
     private final CellRegister register;
     private final CellStates states;
     private final DayTests dayTests;
+    private final VersionEffects effects;
     private final Clock clock;
 
-    CellPages(Cells cells, CellRegister register, CellStates states, DayTests dayTests, Clock clock) {
+    CellPages(
+            Cells cells,
+            CellRegister register,
+            CellStates states,
+            DayTests dayTests,
+            VersionEffects effects,
+            Clock clock) {
         this.cells = cells;
         this.register = register;
         this.states = states;
         this.dayTests = dayTests;
+        this.effects = effects;
         this.clock = clock;
     }
 
@@ -73,6 +82,7 @@ class CellPages {
         model.addAttribute("tags", tags);
         model.addAttribute("tests", dayTests.recent(cell, TESTS_SHOWN));
         model.addAttribute("proposals", seesProposals(me) ? register.proposals(cell) : List.of());
+        model.addAttribute("effects", seesProposals(me) ? effects.of(cell) : List.of());
         model.addAttribute("staff", me.isLabStaff());
         model.addAttribute("instructor", me.is(Role.INSTRUCTOR));
         return "cell/show";

@@ -45,6 +45,7 @@ class TechnicianDesk {
     private final DayTests dayTests;
     private final Bookings bookings;
     private final SignoffDesk desk;
+    private final RecheckLists rechecks;
     private final Runs runs;
     private final People people;
     private final DutyRoster duty;
@@ -57,6 +58,7 @@ class TechnicianDesk {
             DayTests dayTests,
             Bookings bookings,
             SignoffDesk desk,
+            RecheckLists rechecks,
             Runs runs,
             People people,
             DutyRoster duty,
@@ -67,6 +69,7 @@ class TechnicianDesk {
         this.dayTests = dayTests;
         this.bookings = bookings;
         this.desk = desk;
+        this.rechecks = rechecks;
         this.runs = runs;
         this.people = people;
         this.duty = duty;
@@ -105,6 +108,7 @@ class TechnicianDesk {
         model.addAttribute("tests", tests);
         model.addAttribute("tags", tags(all));
         model.addAttribute("open", open);
+        model.addAttribute("rechecks", rechecks.of(all));
         model.addAttribute(
                 "duty", duty.onDuty(now).stream().map(Person::printedName).collect(Collectors.joining(", ")));
         return "desk/technician";

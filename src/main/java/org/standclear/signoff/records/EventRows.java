@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.standclear.check.StoredAnswer;
+import org.standclear.core.check.RuleSet;
 import org.standclear.platform.ids.AnswerId;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.Id;
@@ -31,18 +32,27 @@ class EventRows {
         this.jdbc = jdbc;
     }
 
-    /** What the latest check of a booking was about. */
-    record Preparation(RevisionId revision, int cellVersion, AnswerId answer, boolean within) {}
+    /** What the latest check of a booking was about, and by which rules it answered. */
+    record Preparation(RevisionId revision, int cellVersion, AnswerId answer, boolean within, String ruleSet) {
+
+        /** Whether it still says something about this program on this version of the cell. */
+        boolean isAbout(RevisionId other, int version) {
+            return revision.equals(other) && cellVersion == version && ruleSet.equals(RuleSet.CURRENT);
+        }
+    }
 
     Optional<Preparation> lastCheck(BookingId booking) {
         return jdbc
-                .sql("select * from signoff_preparations where booking_id = :booking order by checked_at desc, id desc")
+                .sql("""
+                        select p.*, a.rule_set from signoff_preparations p join check_answers a on a.id = p.answer_id
+                        where p.booking_id = :booking order by p.checked_at desc, p.id desc""")
                 .param("booking", booking.value())
                 .query((row, number) -> new Preparation(
                         new RevisionId(row.getObject("revision_id", UUID.class)),
                         row.getInt("cell_version"),
                         new AnswerId(row.getObject("answer_id", UUID.class)),
-                        row.getBoolean("within_limits")))
+                        row.getBoolean("within_limits"),
+                        row.getString("rule_set")))
                 .list()
                 .stream()
                 .findFirst();

@@ -135,20 +135,23 @@ class Upkeep {
         if (last == null || !last.revision().equals(booking.revision())) {
             return "The program on the booking changed.";
         }
-        return last.cellVersion() == cell.currentVersion()
+        if (last.cellVersion() != cell.currentVersion()) {
+            return cell.name() + " moved from version " + last.cellVersion() + " to version " + cell.currentVersion()
+                    + ".";
+        }
+        return last.isAbout(last.revision(), cell.currentVersion())
                 ? null
-                : cell.name() + " moved from version " + last.cellVersion() + " to version " + cell.currentVersion()
-                        + ".";
+                : "The rules of the check changed since it was answered.";
     }
 
-    /** Asks the check when the program or the cell's version is new to the booking. */
+    /** Asks the check when the program, the cell's version or the rules are new to the booking. */
     private Booking checked(Booking booking, Cell cell, Instant now) {
         RevisionId revision = booking.revision();
         if (booking.state() != BookingState.BOOKED || revision == null) {
             return booking;
         }
-        Optional<EventRows.Preparation> last = events.lastCheck(booking.id())
-                .filter(check -> check.revision().equals(revision) && check.cellVersion() == cell.currentVersion());
+        Optional<EventRows.Preparation> last =
+                events.lastCheck(booking.id()).filter(check -> check.isAbout(revision, cell.currentVersion()));
         if (last.filter(check -> !check.within()).isPresent()) {
             return booking;
         }
