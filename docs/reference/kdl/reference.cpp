@@ -5,6 +5,7 @@
 #include <kdl/chainjnttojacsolver.hpp>
 #include <kdl/velocityprofile_trap.hpp>
 
+#include <algorithm>
 #include <cmath>
 #include <cstdio>
 #include <cstdlib>
@@ -113,6 +114,53 @@ void articulated(FILE *file) {
     }
 }
 
+// Arms whose last three axes meet in one point, with a tool; speeds of the tool point, of its turning (rad/s), and of the
+// fastest link end: the origin of every frame, and the corner between d and a of a row.
+void spherical(FILE *file) {
+    for (int i = 0; i < 300; i++) {
+        double a[6] = {0}, alpha[6] = {0}, d[6] = {0}, q[6], r[6], offset[3];
+        const double quarter[2] = {-90, 90};
+        auto sign = [&] { return quarter[between(0, 1) < 0.5 ? 0 : 1]; };
+        alpha[0] = sign(), alpha[1] = between(0, 1) < 0.8 ? 0 : 180, alpha[2] = sign(), alpha[3] = sign(), alpha[4] = sign();
+        a[0] = between(0, 1) < 0.3 ? 0 : between(-60, 200), d[0] = between(0, 500);
+        a[1] = between(150, 600) * (between(0, 1) < 0.7 ? 1 : -1), d[1] = between(0, 1) < 0.5 ? 0 : between(-150, 150);
+        a[2] = between(0, 1) < 0.3 ? 0 : between(-150, 150), d[2] = between(0, 1) < 0.5 ? 0 : between(-150, 150);
+        d[3] = between(150, 600), d[5] = between(0, 1) < 0.2 ? 0 : between(40, 160);
+        for (double &one : offset) one = between(-150, 150);
+        using namespace KDL;
+        Chain chain, bare;
+        JntArray position(6), rate(6);
+        for (int j = 0; j < 6; j++) {
+            q[j] = between(-180, 180), r[j] = between(-300, 300);
+            Frame frame = Frame::DH(a[j], alpha[j] * degree, d[j], 0);
+            if (j == 5) chain.addSegment(Segment(Joint(Joint::RotZ), frame * Frame(Vector(offset[0], offset[1], offset[2]))));
+            else chain.addSegment(Segment(Joint(Joint::RotZ), frame));
+            // the same arm with each row cut at its corner
+            bare.addSegment(Segment(Joint(Joint::RotZ), Frame(Vector(0, 0, d[j]))));
+            bare.addSegment(Segment(Joint(Joint::None), Frame(Rotation::RotX(alpha[j] * degree), Vector(a[j], 0, 0))));
+            position(j) = q[j] * degree, rate(j) = r[j] * degree;
+        }
+        Pose pose = evaluate(chain, position, rate);
+        ChainJntToJacSolver solver(chain), cut(bare);
+        Jacobian jacobian(6);
+        solver.JntToJac(position, jacobian);
+        double turning = Eigen::VectorXd(jacobian.data * rate.data).tail<3>().norm();
+        double fastest = 0;
+        for (int segments = 1; segments <= 12; segments++) {
+            cut.JntToJac(position, jacobian, segments);
+            fastest = std::max(fastest, Eigen::VectorXd(jacobian.data * rate.data).head<3>().norm());
+        }
+        for (int j = 0; j < 6; j++) std::fprintf(file, "%.17g,%.17g,%.17g,", a[j], alpha[j], d[j]);
+        for (double one : offset) std::fprintf(file, "%.17g,", one);
+        for (int j = 0; j < 6; j++) std::fprintf(file, "%.17g,", q[j]);
+        for (int j = 0; j < 6; j++) std::fprintf(file, "%.17g,", r[j]);
+        const double *m = pose.frame.M.data;
+        std::fprintf(file, "%.17g,%.17g,%.17g,", pose.frame.p.x(), pose.frame.p.y(), pose.frame.p.z());
+        for (int k = 0; k < 9; k++) std::fprintf(file, "%.17g,", m[k]);
+        std::fprintf(file, "%.17g,%.17g,%.17g\n", pose.speed, turning, fastest);
+    }
+}
+
 void trapezoid(FILE *file) {
     for (int i = 0; i < 400; i++) {
         // half of the draws around the border between triangle and trapezoid, v^2/a = D
@@ -146,6 +194,12 @@ int main(int count, char **words) {
     std::fclose(file);
     file = open(folder, "trapezoid.csv", "distance,speed,acceleration,duration,peak", seed);
     trapezoid(file);
+    std::fclose(file);
+    file = open(folder, "spherical.csv",
+            "a1,alpha1,d1,a2,alpha2,d2,a3,alpha3,d3,a4,alpha4,d4,a5,alpha5,d5,a6,alpha6,d6,ox,oy,oz,"
+            "q1,q2,q3,q4,q5,q6,r1,r2,r3,r4,r5,r6,x,y,z,m11,m12,m13,m21,m22,m23,m31,m32,m33,"
+            "tool-speed,turning,fastest-link-end", seed);
+    spherical(file);
     std::fclose(file);
     return 0;
 }

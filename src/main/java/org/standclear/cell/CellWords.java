@@ -9,6 +9,8 @@ import org.standclear.cell.CellFacts.Fact;
 import org.standclear.cell.CellFacts.Group;
 import org.standclear.core.arm.Axis;
 import org.standclear.core.arm.ScaraArm;
+import org.standclear.core.arm.articulated.ArticulatedArm;
+import org.standclear.core.arm.articulated.DhRow;
 import org.standclear.core.cell.ArmFacts;
 import org.standclear.core.cell.BodyRegion;
 import org.standclear.core.cell.CellDescription;
@@ -122,6 +124,13 @@ final class CellWords {
         if (cell.arm() instanceof ScaraArm scara) {
             machine("Links", number(scara.firstLink()) + " and " + number(scara.secondLink()), "mm");
         }
+        if (cell.arm() instanceof ArticulatedArm six) {
+            six.rows().forEach(this::link);
+            machine(
+                    "Axis values for a pose",
+                    six.hasClosedForm() ? "in closed form" : "step by step, to 0.0000001 mm",
+                    "");
+        }
         for (Axis axis : cell.arm().axes()) {
             axis(axis);
         }
@@ -135,6 +144,14 @@ final class CellWords {
                 ceiling == null ? "never verified" : number(ceiling),
                 unit(ceiling, "mm/s"));
         machine("Stop", number(arm.reactionS()) + " s reaction, " + number(arm.stoppingS()) + " s stopping", "");
+    }
+
+    private void link(DhRow row) {
+        machine(
+                "Link",
+                "a " + number(row.a()) + " mm, alpha " + number(row.alpha()) + " deg, d " + number(row.d())
+                        + " mm, theta " + number(row.theta()) + " deg",
+                "");
     }
 
     private void axis(Axis axis) {

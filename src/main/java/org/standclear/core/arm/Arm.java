@@ -16,8 +16,14 @@ public interface Arm {
     /** The axes in their order. */
     List<Axis> axes();
 
-    /** Whether points must name the side of the elbow. */
+    /** Whether points must name which of several ways to reach them is meant: the side of the elbow, or a posture. */
     boolean hasElbow();
+
+    /** Whether the branch that a point names, or names not, is one of this arm's. */
+    boolean takes(@Nullable Branch branch);
+
+    /** What points of this arm must say, to follow the name of one that does not. */
+    String needs();
 
     /** Where the tool stands at these axis values. */
     ToolPose toolPose(AxisValues at, Vector offset);
@@ -31,11 +37,20 @@ public interface Arm {
     /** How far the parts that carry the tool point turn at these rates, taken together, rad. */
     double turning(AxisValues rates, Vector offset);
 
-    /** How fast the tool turns, rad. */
-    double turnRate(AxisValues rates);
+    /** Whether the speeds of the tool's turning and of the link ends follow from the rates alone, wherever it stands. */
+    boolean turnsEvenly();
 
-    /** How fast the elbow goes, mm; 0 for an arm without one. */
-    double elbowSpeed(AxisValues rates);
+    /** How fast the tool turns, rad. */
+    double turnRate(AxisValues at, AxisValues rates);
+
+    /** How many places of the arm itself count as moving parts beside the tool point; the elbow of a scara is one. */
+    int linkEnds();
+
+    /** How fast one of them goes, mm. */
+    double linkEndSpeed(int end, AxisValues at, AxisValues rates);
+
+    /** How far one of them is from axis 1 horizontally, mm. */
+    double linkEndRadius(int end, AxisValues at);
 
     /** How far the arm itself reaches out horizontally wherever it stands, mm: the elbow of a scara. */
     double ownRadius();
@@ -43,14 +58,18 @@ public interface Arm {
     /**
      * The axis values that bring the tool there.
      *
-     * @param side needed when the arm has an elbow, else not looked at
+     * @param branch needed when the arm has an elbow, else not looked at
      * @param before where the axes stood; an axis that turns takes the turn nearest to it, on a tie the greater
      */
-    Solution solve(ToolPose target, @Nullable Elbow side, Vector offset, @Nullable AxisValues before);
+    Solution solve(ToolPose target, @Nullable Branch branch, Vector offset, @Nullable AxisValues before);
 
-    /** Whether both sides of the elbow are the same there, so that the place belongs to either. */
-    boolean isOnBothSides(ToolPose at, Vector offset);
+    /** The branch on which a line from one point to another runs; null when they lie on different ones. */
+    @Nullable
+    Branch shared(Reached from, Reached to, Vector offset);
+
+    /** A pose and the branch on which it is reached. */
+    record Reached(ToolPose pose, @Nullable Branch branch) {}
 
     /** The axes along a straight line or an arc of the tool point. */
-    LineFollowing follow(ToolWay line, AxisValues from, @Nullable Elbow side, Vector offset);
+    LineFollowing follow(ToolWay line, AxisValues from, @Nullable Branch branch, Vector offset);
 }

@@ -1,7 +1,7 @@
 package org.standclear.core.arm;
 
 /** On which side of the line from base to tool the elbow lies, seen from above, looking from the base to the tool. */
-public enum Elbow {
+public enum Elbow implements Branch {
     /** Elbow axis below 0. */
     LEFT("left", -1),
     /** Elbow axis above 0. */
@@ -15,9 +15,14 @@ public enum Elbow {
         this.sign = sign;
     }
 
-    /** As files write it. */
+    @Override
     public String word() {
         return word;
+    }
+
+    @Override
+    public String words() {
+        return "the elbow on the " + word;
     }
 
     /** The sign of the elbow axis on this side. */

@@ -37,6 +37,16 @@ public final class GantryArm implements Arm {
     }
 
     @Override
+    public boolean takes(@Nullable Branch branch) {
+        return branch == null;
+    }
+
+    @Override
+    public String needs() {
+        return "names a side of the elbow; a gantry has none, leave elbow out";
+    }
+
+    @Override
     public ToolPose toolPose(AxisValues at, Vector offset) {
         Vector turned = turned(offset, at.get(YAW));
         return new ToolPose(
@@ -57,7 +67,7 @@ public final class GantryArm implements Arm {
     @Override
     public double toolSpeed(AxisValues at, AxisValues rates, Vector offset) {
         Vector turned = turned(offset, at.get(YAW));
-        double turn = turnRate(rates);
+        double turn = turn(rates);
         double vx = rates.get(0) - turned.y() * Math.copySign(turn, rates.get(YAW));
         double vy = rates.get(1) + turned.x() * Math.copySign(turn, rates.get(YAW));
         return new Vector(vx, vy, rates.get(2)).length();
@@ -65,22 +75,41 @@ public final class GantryArm implements Arm {
 
     @Override
     public double toolSpeedBound(AxisValues rates, Vector offset) {
-        return new Vector(rates.get(0), rates.get(1), rates.get(2)).length() + offset.horizontal() * turnRate(rates);
+        return new Vector(rates.get(0), rates.get(1), rates.get(2)).length() + offset.horizontal() * turn(rates);
     }
 
     @Override
     public double turning(AxisValues rates, Vector offset) {
-        return offset.horizontal() == 0 ? 0 : turnRate(rates);
+        return offset.horizontal() == 0 ? 0 : turn(rates);
     }
 
-    @Override
-    public double turnRate(AxisValues rates) {
+    private static double turn(AxisValues rates) {
         return Math.abs(Math.toRadians(rates.get(YAW)));
     }
 
     @Override
-    public double elbowSpeed(AxisValues rates) {
+    public boolean turnsEvenly() {
+        return true;
+    }
+
+    @Override
+    public double turnRate(AxisValues at, AxisValues rates) {
+        return turn(rates);
+    }
+
+    @Override
+    public int linkEnds() {
         return 0;
+    }
+
+    @Override
+    public double linkEndSpeed(int end, AxisValues at, AxisValues rates) {
+        throw new IndexOutOfBoundsException(end);
+    }
+
+    @Override
+    public double linkEndRadius(int end, AxisValues at) {
+        throw new IndexOutOfBoundsException(end);
     }
 
     @Override
@@ -89,7 +118,7 @@ public final class GantryArm implements Arm {
     }
 
     @Override
-    public Solution solve(ToolPose target, @Nullable Elbow side, Vector offset, @Nullable AxisValues before) {
+    public Solution solve(ToolPose target, @Nullable Branch branch, Vector offset, @Nullable AxisValues before) {
         Vector turned = turned(offset, target.yaw());
         Vector flange = target.place().minus(turned);
         double yaw = Turns.choose(target.yaw(), axes.get(YAW).range(), before == null ? 0 : before.get(YAW));
@@ -98,7 +127,7 @@ public final class GantryArm implements Arm {
     }
 
     /** The axes that stand outside their range. */
-    static List<RangeFault> faults(List<Axis> axes, AxisValues at) {
+    public static List<RangeFault> faults(List<Axis> axes, AxisValues at) {
         return IntStream.range(0, axes.size())
                 .filter(i -> !axes.get(i).range().holds(at.get(i)))
                 .mapToObj(i -> new RangeFault(axes.get(i), at.get(i)))
@@ -106,12 +135,12 @@ public final class GantryArm implements Arm {
     }
 
     @Override
-    public boolean isOnBothSides(ToolPose at, Vector offset) {
-        return true;
+    public @Nullable Branch shared(Reached from, Reached to, Vector offset) {
+        return null;
     }
 
     @Override
-    public LineFollowing follow(ToolWay line, AxisValues from, @Nullable Elbow side, Vector offset) {
+    public LineFollowing follow(ToolWay line, AxisValues from, @Nullable Branch branch, Vector offset) {
         return new LineFollowing() {
             @Override
             public OptionalDouble leavesReach() {

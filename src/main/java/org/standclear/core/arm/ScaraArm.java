@@ -43,6 +43,16 @@ public final class ScaraArm implements Arm {
         return true;
     }
 
+    @Override
+    public boolean takes(@Nullable Branch branch) {
+        return branch instanceof Elbow;
+    }
+
+    @Override
+    public String needs() {
+        return "names no side of the elbow; write elbow: left or elbow: right";
+    }
+
     /** Length from shoulder to elbow, mm. */
     public double firstLink() {
         return links.first();
@@ -91,7 +101,7 @@ public final class ScaraArm implements Arm {
     public double toolSpeedBound(AxisValues rates, Vector offset) {
         double planar = links.first() * Math.abs(Math.toRadians(rates.get(SHOULDER)))
                 + links.second() * Math.abs(Math.toRadians(rates.get(SHOULDER) + rates.get(ELBOW)))
-                + offset.horizontal() * turnRate(rates);
+                + offset.horizontal() * turn(rates);
         return planar + Math.abs(rates.get(LIFT));
     }
 
@@ -99,17 +109,36 @@ public final class ScaraArm implements Arm {
     public double turning(AxisValues rates, Vector offset) {
         double links = Math.abs(Math.toRadians(rates.get(SHOULDER)))
                 + Math.abs(Math.toRadians(rates.get(SHOULDER) + rates.get(ELBOW)));
-        return offset.horizontal() == 0 ? links : links + turnRate(rates);
+        return offset.horizontal() == 0 ? links : links + turn(rates);
     }
 
-    @Override
-    public double turnRate(AxisValues rates) {
+    private static double turn(AxisValues rates) {
         return Math.abs(Math.toRadians(rates.get(SHOULDER) + rates.get(ELBOW) + rates.get(WRIST)));
     }
 
     @Override
-    public double elbowSpeed(AxisValues rates) {
+    public boolean turnsEvenly() {
+        return true;
+    }
+
+    @Override
+    public double turnRate(AxisValues at, AxisValues rates) {
+        return turn(rates);
+    }
+
+    @Override
+    public int linkEnds() {
+        return 1;
+    }
+
+    @Override
+    public double linkEndSpeed(int end, AxisValues at, AxisValues rates) {
         return links.first() * Math.abs(Math.toRadians(rates.get(SHOULDER)));
+    }
+
+    @Override
+    public double linkEndRadius(int end, AxisValues at) {
+        return links.first();
     }
 
     @Override
@@ -118,10 +147,8 @@ public final class ScaraArm implements Arm {
     }
 
     @Override
-    public Solution solve(ToolPose target, @Nullable Elbow side, Vector offset, @Nullable AxisValues before) {
-        if (side == null) {
-            throw new IllegalArgumentException("a scara needs the side of the elbow");
-        }
+    public Solution solve(ToolPose target, @Nullable Branch branch, Vector offset, @Nullable AxisValues before) {
+        Elbow side = side(branch);
         Vector flange = target.place().minus(GantryArm.turned(offset, target.yaw()));
         double radius = flange.horizontal();
         if (Tolerance.isOutside(radius - links.farthest()) || Tolerance.isOutside(links.nearest() - radius)) {
@@ -139,17 +166,29 @@ public final class ScaraArm implements Arm {
         return Turns.choose(degrees, axes.get(axis).range(), before == null ? 0 : before.get(axis));
     }
 
+    private static Elbow side(@Nullable Branch branch) {
+        if (branch instanceof Elbow side) {
+            return side;
+        }
+        throw new IllegalArgumentException("a scara needs the side of the elbow");
+    }
+
+    /** At full stretch both sides of the elbow are the same, so that the place belongs to either. */
     @Override
-    public boolean isOnBothSides(ToolPose at, Vector offset) {
+    public @Nullable Branch shared(Reached from, Reached to, Vector offset) {
+        if (isStretched(from.pose(), offset)) {
+            return to.branch();
+        }
+        return from.branch() == to.branch() || isStretched(to.pose(), offset) ? from.branch() : null;
+    }
+
+    private boolean isStretched(ToolPose at, Vector offset) {
         Vector flange = at.place().minus(GantryArm.turned(offset, at.yaw()));
         return !Tolerance.isOutside(links.farthest() - flange.horizontal());
     }
 
     @Override
-    public LineFollowing follow(ToolWay line, AxisValues from, @Nullable Elbow side, Vector offset) {
-        if (side == null) {
-            throw new IllegalArgumentException("a scara needs the side of the elbow");
-        }
-        return new ScaraLine(links, line, from, side, offset);
+    public LineFollowing follow(ToolWay line, AxisValues from, @Nullable Branch branch, Vector offset) {
+        return new ScaraLine(links, line, from, side(branch), offset);
     }
 }

@@ -25,4 +25,11 @@ public sealed interface Solution {
      * @param farthest the farthest it can be
      */
     record OutOfReach(double radius, double nearest, double farthest) implements Solution {}
+
+    /**
+     * No axis values were found.
+     *
+     * @param why for a person, to follow the name of the point
+     */
+    record Unsolved(String why) implements Solution {}
 }

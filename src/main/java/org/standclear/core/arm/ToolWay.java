@@ -8,6 +8,9 @@ import org.standclear.core.geometry.Vector;
  */
 public interface ToolWay {
 
+    /** About z. */
+    Vector UP = new Vector(0, 0, 1);
+
     /** Where it begins. */
     ToolPose from();
 
@@ -16,6 +19,11 @@ public interface ToolWay {
 
     /** How far the tool turns from one end to the other, deg. */
     double turn();
+
+    /** The direction about which it turns, of length 1. */
+    default Vector about() {
+        return UP;
+    }
 
     /** The tool after so many mm. */
     ToolPose at(double mm);

@@ -4,7 +4,7 @@ import org.standclear.core.quantity.Interval;
 import org.standclear.core.quantity.Tolerance;
 
 /** Chooses among directions that are whole turns of 360 degrees apart. */
-final class Turns {
+public final class Turns {
 
     private Turns() {}
 
@@ -12,7 +12,7 @@ final class Turns {
      * The turn inside the range that is nearest to where the axis stood, on a tie the greater; when none is inside, the
      * nearest of all.
      */
-    static double choose(double degrees, Interval range, double before) {
+    public static double choose(double degrees, Interval range, double before) {
         double least = Math.ceil((range.min() - Tolerance.LENGTH - degrees) / 360);
         double most = Math.floor((range.max() + Tolerance.LENGTH - degrees) / 360);
         double wanted = Math.rint((before - degrees) / 360);

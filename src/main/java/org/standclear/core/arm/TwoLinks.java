@@ -5,24 +5,24 @@ package org.standclear.core.arm;
  * the first; lengths in mm. The closed form with atan2 and half-angles stays exact near the stretched arm, where a
  * cosine would lose its digits. Spong, Hutchinson, Vidyasagar, Robot Modeling and Control, two-link inverse kinematics.
  */
-record TwoLinks(double first, double second) {
+public record TwoLinks(double first, double second) {
 
     /** Nearer than this to the border of reach the rates are those of this distance, mm. */
     private static final double NEAREST = 1e-6;
 
     /** Axis angles, or their rates. */
-    record Pair(double q1, double q2) {}
+    public record Pair(double q1, double q2) {}
 
-    double farthest() {
+    public double farthest() {
         return first + second;
     }
 
-    double nearest() {
+    public double nearest() {
         return Math.abs(first - second);
     }
 
     /** The angles that bring the tip there; a place beyond the border counts as on it. */
-    Pair solve(double x, double y, Elbow side) {
+    public Pair solve(double x, double y, Elbow side) {
         double r = Math.sqrt(x * x + y * y);
         double q2 = side.sign() * 2 * Math.atan2(Math.sqrt(Math.max(0, outer(r))), Math.sqrt(Math.max(0, inner(r))));
         double lead = Math.atan2(second * Math.sin(q2), first + second * Math.cos(q2));
@@ -30,7 +30,7 @@ record TwoLinks(double first, double second) {
     }
 
     /** How fast the angles change when the tip, there, goes with that velocity. */
-    Pair rates(double x, double y, double vx, double vy, Elbow side) {
+    public Pair rates(double x, double y, double vx, double vy, Elbow side) {
         double r = Math.max(Math.sqrt(x * x + y * y), NEAREST);
         double inward = Math.max(inner(r), NEAREST * (r + nearest()));
         double outward = Math.max(outer(r), NEAREST * (r + farthest()));

@@ -3,10 +3,13 @@ package org.standclear.core.cell;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.standclear.core.arm.Arm;
 import org.standclear.core.arm.Axis;
 import org.standclear.core.arm.GantryArm;
 import org.standclear.core.arm.ScaraArm;
+import org.standclear.core.arm.articulated.ArticulatedArm;
+import org.standclear.core.arm.articulated.DhRow;
 import org.standclear.core.quantity.Interval;
 import org.standclear.core.text.BadInputException;
 import org.standclear.core.text.Fields;
@@ -20,21 +23,23 @@ final class ArmFields {
     private static final List<String> FIELDS = List.of(
             "kind",
             "links-mm",
+            "links",
             "axes",
             "straight",
             "moving-mass-kg",
             "rated-payload-kg",
             "reduced-power-speed-mm-s",
             "stop");
+    private static final List<String> LINK_FIELDS = List.of("a-mm", "alpha-deg", "d-mm", "theta-deg");
     private static final List<String> AXIS_FIELDS = List.of("name", "min", "max", "speed", "acceleration");
 
-    /** The names of the axes in their order, and which of them turn. */
-    private static final Map<String, Map<String, Boolean>> AXES = Map.of(
-            "scara", Map.of("shoulder", true, "elbow", true, "lift", false, "wrist", true),
-            "gantry", Map.of("x", false, "y", false, "z", false, "yaw", true));
+    /** The names of the axes in their order. */
+    private static final Map<String, List<String>> ORDER = Map.of(
+            "scara", List.of("shoulder", "elbow", "lift", "wrist"),
+            "gantry", List.of("x", "y", "z", "yaw"),
+            "articulated", List.of("waist", "shoulder", "elbow", "forearm", "wrist", "flange"));
 
-    private static final Map<String, List<String>> ORDER =
-            Map.of("scara", List.of("shoulder", "elbow", "lift", "wrist"), "gantry", List.of("x", "y", "z", "yaw"));
+    private static final Set<String> LINEAR = Set.of("lift", "x", "y", "z");
 
     private ArmFields() {}
 
@@ -43,16 +48,50 @@ final class ArmFields {
     }
 
     static Arm arm(Fields arm) {
-        String kind = arm.choice("kind", Map.of("scara", "scara", "gantry", "gantry"));
+        String kind = arm.choice("kind", Map.of("scara", "scara", "gantry", "gantry", "articulated", "articulated"));
         List<Axis> axes = axes(arm, kind);
-        if (kind.equals("gantry")) {
-            if (arm.has("links-mm")) {
-                throw new BadInputException(arm.lineOf("links-mm"), "a gantry has no links; leave links-mm out");
+        switch (kind) {
+            case "gantry" -> {
+                refuse(arm, "links-mm", "a gantry has no links");
+                refuse(arm, "links", "a gantry has no links");
+                return new GantryArm(axes);
             }
-            return new GantryArm(axes);
+            case "articulated" -> {
+                refuse(arm, "links-mm", "an articulated arm has a table of links");
+                return new ArticulatedArm(rows(arm), axes);
+            }
+            default -> {
+                refuse(arm, "links", "a scara has two lengths in links-mm");
+                List<Double> links = arm.numbers("links-mm", 2, NumberRule.ABOVE_ZERO);
+                return new ScaraArm(links.get(0), links.get(1), axes);
+            }
         }
-        List<Double> links = arm.numbers("links-mm", 2, NumberRule.ABOVE_ZERO);
-        return new ScaraArm(links.get(0), links.get(1), axes);
+    }
+
+    private static void refuse(Fields arm, String field, String why) {
+        if (arm.has(field)) {
+            throw new BadInputException(arm.lineOf(field), why + "; leave " + field + " out");
+        }
+    }
+
+    private static List<DhRow> rows(Fields arm) {
+        List<YamlNode> nodes = arm.list("links");
+        int axes = ORDER.getOrDefault("articulated", List.of()).size();
+        if (nodes.size() != axes) {
+            throw new BadInputException(
+                    arm.lineOf("links"),
+                    "an articulated arm has " + axes + " links, one for each axis; this one has " + nodes.size());
+        }
+        return nodes.stream().map(ArmFields::row).toList();
+    }
+
+    private static DhRow row(YamlNode node) {
+        Fields link = Fields.of(node, "a link", LINK_FIELDS);
+        return new DhRow(
+                link.number("a-mm", NumberRule.ANY),
+                link.number("alpha-deg", NumberRule.ANY),
+                link.number("d-mm", NumberRule.ANY),
+                link.numberOr("theta-deg", NumberRule.ANY, 0));
     }
 
     private static List<Axis> axes(Fields arm, String kind) {
@@ -65,10 +104,7 @@ final class ArmFields {
             if (axes.size() == names.size() || !names.get(axes.size()).equals(name)) {
                 throw otherAxes(node.line(), kind, names);
             }
-            axes.add(axis(
-                    axis,
-                    name,
-                    Boolean.TRUE.equals(AXES.getOrDefault(kind, Map.of()).get(name))));
+            axes.add(axis(axis, name, !LINEAR.contains(name)));
         }
         if (axes.size() < names.size()) {
             throw otherAxes(arm.lineOf("axes"), kind, names);
@@ -77,7 +113,10 @@ final class ArmFields {
     }
 
     private static BadInputException otherAxes(int line, String kind, List<String> names) {
-        return new BadInputException(line, "a " + kind + " has the axes " + Words.allOf(names) + ", in this order");
+        return new BadInputException(
+                line,
+                (kind.startsWith("a") ? "an " : "a ") + kind + " has the axes " + Words.allOf(names)
+                        + ", in this order");
     }
 
     private static Axis axis(Fields axis, String name, boolean rotary) {

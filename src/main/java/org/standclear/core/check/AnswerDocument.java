@@ -101,7 +101,7 @@ public final class AnswerDocument {
                 "fastest-part",
                 peak.map(StepMotion::peaks)
                         .map(Peaks::part)
-                        .map(part -> part.word())
+                        .map(part -> part.word(answer.program().cell().arm()))
                         .orElse(null));
         motion.put("peak-step", peak.map(StepMotion::step).orElse(null));
         motion.put("largest-radius-mm", figures.radiusMm());

@@ -2,6 +2,8 @@ package org.standclear.core.check;
 
 import org.jspecify.annotations.Nullable;
 import org.standclear.core.arm.Arm;
+import org.standclear.core.arm.Posture;
+import org.standclear.core.arm.articulated.ArticulatedArm;
 import org.standclear.core.program.MotionPlan;
 import org.standclear.core.program.Point;
 import org.standclear.core.program.Step;
@@ -25,14 +27,20 @@ final class PointsFit {
     }
 
     private static void require(Arm arm, Point point) {
-        String name = "the point " + Words.quoted(point.name());
-        if (arm.hasElbow() && point.elbow() == null) {
+        boolean fits = point.axes() == null
+                ? arm.takes(point.branch())
+                        && (arm instanceof ArticulatedArm || point.pose().isUpright())
+                : arm instanceof ArticulatedArm;
+        if (!fits) {
             throw new BadInputException(
-                    point.line(), name + " names no side of the elbow; write elbow: left or elbow: right");
+                    point.line(), "the point " + Words.quoted(point.name()) + " " + needs(arm, point));
         }
-        if (!arm.hasElbow() && point.elbow() != null) {
-            throw new BadInputException(
-                    point.line(), name + " names a side of the elbow; a " + arm.kind() + " has none, leave elbow out");
+    }
+
+    private static String needs(Arm arm, Point point) {
+        if (point.axes() != null || point.branch() instanceof Posture && !(arm instanceof ArticulatedArm)) {
+            return "is one of a six-axis arm; this cell's arm is a " + arm.kind() + ", write x, y, z and yaw";
         }
+        return arm.needs();
     }
 }

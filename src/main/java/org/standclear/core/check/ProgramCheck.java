@@ -25,10 +25,12 @@ public final class ProgramCheck {
         return request.reader().read(request.program().text()).then(plan -> Reading.of(() -> answer(request, plan)));
     }
 
-    private static CheckAnswer answer(CheckRequest request, MotionPlan plan) {
-        Declared declared = Declared.of(request.declaration(), plan);
+    private static CheckAnswer answer(CheckRequest request, MotionPlan read) {
+        Declared declared = Declared.of(request.declaration(), read);
+        PointsFit.require(request.cell().arm(), read, start(declared, read));
+        MotionPlan plan =
+                read.on(request.cell().arm(), request.cell().fittedTool().offset());
         Point start = start(declared, plan);
-        PointsFit.require(request.cell().arm(), plan, start);
         ProgramMotion motion = ProgramMotion.of(request.cell(), plan, declared, start);
         CheckedProgram program =
                 CheckedProgram.of(request.cell(), request.course(), request.contactTable(), plan, declared, motion);

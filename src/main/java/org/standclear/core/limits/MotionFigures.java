@@ -16,6 +16,7 @@ import org.standclear.core.motion.StepMotion;
  * serves to say that a limit is exceeded already.
  *
  * @param knownFastestMmS the fastest part over the moves that are known
+ * @param knownOwnRadiusMm the largest horizontal distance of the arm's own link ends, where they depend on the way
  * @param knownRadiusMm the largest horizontal distance of the tool point over the ways that are known
  */
 public record MotionFigures(
@@ -25,6 +26,7 @@ public record MotionFigures(
         double knownFastestMmS,
         double knownFullPowerPeakMmS,
         double knownRadiusMm,
+        double knownOwnRadiusMm,
         @Nullable Double knownSeparationMm,
         ArmFacts arm) {
 
@@ -42,6 +44,7 @@ public record MotionFigures(
                 fastest,
                 motion.greatestKnown(Peaks::fullPowerTool),
                 radius(motion),
+                ownRadius(motion),
                 separation(cell, fastest),
                 cell.armFacts());
     }
@@ -52,6 +55,14 @@ public record MotionFigures(
         Stream<Double> moves =
                 motion.steps().stream().filter(StepMotion::isMove).map(MotionFigures::radius);
         return Stream.concat(start, moves).mapToDouble(radius -> radius).max().orElse(0);
+    }
+
+    private static double ownRadius(ProgramMotion motion) {
+        return motion.steps().stream()
+                .flatMap(step -> Optional.ofNullable(step.trace()).stream())
+                .mapToDouble(trace -> trace.path().ownRadius())
+                .max()
+                .orElse(0);
     }
 
     private static double radius(StepMotion step) {

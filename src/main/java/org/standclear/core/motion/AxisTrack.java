@@ -3,6 +3,7 @@ package org.standclear.core.motion;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
+import java.util.function.ToDoubleBiFunction;
 import org.standclear.core.arm.Arm;
 import org.standclear.core.arm.Axis;
 import org.standclear.core.arm.AxisValues;
@@ -33,16 +34,23 @@ final class AxisTrack {
 
     private static final int ROUNDS = 40;
 
+    /** So many parts of a line are looked at for the reach of the links, which goes along evenly. */
+    private static final int PLACES = 64;
+
+    private final Arm arm;
     private final List<Axis> axes;
     private final LineFollowing line;
+    private final double length;
     private final List<Sample> samples = new ArrayList<>();
     private final boolean[] jumps;
 
     private record Sample(double mm, AxisValues at, AxisValues rates) {}
 
     AxisTrack(Arm arm, LineFollowing line, ToolWay way, AxisValues from) {
+        this.arm = arm;
         this.axes = arm.axes();
         this.line = line;
+        this.length = way.length();
         this.jumps = new boolean[axes.size()];
         samples.add(sample(0, from));
         int parts = Math.max(FEWEST_PARTS, way.parts());
@@ -127,15 +135,29 @@ final class AxisTrack {
                     sampled,
                     profile.speedAt(sample.mm()) * Math.abs(sample.rates().get(axis)));
         }
-        return sampled < worth
-                ? sampled
-                : curve(rates -> Math.abs(rates.get(axis))).peak(profile);
+        return sampled < worth ? sampled : curve(axis).peak(profile);
     }
 
-    /** The curve of something that follows from the rates of the axes. */
-    SpeedCurve curve(java.util.function.ToDoubleFunction<AxisValues> ofRates) {
-        DoubleUnaryOperator rate = mm -> ofRates.applyAsDouble(line.ratesPerMm(mm));
+    /** The curve of something that follows from where the axes stand and from their rates. */
+    SpeedCurve curve(ToDoubleBiFunction<AxisValues, AxisValues> ofRates) {
+        AxisValues from = samples.get(0).at();
+        // which turn an axis is on makes no difference to a speed
+        DoubleUnaryOperator rate = arm.turnsEvenly()
+                ? mm -> ofRates.applyAsDouble(from, line.ratesPerMm(mm))
+                : mm -> ofRates.applyAsDouble(line.at(mm, from), line.ratesPerMm(mm));
         return new SpeedCurve(rate, samples.stream().mapToDouble(Sample::mm).toArray());
+    }
+
+    private SpeedCurve curve(int axis) {
+        DoubleUnaryOperator rate = mm -> Math.abs(line.ratesPerMm(mm).get(axis));
+        return new SpeedCurve(rate, samples.stream().mapToDouble(Sample::mm).toArray());
+    }
+
+    /** How far the link ends come from axis 1 horizontally, mm. */
+    double ownRadius() {
+        return arm.turnsEvenly()
+                ? arm.ownRadius()
+                : LinkEndRadius.greatest(arm, mm -> line.at(mm, samples.get(0).at()), length, PLACES);
     }
 
     /** The axes that leave their range on the way, each with its worst value. */

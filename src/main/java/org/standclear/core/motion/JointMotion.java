@@ -3,7 +3,6 @@ package org.standclear.core.motion;
 import org.jspecify.annotations.Nullable;
 import org.standclear.core.arm.Arm;
 import org.standclear.core.arm.Axis;
-import org.standclear.core.arm.AxisValues;
 import org.standclear.core.quantity.Tolerance;
 
 /**
@@ -43,10 +42,34 @@ final class JointMotion {
     }
 
     private Peaks peaks(SpeedCurve tool, Profile held, double fullPeak, double heldPeak) {
-        AxisValues way = path.way();
-        double overhang = path.arm().turnRate(way) * conditions.overhangMm();
-        double elbow = path.arm().elbowSpeed(way) * held.peak();
+        Arm arm = path.arm();
+        if (!arm.turnsEvenly()) {
+            return new Peaks(fullPeak, heldPeak, linkEnds(held), overhang(held, heldPeak));
+        }
+        double overhang = arm.turnRate(path.from(), path.way()) * conditions.overhangMm();
+        double elbow = 0;
+        for (int end = 0; end < arm.linkEnds(); end++) {
+            elbow = Math.max(elbow, path.linkEndSpeed(end, 0) * held.peak());
+        }
         return new Peaks(fullPeak, heldPeak, elbow, overhang == 0 ? heldPeak : tool.peak(held, overhang));
+    }
+
+    private double linkEnds(Profile held) {
+        double fastest = 0;
+        for (int end = 0; end < path.arm().linkEnds(); end++) {
+            int one = end;
+            SpeedCurve curve = SpeedCurve.even(place -> path.linkEndSpeed(one, place), 1, path.parts());
+            fastest = Math.max(fastest, curve.peak(held));
+        }
+        return fastest;
+    }
+
+    private double overhang(Profile held, double heldPeak) {
+        double overhang = conditions.overhangMm();
+        return overhang == 0
+                ? heldPeak
+                : SpeedCurve.even(place -> path.toolSpeed(place, overhang), 1, path.parts())
+                        .peak(held);
     }
 
     private boolean isStill() {

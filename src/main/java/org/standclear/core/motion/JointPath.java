@@ -28,6 +28,26 @@ record JointPath(Arm arm, Vector offset, AxisValues from, AxisValues way) implem
         return arm.toolSpeed(from.plus(way, place), way, offset);
     }
 
+    /** The same with the farthest part of the tool turning about it, mm. */
+    double toolSpeed(double place, double overhang) {
+        AxisValues at = from.plus(way, place);
+        return arm.toolSpeed(at, way, offset) + arm.turnRate(at, way) * overhang;
+    }
+
+    /** How far one of the arm's link ends goes there while the place changes by 1, mm. */
+    double linkEndSpeed(int end, double place) {
+        return arm.linkEndSpeed(end, from.plus(way, place), way);
+    }
+
+    @Override
+    public double ownRadius() {
+        return arm.turnsEvenly() ? arm.ownRadius() : LinkEndRadius.greatest(arm, this::axesAt, length(), parts());
+    }
+
+    private AxisValues axesAt(double place) {
+        return from.plus(way, place);
+    }
+
     @Override
     public boolean isStraight() {
         return arm.turning(way, offset) == 0;

@@ -6,7 +6,8 @@ import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 import org.standclear.core.arm.Arm;
 import org.standclear.core.arm.AxisValues;
-import org.standclear.core.arm.Elbow;
+import org.standclear.core.arm.Branch;
+import org.standclear.core.arm.GantryArm;
 import org.standclear.core.arm.LineFollowing;
 import org.standclear.core.arm.RangeFault;
 import org.standclear.core.arm.Solution;
@@ -70,7 +71,14 @@ final class MotionComputer {
 
     /** The axis values at a point; null, with the fault noted, when there are none. */
     private @Nullable AxisValues reached(Point point, @Nullable AxisValues before, int step, int line) {
-        Solution solution = arm.solve(point.pose(), point.elbow(), offset, before);
+        AxisValues given = point.axes();
+        Solution solution = given == null
+                ? arm.solve(point.pose(), point.branch(), offset, before)
+                : new Solution.Found(given, GantryArm.faults(arm.axes(), given));
+        if (solution instanceof Solution.Unsolved unsolved) {
+            faults.add(new MotionFault.Unsolved(step, line, point.name(), unsolved.why()));
+            return null;
+        }
         if (solution instanceof Solution.OutOfReach out) {
             faults.add(
                     new MotionFault.OutOfReach(step, line, point.name(), out.radius(), out.nearest(), out.farthest()));
@@ -157,7 +165,7 @@ final class MotionComputer {
         int already = faults.size();
         AxisValues to = reached(step.target(), from.axes(), step.number(), step.line());
         station = new Station(step.target(), to);
-        Elbow side = side(from.point(), step.target());
+        Branch side = side(from.point(), step.target());
         if (to != null && arm.hasElbow() && side == null) {
             faults.add(otherSide(step, from.point()));
         }
@@ -190,17 +198,14 @@ final class MotionComputer {
         return motion.motion(track);
     }
 
-    /** The side on which a line runs; null when its ends lie on different ones. */
-    private @Nullable Elbow side(Point from, Point to) {
-        if (arm.isOnBothSides(from.pose(), offset)) {
-            return to.elbow();
-        }
-        return from.elbow() == to.elbow() || arm.isOnBothSides(to.pose(), offset) ? from.elbow() : null;
+    /** The branch on which a line runs; null when its ends lie on different ones. */
+    private @Nullable Branch side(Point from, Point to) {
+        return arm.shared(new Arm.Reached(from.pose(), from.branch()), new Arm.Reached(to.pose(), to.branch()), offset);
     }
 
     private MotionFault otherSide(Step.Paced step, Point from) {
-        Elbow before = from.elbow();
-        Elbow named = step.target().elbow();
+        Branch before = from.branch();
+        Branch named = step.target().branch();
         if (before == null || named == null) {
             throw new IllegalStateException("points of an arm with an elbow name its side");
         }

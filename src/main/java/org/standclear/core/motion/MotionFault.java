@@ -1,7 +1,7 @@
 package org.standclear.core.motion;
 
 import org.standclear.core.arm.Axis;
-import org.standclear.core.arm.Elbow;
+import org.standclear.core.arm.Branch;
 import org.standclear.core.geometry.Vector;
 
 /** Something that the arm cannot do as the program wants it. */
@@ -17,11 +17,14 @@ public sealed interface MotionFault {
     record OutOfReach(int step, int line, String point, double radius, double nearest, double farthest)
             implements MotionFault {}
 
+    /** A point for which no axis values were found, and why. */
+    record Unsolved(int step, int line, String point, String why) implements MotionFault {}
+
     /** A straight move or an arc that leaves the reach of the arm on its way. */
     record LeavesReach(int step, int line, String point, Vector where) implements MotionFault {}
 
-    /** A straight move or an arc to a point on the other side of the elbow. */
-    record OtherSide(int step, int line, String point, Elbow from, Elbow named) implements MotionFault {}
+    /** A straight move or an arc to a point on another branch: the other side of the elbow, another posture. */
+    record OtherSide(int step, int line, String point, Branch from, Branch named) implements MotionFault {}
 
     /** An arc whose two ends are not equally far from its centre, by so many mm. */
     record NotRound(int step, int line, String point, double mismatch) implements MotionFault {}

@@ -33,8 +33,18 @@ final class StraightMotion {
     MoveMotion motion(AxisTrack track) {
         double turn = Math.abs(Math.toRadians(line.turnPerMm()));
         double overhang = held.peak() * (1 + turn * conditions.overhangMm());
-        double elbow = arm.hasElbow() ? track.curve(arm::elbowSpeed).peak(held) : 0;
-        return MoveMotion.of(new LinePath(line), held, full, new Peaks(full.peak(), held.peak(), elbow, overhang));
+        double elbow = 0;
+        for (int end = 0; end < arm.linkEnds(); end++) {
+            int one = end;
+            elbow = Math.max(
+                    elbow,
+                    track.curve((at, rates) -> arm.linkEndSpeed(one, at, rates)).peak(held));
+        }
+        return MoveMotion.of(
+                new LinePath(line, track.ownRadius()),
+                held,
+                full,
+                new Peaks(full.peak(), held.peak(), elbow, overhang));
     }
 
     /** Tells of the axis that is asked most of, and of each whose own speed is not known. */

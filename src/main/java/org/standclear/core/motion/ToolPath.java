@@ -19,4 +19,9 @@ public interface ToolPath {
 
     /** The tool point never goes farther than this while the place changes by 1, mm. */
     double speedBound();
+
+    /** How far the arm's own parts come from axis 1 horizontally on the way, mm; 0 when they need not be looked at. */
+    default double ownRadius() {
+        return 0;
+    }
 }

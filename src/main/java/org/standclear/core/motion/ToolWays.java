@@ -19,9 +19,8 @@ final class ToolWays {
     /** An arc for an arc, else a straight line; the tool turns the shorter way. */
     static ToolWay of(Step.Moving step, ToolPose from) {
         ToolPose target = step.target().pose();
-        double turn = Angles.wrapped(target.yaw() - from.yaw());
         if (!(step instanceof Step.Arc arc)) {
-            return new ToolLine(from, target.place(), turn);
+            return ToolLine.between(from, target);
         }
         Step.Round round = arc.round();
         return new ToolArc(
@@ -30,7 +29,7 @@ final class ToolWays {
                 round.centreX(),
                 round.centreY(),
                 sweep(round, from.place(), target.place()),
-                turn);
+                Angles.wrapped(target.yaw() - from.yaw()));
     }
 
     /** How far an arc goes round, deg; above 0 counter-clockwise. Ends at the same place make it a whole circle. */

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.standclear.core.arm.Arm;
+import org.standclear.core.geometry.Vector;
 
 /**
  * A program as it was understood, whatever the format of its file.
@@ -43,6 +45,21 @@ public record MotionPlan(
      * @param says a sentence for a person
      */
     public record Note(int line, String says) {}
+
+    /** The same plan on an arm: points that the file gives as axis values get their places. */
+    public MotionPlan on(Arm arm, Vector offset) {
+        if (points.values().stream().allMatch(point -> point.axes() == null)) {
+            return this;
+        }
+        Map<String, Point> placed = new LinkedHashMap<>();
+        points.forEach((name, point) -> placed.put(name, point.on(arm, offset)));
+        List<Step> moved = steps.stream()
+                .map(step -> step instanceof Step.Moving moving
+                        ? moving.to(placed.getOrDefault(moving.target().name(), moving.target()))
+                        : step)
+                .toList();
+        return new MotionPlan(reader, title, placed, moved, stated, found, coverage, notes);
+    }
 
     /** The point of that name. */
     public Optional<Point> point(String name) {

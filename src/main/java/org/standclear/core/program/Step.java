@@ -17,6 +17,9 @@ public sealed interface Step {
 
         /** Percentage of the acceleration that the arm has. */
         double accelerationPercent();
+
+        /** The same step to another point. */
+        Moving to(Point point);
     }
 
     /** A moving step on which the tool point's speed is given, as written, before any override. */
@@ -28,14 +31,32 @@ public sealed interface Step {
 
     /** Every axis goes evenly from where it stands to where it has to be; percentage of each axis's own speed. */
     record Joint(int number, int line, Point target, double speedPercent, double accelerationPercent)
-            implements Moving {}
+            implements Moving {
+
+        @Override
+        public Joint to(Point point) {
+            return new Joint(number, line, point, speedPercent, accelerationPercent);
+        }
+    }
 
     /** The tool point goes in a straight line. */
-    record Straight(int number, int line, Point target, double speedMmS, double accelerationPercent) implements Paced {}
+    record Straight(int number, int line, Point target, double speedMmS, double accelerationPercent) implements Paced {
+
+        @Override
+        public Straight to(Point point) {
+            return new Straight(number, line, point, speedMmS, accelerationPercent);
+        }
+    }
 
     /** The tool point goes round, from wherever it stands, at an even distance from an axis that is parallel to z. */
     record Arc(int number, int line, Point target, Round round, double speedMmS, double accelerationPercent)
-            implements Paced {}
+            implements Paced {
+
+        @Override
+        public Arc to(Point point) {
+            return new Arc(number, line, point, round, speedMmS, accelerationPercent);
+        }
+    }
 
     /**
      * How an arc goes round.

@@ -127,10 +127,15 @@ class ArmTests {
 
     @Test
     void belongsToBothSidesOnlyWhenStretched() {
-        assertThat(scara(225, 175).isOnBothSides(new ToolPose(new Vector(0, 400, 0), 0), NO_OFFSET))
-                .isTrue();
-        assertThat(scara(225, 175).isOnBothSides(new ToolPose(new Vector(0, 399.99, 0), 0), NO_OFFSET))
-                .isFalse();
+        ScaraArm arm = scara(225, 175);
+        Arm.Reached left = new Arm.Reached(new ToolPose(new Vector(0, 300, 0), 0), Elbow.LEFT);
+        Arm.Reached stretched = new Arm.Reached(new ToolPose(new Vector(0, 400, 0), 0), Elbow.RIGHT);
+        Arm.Reached bent = new Arm.Reached(new ToolPose(new Vector(0, 399.99, 0), 0), Elbow.RIGHT);
+
+        assertThat(arm.shared(left, stretched, NO_OFFSET)).isEqualTo(Elbow.LEFT);
+        assertThat(arm.shared(stretched, left, NO_OFFSET)).isEqualTo(Elbow.LEFT);
+        assertThat(arm.shared(left, bent, NO_OFFSET)).isNull();
+        assertThat(arm.shared(bent, left, NO_OFFSET)).isNull();
     }
 
     @Test

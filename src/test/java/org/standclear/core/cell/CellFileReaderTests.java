@@ -75,7 +75,7 @@ class CellFileReaderTests {
             cell-file: 1               | cell-file: 2                     | line 1: cell-file needs 1
             version: 7                 | version: 7.5                     | line 3: version needs a whole number
             version: 7                 | version: 0                       | line 3: version needs a whole number
-            kind: scara                | kind: delta                      | line 5: kind needs gantry or scara
+            kind: scara                | kind: delta                      | line 5: kind needs articulated, gantry or scara
             links-mm: [225, 175]       | links-mm: [225]                  | line 6: links-mm needs 2 numbers
             links-mm: [225, 175]       | links-mm: [225, 0]               | line 6: links-mm is "0"
             name: shoulder, min        | name: elbow, min                 | line 8: a scara has the axes shoulder, elbow, lift and wrist

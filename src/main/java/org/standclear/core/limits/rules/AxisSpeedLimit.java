@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.standclear.core.arm.Arm;
 import org.standclear.core.arm.Axis;
 import org.standclear.core.limits.Check;
 import org.standclear.core.limits.CheckedProgram;
@@ -28,7 +29,7 @@ final class AxisSpeedLimit implements LimitRule {
                 .filter(use -> use.speed() != null && use.axis().speed() != null)
                 .max(Comparator.comparingDouble(AxisSpeedLimit::part));
         if (most.isPresent() && isTooFast(most.get())) {
-            return Stream.of(tooFast(most.get(), uses));
+            return Stream.of(tooFast(program.cell().arm(), most.get(), uses));
         }
         Optional<AxisUse> unknown =
                 uses.stream().filter(use -> use.axis().speed() == null).findFirst();
@@ -61,7 +62,7 @@ final class AxisSpeedLimit implements LimitRule {
         return !Tolerance.isWithin(part(use), 1);
     }
 
-    private static Finding tooFast(AxisUse use, List<AxisUse> uses) {
+    private static Finding tooFast(Arm arm, AxisUse use, List<AxisUse> uses) {
         Axis axis = use.axis();
         List<Integer> others = uses.stream()
                 .filter(AxisSpeedLimit::isTooFast)
@@ -73,7 +74,8 @@ final class AxisSpeedLimit implements LimitRule {
         String asked = Double.isFinite(speed) ? up(speed, 1) + " " + unit : "a jump";
         String says = "The straight move of step " + use.step() + " asks the " + axis.name() + " for " + asked + "; "
                 + plain(axis.speed() == null ? 0 : axis.speed()) + " " + unit
-                + " is its own speed. Go slower, or keep away from where the arm is stretched or folded."
+                + " is its own speed. Go slower, or keep away from where the arm is stretched or folded"
+                + (arm.linkEnds() > 1 ? ", the wrist is straight or above axis 1." : ".")
                 + Places.others(others);
         return new Finding.Outside(Details.of(Check.AXIS_SPEED, says)
                 .comparing(speed, axis.speed(), unit)

@@ -24,8 +24,8 @@ import org.standclear.core.text.Words;
 final class KeepOutLimit implements LimitRule {
 
     /** What is compared, and what is not. */
-    private static final String COMPARED = " Only the tool point's way, widened by the overhang, is compared; the lift"
-            + " column and the links are not.";
+    private static final String COMPARED = " Only the tool point's way, widened by the overhang, is compared; the"
+            + " links, and a lift column, are not.";
 
     private record Near(KeepOut box, Vector place, double distance, int step, int line, String where) {}
 

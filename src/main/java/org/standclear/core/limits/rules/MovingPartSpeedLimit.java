@@ -5,6 +5,7 @@ import static org.standclear.core.quantity.ShownNumber.up;
 
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.standclear.core.arm.Arm;
 import org.standclear.core.cell.CellLimits;
 import org.standclear.core.limits.Check;
 import org.standclear.core.limits.CheckedProgram;
@@ -31,9 +32,10 @@ final class MovingPartSpeedLimit implements LimitRule {
         double fastest = program.figures().knownFastestMmS();
         Optional<StepMotion> at = program.motion().stepOfGreatest(Peaks::fastest);
         if (!Tolerance.isWithin(fastest, limit)) {
-            String says = part(at) + " reaches " + up(fastest, 1) + " mm/s" + Places.in(at) + "; " + plain(limit)
+            String says = part(program.cell().arm(), at) + " reaches " + up(fastest, 1) + " mm/s" + Places.in(at) + "; "
+                    + plain(limit)
                     + " mm/s is the limit of the cell for moving parts. Lower the speed of the step, or the override"
-                    + advice(at) + ".";
+                    + advice(at) + "." + counted(program.cell().arm());
             return Stream.of(Finding.notKept(limits.movingPartRule(), details(fastest, limit, at, says)));
         }
         if (!program.figures().speedsComplete()) {
@@ -43,14 +45,23 @@ final class MovingPartSpeedLimit implements LimitRule {
                     limits.movingPartRule()));
         }
         String says = "The fastest part is held to " + up(fastest, 1) + " mm/s of " + plain(limit)
-                + " mm/s, the limit of the cell for moving parts.";
+                + " mm/s, the limit of the cell for moving parts."
+                + counted(program.cell().arm());
         return Stream.of(new Finding.Within(details(fastest, limit, at, says)));
     }
 
-    private static String part(Optional<StepMotion> at) {
+    /** What counted, where it is not the tool and an elbow alone. */
+    private static String counted(Arm arm) {
+        return arm.linkEnds() > 1
+                ? " Counted are the tool point, the overhang and the ends of all links; how far a casing stands out from"
+                        + " its link is not."
+                : "";
+    }
+
+    private static String part(Arm arm, Optional<StepMotion> at) {
         return switch (part(at, FastestPart.TOOL)) {
             case TOOL -> "The tool point";
-            case ELBOW -> "The elbow";
+            case ELBOW -> arm.linkEnds() > 1 ? "The fastest end of a link" : "The elbow";
             case OVERHANG -> "The farthest part of tool and part";
         };
     }

@@ -52,9 +52,12 @@ final class ReachLimit implements LimitRule {
                     + up(round.mismatch(), 3) + " mm. A loop comes back to its first step as that is written;"
                     + " begin with a joint move or a straight move.";
         }
+        if (fault instanceof MotionFault.Unsolved unsolved) {
+            return Places.point(unsolved.step(), unsolved.point()) + " " + unsolved.why() + ". Move the point.";
+        }
         MotionFault.OtherSide side = (MotionFault.OtherSide) fault;
-        return "The straight move of step " + side.step() + " begins with the elbow on the "
-                + side.from().word()
+        return "The straight move of step " + side.step() + " begins with "
+                + side.from().words()
                 + " and its point is named " + side.named().word()
                 + "; a straight move keeps its side. Name the same side, or make it a joint move.";
     }

@@ -30,7 +30,7 @@ final class SeparationDistance implements LimitRule {
         }
         double radius = Math.max(
                 figures.knownRadiusMm() + program.cell().fittedTool().overhangMm(),
-                program.cell().arm().ownRadius());
+                Math.max(program.cell().arm().ownRadius(), figures.knownOwnRadiusMm()));
         double needed = radius + separation;
         double standLine = program.cell().limits().standLineMm();
         if (Tolerance.isOutside(needed - standLine)) {

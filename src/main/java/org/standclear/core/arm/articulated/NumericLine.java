@@ -1,0 +1,133 @@
+package org.standclear.core.arm.articulated;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
+import org.standclear.core.arm.AxisValues;
+import org.standclear.core.arm.LineFollowing;
+import org.standclear.core.geometry.Rotation;
+
+/**
+ * The axes along a straight line of an arm without a closed form: in small steps from where they stand, each ended by
+ * Newton steps. Where even the smallest step finds no way on, or only by a jump, the line counts as leaving the reach.
+ */
+final class NumericLine implements LineFollowing {
+
+    /** An axis goes no farther in one step, deg. */
+    private static final double FARTHEST = 4;
+
+    /** The foretold and the found value of an axis differ by no more, deg. */
+    private static final double FORETOLD = 0.5;
+
+    private static final double FINEST = 1e-5;
+    private static final int MOST_STEPS = 20_000;
+
+    private final List<DhRow> rows;
+    private final Newton newton;
+    private final FlangeLine line;
+    private final List<Place> places = new ArrayList<>();
+    private final OptionalDouble leaves;
+
+    private record Place(double mm, double[] axes) {}
+
+    NumericLine(List<DhRow> rows, Newton newton, FlangeLine line, AxisValues from) {
+        this.rows = rows;
+        this.newton = newton;
+        this.line = line;
+        places.add(new Place(0, Inverse.values(from)));
+        this.leaves = march();
+    }
+
+    private OptionalDouble march() {
+        double step = line.length() / 64;
+        for (int i = 0; i < MOST_STEPS; i++) {
+            Place last = places.get(places.size() - 1);
+            if (last.mm() >= line.length()) {
+                return OptionalDouble.empty();
+            }
+            Place next = next(last, Math.min(line.length(), last.mm() + step));
+            if (next != null) {
+                places.add(next);
+                step *= 2;
+            } else {
+                step /= 4;
+                if (step < FINEST * line.length()) {
+                    return OptionalDouble.of(last.mm());
+                }
+            }
+        }
+        return OptionalDouble.of(places.get(places.size() - 1).mm());
+    }
+
+    /** The next place; null when it lies too far to be sure that the way there is the arm's. */
+    private @Nullable Place next(Place last, double mm) {
+        double[] rates = Inverse.values(line.rates(rows, last.axes(), last.mm()));
+        double[] guess = last.axes().clone();
+        for (int i = 0; i < guess.length; i++) {
+            double way = rates[i] * (mm - last.mm());
+            if (!(Math.abs(way) <= FARTHEST)) {
+                return null;
+            }
+            guess[i] += way;
+        }
+        double[] found = solved(mm, guess);
+        if (found == null) {
+            return null;
+        }
+        for (int i = 0; i < guess.length; i++) {
+            if (!(Math.abs(found[i] - guess[i]) <= FORETOLD)) {
+                return null;
+            }
+        }
+        return new Place(mm, found);
+    }
+
+    private double @Nullable [] solved(double mm, double[] guess) {
+        Rotation turned = line.turned(mm);
+        return newton.solve(line.flange(mm, turned), turned, guess);
+    }
+
+    @Override
+    public OptionalDouble leavesReach() {
+        return leaves;
+    }
+
+    private double[] there(double mm) {
+        int low = 0;
+        int high = places.size() - 1;
+        while (low < high) {
+            int middle = (low + high + 1) / 2;
+            if (places.get(middle).mm() <= mm) {
+                low = middle;
+            } else {
+                high = middle - 1;
+            }
+        }
+        double[] guess = places.get(low).axes();
+        if (low + 1 < places.size()) {
+            guess = between(places.get(low), places.get(low + 1), mm);
+        }
+        double[] found = solved(mm, guess);
+        return found == null ? guess : found;
+    }
+
+    private static double[] between(Place before, Place after, double mm) {
+        double part = (mm - before.mm()) / (after.mm() - before.mm());
+        double[] guess = before.axes().clone();
+        for (int i = 0; i < guess.length; i++) {
+            guess[i] += (after.axes()[i] - guess[i]) * part;
+        }
+        return guess;
+    }
+
+    @Override
+    public AxisValues at(double mm, AxisValues near) {
+        return AxisValues.of(there(mm));
+    }
+
+    @Override
+    public AxisValues ratesPerMm(double mm) {
+        return line.rates(rows, there(mm), mm);
+    }
+}
