@@ -2,34 +2,24 @@ package org.standclear.booking;
 
 import java.time.Instant;
 import java.util.Optional;
-import org.springframework.stereotype.Component;
 import org.standclear.cell.Cell;
 import org.standclear.cell.CellState;
-import org.standclear.people.Authorisations;
 import org.standclear.people.Duty;
-import org.standclear.people.People;
 import org.standclear.people.Person;
 import org.standclear.platform.ids.PersonId;
 
 /** Who may stand at the e-stop of a run. Not settings: nobody can switch these off. */
-@Component
-class AttendantRules {
+final class AttendantRules {
 
-    private final People people;
-    private final Authorisations authorisations;
-
-    AttendantRules(People people, Authorisations authorisations) {
-        this.people = people;
-        this.authorisations = authorisations;
-    }
+    private AttendantRules() {}
 
     /** Why this person may not attend; empty when nothing but their calendar could be against it. */
-    Optional<String> refusal(Cell cell, PersonId operator, PersonId attendant, Instant at) {
+    static Optional<String> refusal(Parties parties, Cell cell, PersonId operator, PersonId attendant, Instant at) {
         if (attendant.equals(operator)) {
             return Optional.of(
                     "The operator never attends the own run: name somebody else, or leave it at " + "\"needs one\".");
         }
-        Optional<Person> person = people.find(attendant).filter(Person::active);
+        Optional<Person> person = parties.person(attendant).filter(Person::active);
         if (person.isEmpty()) {
             return Optional.of("There is no such person; choose the attendant from the list.");
         }
@@ -38,7 +28,7 @@ class AttendantRules {
             return Optional.of(cell.name() + " is restricted: only lab staff attend there, and " + name
                     + " is not lab staff. Leave it at \"needs one\".");
         }
-        if (!authorisations.holds(attendant, Duty.ATTENDANT, cell.id(), at)) {
+        if (!parties.hold(attendant, Duty.ATTENDANT, cell.id(), at)) {
             return Optional.of(name + " is not authorised as e-stop attendant on " + cell.name()
                     + " at that time. Choose somebody from the list, or leave it at \"needs one\".");
         }

@@ -22,16 +22,16 @@ class AttendantSwap {
     private final BookingMoves moves;
     private final Claims claims;
     private final ClaimLocks locks;
-    private final AttendantRules rules;
+    private final Parties.Lookup parties;
     private final Cells cells;
     private final People people;
 
     AttendantSwap(
-            BookingMoves moves, Claims claims, ClaimLocks locks, AttendantRules rules, Cells cells, People people) {
+            BookingMoves moves, Claims claims, ClaimLocks locks, Parties.Lookup parties, Cells cells, People people) {
         this.moves = moves;
         this.claims = claims;
         this.locks = locks;
-        this.rules = rules;
+        this.parties = parties;
         this.cells = cells;
         this.people = people;
     }
@@ -42,7 +42,8 @@ class AttendantSwap {
         Cell cell = cells.find(before.cell()).orElseThrow();
         Instant from = latest(before.start(), moves.now());
         locks.lock(List.of(attendant.value()));
-        Optional<String> refusal = rules.refusal(cell, before.operator(), attendant, before.start());
+        Optional<String> refusal =
+                AttendantRules.refusal(parties.of(attendant), cell, before.operator(), attendant, before.start());
         if (refusal.isEmpty()) {
             refusal = busy(before, attendant, from);
         }

@@ -29,13 +29,17 @@ class BookingRecord {
 
     /** "booking.checked-in" on the booking, with everybody and everything that it names. */
     void tell(Booking booking, Told told) {
+        tell(booking, where(booking.cell()), told);
+    }
+
+    /** The same for who knows the cell's name. */
+    void tell(Booking booking, String cellName, Told told) {
         TrailEntry entry = TrailEntry.of(
                         labs.theLab().id(),
                         "booking." + told.kind(),
                         booking.id(),
                         told.by(),
-                        where(booking.cell()) + ", " + labTime.span(booking.start(), booking.end()) + ": "
-                                + told.words())
+                        cellName + ", " + labTime.span(booking.start(), booking.end()) + ": " + told.words())
                 .with("cell", booking.cell())
                 .with("start", booking.start())
                 .with("end", booking.end())

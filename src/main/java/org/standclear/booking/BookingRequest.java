@@ -7,16 +7,24 @@ import org.standclear.people.Person;
 
 /** A wanted booking with everything the rules look at. */
 record BookingRequest(
-        MakeBooking wanted, Slot slot, Cell cell, Person operator, Person by, BookingSettings settings, Instant now) {
+        MakeBooking wanted, Slot slot, Cell cell, Parties parties, BookingSettings settings, Instant now) {
+
+    Person operator() {
+        return parties.person(wanted.operator()).orElseThrow();
+    }
+
+    Person by() {
+        return parties.person(wanted.by()).orElseThrow();
+    }
 
     /** "You" to people who book for themselves, the printed name to staff who book for others. */
     String you() {
-        return forOneself() ? "You" : operator.printedName();
+        return forOneself() ? "You" : operator().printedName();
     }
 
     /** "You have", "Noor Candlewick has". */
     String youHave() {
-        return forOneself() ? "You have" : operator.printedName() + " has";
+        return forOneself() ? "You have" : operator().printedName() + " has";
     }
 
     boolean forOneself() {
@@ -30,7 +38,7 @@ record BookingRequest(
 
     /** Staff are outside the quotas, for themselves and when they book for others. */
     boolean isOutsideQuota() {
-        return by.isLabStaff() || isLateRelease();
+        return by().isLabStaff() || isLateRelease();
     }
 
     /** A rule's answer. */

@@ -110,15 +110,19 @@ class BookingRows {
                 Map.of("cell", cell.value(), "from", sql(from), "until", sql(until)));
     }
 
+    /** In two parts, since H2 follows no index into an {@code or}; nobody is both operator and attendant. */
     List<BookingLife> ofPerson(PersonId person, Instant endingAfter) {
         return where(
-                "(operator_id = :person or attendant_id = :person) and ends_at > :after order by starts_at, id",
+                "operator_id = :person and ends_at > :after union all "
+                        + "select * from bookings where attendant_id = :person and ends_at > :after "
+                        + "order by starts_at, id",
                 Map.of("person", person.value(), "after", sql(endingAfter)));
     }
 
     List<BookingLife> pastOf(PersonId person, Instant endedBy, int atMost) {
         return where(
-                "(operator_id = :person or attendant_id = :person) and ends_at <= :ended "
+                "operator_id = :person and ends_at <= :ended union all "
+                        + "select * from bookings where attendant_id = :person and ends_at <= :ended "
                         + "order by starts_at desc, id fetch first :most rows only",
                 Map.of("person", person.value(), "ended", sql(endedBy), "most", atMost));
     }

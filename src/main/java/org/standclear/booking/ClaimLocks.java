@@ -15,7 +15,9 @@ import org.springframework.transaction.annotation.Transactional;
 class ClaimLocks {
 
     static final int BUCKETS = 1000;
-    static final String LOCK = "select bucket from booking_claim_locks where bucket = ? for update";
+
+    /** An update that changes nothing locks as well as a select does, and H2 need not parse it anew each time. */
+    static final String LOCK = "update booking_claim_locks set bucket = bucket where bucket = ?";
 
     private final JdbcTemplate jdbc;
 
@@ -30,11 +32,14 @@ class ClaimLocks {
 
     @Transactional(propagation = Propagation.MANDATORY)
     public void lock(Collection<UUID> subjects) {
-        // one statement each: within one statement the engines lock in an order of their own
-        subjects.stream()
-                .map(ClaimLocks::bucket)
-                .distinct()
-                .sorted()
-                .forEach(bucket -> jdbc.queryForList(LOCK, Integer.class, bucket));
+        // one statement each, sent together: within one statement the engines lock in an order of their own
+        jdbc.batchUpdate(
+                LOCK,
+                subjects.stream()
+                        .map(ClaimLocks::bucket)
+                        .distinct()
+                        .sorted()
+                        .map(bucket -> new Object[] {bucket})
+                        .toList());
     }
 }

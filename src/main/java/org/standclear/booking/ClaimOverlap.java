@@ -52,16 +52,18 @@ public final class ClaimOverlap implements Trigger {
     private static void lock(Connection connection, UUID subject) throws SQLException {
         try (PreparedStatement lock = connection.prepareStatement(ClaimLocks.LOCK)) {
             lock.setInt(1, ClaimLocks.bucket(subject));
-            lock.executeQuery().close();
+            lock.executeUpdate();
         }
     }
 
+    /** What stands does not overlap, so that the first to end after this one starts is the one to look at. */
     private void refuseOverlap(Connection connection, @Nullable Object[] row) throws SQLException {
         try (PreparedStatement look = connection.prepareStatement("""
-                select count(*) from booking_claims
-                where subject = ? and starts_at < ? and ends_at > ? and id <> ?""")) {
-            look.setObject(1, row[places[1]]);
-            look.setObject(2, row[places[3]]);
+                select case when starts_at < ? then 1 else 0 end from booking_claims
+                where subject = ? and ends_at > ? and id <> ?
+                order by subject, ends_at fetch first row only""")) {
+            look.setObject(1, row[places[3]]);
+            look.setObject(2, row[places[1]]);
             look.setObject(3, row[places[2]]);
             look.setObject(4, row[places[0]]);
             try (ResultSet found = look.executeQuery()) {

@@ -1,6 +1,7 @@
 package org.standclear.booking;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -13,8 +14,6 @@ import org.standclear.booking.Claims.Claim;
 import org.standclear.booking.Claims.Kind;
 import org.standclear.cell.Cell;
 import org.standclear.cell.Cells;
-import org.standclear.people.People;
-import org.standclear.people.Person;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Labs;
@@ -43,7 +42,7 @@ class JdbcBookingDesk implements BookingDesk {
     private final CellClosures closures;
     private final BookingRecord record;
     private final Cells cells;
-    private final People people;
+    private final Parties.Lookup parties;
     private final Labs labs;
 
     JdbcBookingDesk(
@@ -59,7 +58,7 @@ class JdbcBookingDesk implements BookingDesk {
             CellClosures closures,
             BookingRecord record,
             Cells cells,
-            People people,
+            Parties.Lookup parties,
             Labs labs) {
         this.rows = rows;
         this.moves = moves;
@@ -73,7 +72,7 @@ class JdbcBookingDesk implements BookingDesk {
         this.closures = closures;
         this.record = record;
         this.cells = cells;
-        this.people = people;
+        this.parties = parties;
         this.labs = labs;
     }
 
@@ -93,8 +92,12 @@ class JdbcBookingDesk implements BookingDesk {
     public Optional<Outcome.Refused> objection(MakeBooking wanted) {
         Request asked = asked(wanted);
         BookingRequest request = asked.request();
-        Optional<Refusal> refusal =
-                request == null ? asked.refusal() : beforeLocks(request).or(() -> quota.refusal(request));
+        Optional<Refusal> refusal = request == null
+                ? asked.refusal()
+                : peopleRule
+                        .refusal(request)
+                        .or(() -> takenRule.atFirstSight(request))
+                        .or(() -> quota.refusal(request));
         return refusal.map(found -> refused(wanted, found));
     }
 
@@ -117,13 +120,15 @@ class JdbcBookingDesk implements BookingDesk {
             return new Request(null, noSlot);
         }
         Slot slot = new Slot(cell.id(), wanted.start(), wanted.start().plus(settings.slotLength()));
-        Person operator = person(wanted.operator());
-        Person by = wanted.by().equals(wanted.operator()) ? operator : person(wanted.by());
-        return new Request(new BookingRequest(wanted, slot, cell, operator, by, settings, now), Optional.empty());
+        Parties of = parties.of(wanted.operator(), wanted.by(), wanted.attendant());
+        if (of.person(wanted.operator()).isEmpty() || of.person(wanted.by()).isEmpty()) {
+            throw new NotFoundException("person");
+        }
+        return new Request(new BookingRequest(wanted, slot, cell, of, settings, now), Optional.empty());
     }
 
     private Optional<Refusal> beforeLocks(BookingRequest request) {
-        return peopleRule.refusal(request).or(() -> takenRule.atFirstSight(request));
+        return peopleRule.refusal(request).or(() -> takenRule.cellAtFirstSight(request));
     }
 
     private Optional<Refusal> underLocks(BookingRequest request) {
@@ -148,23 +153,21 @@ class JdbcBookingDesk implements BookingDesk {
                 wanted.attendant());
         rows.insert(labs.theLab().id(), life, wanted.by(), request.now());
         UUID id = life.entry().id().value();
-        claims.add(Claim.ofBooking(id, Kind.CELL, slot.cell().value(), slot.start(), slot.end()));
-        claims.add(Claim.ofBooking(id, Kind.OPERATOR, wanted.operator().value(), slot.start(), slot.end()));
+        List<Claim> held = new ArrayList<>();
+        held.add(Claim.ofBooking(id, Kind.CELL, slot.cell().value(), slot.start(), slot.end()));
+        held.add(Claim.ofBooking(id, Kind.OPERATOR, wanted.operator().value(), slot.start(), slot.end()));
         if (wanted.attendant() != null) {
-            claims.add(Claim.ofBooking(id, Kind.ATTENDANT, wanted.attendant().value(), slot.start(), slot.end()));
+            held.add(Claim.ofBooking(id, Kind.ATTENDANT, wanted.attendant().value(), slot.start(), slot.end()));
         }
+        claims.add(held);
         Booking booking = life.booking();
-        record.tell(booking, new Told("made", wanted.by(), "booked"));
+        record.tell(booking, request.cell().name(), new Told("made", wanted.by(), "booked"));
         return booking;
     }
 
     private Outcome.Refused refused(MakeBooking wanted, Refusal refusal) {
         return new Outcome.Refused(
                 refusal.rule(), refusal.says(), freeSlots.next(wanted.operator(), wanted.start(), NEXT_FREE));
-    }
-
-    private Person person(PersonId id) {
-        return people.find(id).orElseThrow(() -> new NotFoundException("person"));
     }
 
     @Override

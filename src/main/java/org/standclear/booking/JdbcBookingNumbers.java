@@ -21,6 +21,7 @@ class JdbcBookingNumbers implements BookingNumbers {
     private final Labs labs;
     private final Trail trail;
     private final Clock clock;
+    private final ShortMemory<BookingSettings> memory = new ShortMemory<>(this::stored);
 
     JdbcBookingNumbers(JdbcClient jdbc, Labs labs, Trail trail, Clock clock) {
         this.jdbc = jdbc;
@@ -31,6 +32,10 @@ class JdbcBookingNumbers implements BookingNumbers {
 
     @Override
     public BookingSettings inForce() {
+        return memory.get();
+    }
+
+    private BookingSettings stored() {
         return jdbc.sql("select * from booking_settings where lab_id = :lab order by number desc fetch first row only")
                 .param("lab", labs.theLab().id().value())
                 .query(JdbcBookingNumbers::settings)
@@ -42,7 +47,8 @@ class JdbcBookingNumbers implements BookingNumbers {
     @Transactional
     public void change(BookingSettings settings, PersonId by, String reason) {
         LabId lab = labs.theLab().id();
-        BookingSettings before = inForce();
+        BookingSettings before = stored();
+        memory.forget();
         jdbc.sql("""
                 insert into booking_settings
                 select cast(:lab as uuid), 1 + coalesce(max(number), 0), :slot, :horizon, :future, :week, :assignment,

@@ -4,10 +4,12 @@ import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.NavigableMap;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.springframework.transaction.annotation.Transactional;
@@ -24,6 +26,7 @@ class JdbcOpeningHours implements OpeningHours {
     private final JdbcClient jdbc;
     private final Labs labs;
     private final Trail trail;
+    private final ShortMemory<Stored> memory = new ShortMemory<>(this::stored);
 
     JdbcOpeningHours(JdbcClient jdbc, Labs labs, Trail trail) {
         this.jdbc = jdbc;
@@ -38,16 +41,34 @@ class JdbcOpeningHours implements OpeningHours {
 
     @Override
     public List<DayHours> from(LocalDate first, LocalDate last) {
-        Map<DayOfWeek, List<OpenPeriod>> week = week();
-        Map<LocalDate, DayHours> exceptions = exceptions(first, last);
-        return first.datesUntil(last.plusDays(1))
-                .map(day -> exceptions.getOrDefault(
-                        day, new DayHours(day, week.getOrDefault(day.getDayOfWeek(), List.of()), "")))
-                .toList();
+        Stored stored = memory.get();
+        return first.datesUntil(last.plusDays(1)).map(stored::on).toList();
     }
 
     @Override
     public Map<DayOfWeek, List<OpenPeriod>> week() {
+        return memory.get().week();
+    }
+
+    @Override
+    public List<DayHours> exceptions(LocalDate from) {
+        return memory.get().days().tailMap(from, true).values().stream().toList();
+    }
+
+    /** All there is; a college has some twenty days a year with hours of their own. */
+    private record Stored(Map<DayOfWeek, List<OpenPeriod>> week, NavigableMap<LocalDate, DayHours> days) {
+
+        DayHours on(LocalDate day) {
+            DayHours own = days.get(day);
+            return own != null ? own : new DayHours(day, week.getOrDefault(day.getDayOfWeek(), List.of()), "");
+        }
+    }
+
+    private Stored stored() {
+        return new Stored(storedWeek(), storedDays());
+    }
+
+    private Map<DayOfWeek, List<OpenPeriod>> storedWeek() {
         Map<DayOfWeek, List<OpenPeriod>> week = new TreeMap<>();
         jdbc.sql("select weekday, opens, closes from opening_hours where lab_id = :lab order by weekday, opens")
                 .param("lab", lab().value())
@@ -56,39 +77,44 @@ class JdbcOpeningHours implements OpeningHours {
                         .add(new OpenPeriod(
                                 row.getObject("opens", LocalTime.class), row.getObject("closes", LocalTime.class))))
                 .list();
-        return week;
+        week.replaceAll((weekday, periods) -> List.copyOf(periods));
+        return Collections.unmodifiableMap(week);
     }
 
-    private Map<LocalDate, DayHours> exceptions(LocalDate first, LocalDate last) {
-        Map<LocalDate, String> notes = new HashMap<>();
-        Map<LocalDate, List<OpenPeriod>> periods = new HashMap<>();
+    private NavigableMap<LocalDate, DayHours> storedDays() {
+        NavigableMap<LocalDate, DayHours> days = new TreeMap<>();
         jdbc.sql("""
                 select e.lab_date, e.reason, p.opens, p.closes
                 from opening_exceptions e
                 left join opening_exception_periods p on p.lab_id = e.lab_id and p.lab_date = e.lab_date
-                where e.lab_id = :lab and e.lab_date between :first and :last order by e.lab_date, p.opens""")
+                where e.lab_id = :lab order by e.lab_date, p.opens""")
                 .param("lab", lab().value())
-                .param("first", first)
-                .param("last", last)
                 .query((row, number) -> {
-                    LocalDate day = row.getObject("lab_date", LocalDate.class);
                     LocalTime opens = row.getObject("opens", LocalTime.class);
-                    if (opens != null) {
-                        periods.computeIfAbsent(day, unknown -> new ArrayList<>())
-                                .add(new OpenPeriod(opens, row.getObject("closes", LocalTime.class)));
-                    }
-                    return notes.put(day, row.getString("reason"));
+                    LocalTime closes = row.getObject("closes", LocalTime.class);
+                    return days.merge(
+                            row.getObject("lab_date", LocalDate.class),
+                            new DayHours(
+                                    row.getObject("lab_date", LocalDate.class),
+                                    opens == null ? List.of() : List.of(new OpenPeriod(opens, closes)),
+                                    row.getString("reason")),
+                            JdbcOpeningHours::both);
                 })
                 .list();
-        Map<LocalDate, DayHours> exceptions = new HashMap<>();
-        notes.forEach((day, note) ->
-                exceptions.put(day, new DayHours(day, periods.getOrDefault(day, List.of()), note)));
-        return exceptions;
+        return Collections.unmodifiableNavigableMap(days);
+    }
+
+    private static DayHours both(DayHours one, DayHours other) {
+        return new DayHours(
+                one.day(),
+                Stream.concat(one.periods().stream(), other.periods().stream()).toList(),
+                one.note());
     }
 
     @Override
     @Transactional
     public void setWeekday(DayOfWeek weekday, List<OpenPeriod> periods, PersonId by) {
+        memory.forget();
         jdbc.sql("delete from opening_hours where lab_id = :lab and weekday = :weekday")
                 .param("lab", lab().value())
                 .param("weekday", weekday.getValue())
@@ -110,6 +136,7 @@ class JdbcOpeningHours implements OpeningHours {
     @Override
     @Transactional
     public void except(DayHours hours, PersonId by) {
+        memory.forget();
         for (String table : List.of("opening_exception_periods", "opening_exceptions")) {
             jdbc.sql("delete from " + table + " where lab_id = :lab and lab_date = :day")
                     .param("lab", lab().value())

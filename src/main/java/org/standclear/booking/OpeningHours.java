@@ -18,6 +18,9 @@ public interface OpeningHours {
     /** The periods of each weekday on which the lab opens at all. */
     Map<DayOfWeek, List<OpenPeriod>> week();
 
+    /** The days from that one on that have hours of their own, in order. */
+    List<DayHours> exceptions(LocalDate from);
+
     /** Replaces the hours of a weekday; no periods means closed. The caller has checked that the person may. */
     void setWeekday(DayOfWeek weekday, List<OpenPeriod> periods, PersonId by);
 

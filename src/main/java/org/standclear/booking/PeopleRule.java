@@ -1,32 +1,25 @@
 package org.standclear.booking;
 
 import java.time.Instant;
-import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.BookingRequest.Refusal;
 import org.standclear.people.Assignment;
-import org.standclear.people.Authorisation;
-import org.standclear.people.Authorisations;
 import org.standclear.people.Courses;
 import org.standclear.people.Duty;
-import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.CourseId;
+import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.time.LabTime;
 
 /** The people of a booking: an authorised operator, an attendant who may, an assignment that is the operator's. */
 @Component
 class PeopleRule implements BookingRequest.Rule {
 
-    private final Authorisations authorisations;
-    private final AttendantRules attendants;
     private final Courses courses;
     private final LabTime labTime;
 
-    PeopleRule(Authorisations authorisations, AttendantRules attendants, Courses courses, LabTime labTime) {
-        this.authorisations = authorisations;
-        this.attendants = attendants;
+    PeopleRule(Courses courses, LabTime labTime) {
         this.courses = courses;
         this.labTime = labTime;
     }
@@ -62,9 +55,10 @@ class PeopleRule implements BookingRequest.Rule {
         Slot slot = request.slot();
         // to the last instant of the slot; the end itself is not part of it
         Instant last = slot.end().minusSeconds(1);
-        List<Authorisation> may = authorisations.of(request.wanted().operator());
-        boolean covered =
-                request.operator().active() && covers(may, slot.cell(), slot.start()) && covers(may, slot.cell(), last);
+        PersonId operator = request.wanted().operator();
+        Parties parties = request.parties();
+        boolean covered = parties.hold(operator, Duty.OPERATOR, slot.cell(), slot.start())
+                && parties.hold(operator, Duty.OPERATOR, slot.cell(), last);
         if (covered) {
             return Optional.empty();
         }
@@ -75,17 +69,13 @@ class PeopleRule implements BookingRequest.Rule {
                         + ". Lab staff enter the authorisation after the induction.");
     }
 
-    private static boolean covers(List<Authorisation> may, CellId cell, Instant at) {
-        return may.stream().anyMatch(one -> one.duty() == Duty.OPERATOR && one.covers(cell, at));
-    }
-
     private Optional<Refusal> attendant(BookingRequest request) {
         var attendant = request.wanted().attendant();
         if (attendant == null) {
             return Optional.empty();
         }
-        return attendants
-                .refusal(
+        return AttendantRules.refusal(
+                        request.parties(),
                         request.cell(),
                         request.wanted().operator(),
                         attendant,

@@ -41,19 +41,24 @@ class TakenRule {
         return subjects;
     }
 
-    /** A look without locks, so that who comes too late need not wait to be told. */
+    /** A look without locks at everything that would be claimed. */
     Optional<Refusal> atFirstSight(BookingRequest request) {
-        return refusal(request, moves::isDueMissed);
+        return refusal(request, subjects(request.wanted()), moves::isDueMissed);
+    }
+
+    /** A look without locks at the cell alone, so that who comes too late for a slot need not wait to be told. */
+    Optional<Refusal> cellAtFirstSight(BookingRequest request) {
+        return refusal(request, List.of(request.wanted().cell().value()), moves::isDueMissed);
     }
 
     /** The answer that counts; the subjects are locked. Frees what missed bookings still hold. */
     Optional<Refusal> underLock(BookingRequest request) {
-        return refusal(request, moves::settleIfMissed);
+        return refusal(request, subjects(request.wanted()), moves::settleIfMissed);
     }
 
-    private Optional<Refusal> refusal(BookingRequest request, Predicate<@Nullable UUID> missed) {
+    private Optional<Refusal> refusal(BookingRequest request, List<UUID> subjects, Predicate<@Nullable UUID> missed) {
         Slot slot = request.slot();
-        return claims.on(subjects(request.wanted()), slot.start(), slot.end()).stream()
+        return claims.on(subjects, slot.start(), slot.end()).stream()
                 .filter(claim -> !missed.test(claim.booking()))
                 .findFirst()
                 .map(claim -> new Refusal(rule(request, claim), says(request, claim)));

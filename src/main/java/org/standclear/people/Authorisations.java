@@ -1,7 +1,9 @@
 package org.standclear.people;
 
 import java.time.Instant;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
 
@@ -13,6 +15,9 @@ public interface Authorisations {
 
     /** All authorisations of a person, the expired ones too, latest expiry first. */
     List<Authorisation> of(PersonId person);
+
+    /** The authorisations of several people at once, each person's as {@link #of} has them; people without any are left out. */
+    Map<PersonId, List<Authorisation>> ofAll(Collection<PersonId> people);
 
     /** Active people who hold the duty for the cell at that instant, by printed name. */
     List<Person> holders(Duty duty, CellId cell, Instant at);

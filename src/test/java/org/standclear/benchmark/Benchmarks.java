@@ -17,9 +17,11 @@ public final class Benchmarks {
             PagesBenchmark.run(Engine.h2());
             PagesBenchmark.run(Engine.postgresql());
         }
-        if (wanted.contains("claims")) {
+        if (wanted.contains("claims") || wanted.contains("claims-h2")) {
             ClaimsBenchmark.run(Engine.h2());
-            ClaimsBenchmark.run(Engine.postgresql());
+            if (wanted.contains("claims")) {
+                ClaimsBenchmark.run(Engine.postgresql());
+            }
         }
     }
 }

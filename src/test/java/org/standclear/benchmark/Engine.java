@@ -7,8 +7,11 @@ import org.standclear.testing.TestDatabase;
 /** A database engine with a new database in it, with the settings that a lab would run it with. */
 record Engine(String name, TestDatabase database, AutoCloseable server) implements AutoCloseable {
 
+    /** In memory as the demo is, with as many statements kept as the shipped address asks for. */
     static Engine h2() {
-        return new Engine("H2", TestDatabase.freshH2(), () -> {});
+        TestDatabase fresh = TestDatabase.freshH2();
+        String url = fresh.url() + ";QUERY_CACHE_SIZE=512";
+        return new Engine("H2", new TestDatabase(url, fresh.user(), fresh.password()), () -> {});
     }
 
     /** Waits for the disk at every commit, unlike the server of the tests. */

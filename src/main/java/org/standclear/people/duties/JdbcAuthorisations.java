@@ -1,7 +1,10 @@
 package org.standclear.people.duties;
 
 import java.time.Instant;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.standclear.people.Authorisation;
@@ -53,6 +56,21 @@ class JdbcAuthorisations implements Authorisations {
                 .stream()
                 .map(Granted::authorisation)
                 .toList();
+    }
+
+    @Override
+    public Map<PersonId, List<Authorisation>> ofAll(Collection<PersonId> people) {
+        if (people.isEmpty()) {
+            return Map.of();
+        }
+        return jdbc
+                .sql(GrantedRows.SELECT + " where person_id in (:people) order by valid_until desc, id")
+                .param("people", people.stream().map(PersonId::value).distinct().toList())
+                .query(GrantedRows::granted)
+                .list()
+                .stream()
+                .map(Granted::authorisation)
+                .collect(Collectors.groupingBy(Authorisation::person));
     }
 
     @Override
