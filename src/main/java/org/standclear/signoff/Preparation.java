@@ -34,6 +34,7 @@ public interface Preparation {
      * @param revision null until a program is attached
      * @param answer null until the check answered
      * @param says the answer in one line
+     * @param waiver what lets it run although it is not within limits
      * @param lapsed what lapsed last, if anything did
      */
     record Prepared(
@@ -41,7 +42,8 @@ public interface Preparation {
             @Nullable Revision revision,
             @Nullable StoredAnswer answer,
             String says,
-            Optional<Lapse> lapsed) {}
+            Optional<Lapse> lapsed,
+            Optional<Waiver> waiver) {}
 
     /** What came of attaching. */
     sealed interface Attached {

@@ -56,9 +56,22 @@ class BenchCards {
                 facts == null || facts.payloadKg() == null ? "" : number(facts.payloadKg(), 2) + " kg",
                 facts == null || facts.heldPeakMmS() == null ? "" : number(facts.heldPeakMmS(), 0) + " mm/s",
                 fullPower(facts),
-                facts == null ? List.of() : facts.cautions(),
+                cautions(facts, prepared),
                 answer == null ? "" : "/checks/" + answer.id(),
                 prepared.says());
+    }
+
+    /** What stays on the release card; a waiver stands first. */
+    private List<String> cautions(@Nullable BenchFacts facts, Prepared prepared) {
+        List<String> cautions = new ArrayList<>();
+        prepared.waiver()
+                .ifPresent(waiver -> cautions.add("Not within limits. Waived for one run by "
+                        + people.printedName(waiver.givenBy()) + " until " + labTime.time(waiver.expiresAt()) + ": "
+                        + String.join(", ", waiver.checks()) + ". " + waiver.reason()));
+        if (facts != null) {
+            cautions.addAll(facts.cautions());
+        }
+        return cautions;
     }
 
     /** "In full power this program would reach 913 mm/s."; rounded up, towards the unsafe side. */

@@ -39,6 +39,7 @@ class GateFacts {
     private final DutyRoster duty;
     private final EventRows events;
     private final ReleaseRows releases;
+    private final WaiverRows waivers;
     private final LabTime labTime;
 
     GateFacts(
@@ -50,6 +51,7 @@ class GateFacts {
             DutyRoster duty,
             EventRows events,
             ReleaseRows releases,
+            WaiverRows waivers,
             LabTime labTime) {
         this.bookings = bookings;
         this.cells = cells;
@@ -59,6 +61,7 @@ class GateFacts {
         this.duty = duty;
         this.events = events;
         this.releases = releases;
+        this.waivers = waivers;
         this.labTime = labTime;
     }
 
@@ -84,7 +87,9 @@ class GateFacts {
                 staff,
                 notClosedOut(booking, cell),
                 answer.orElse(null),
-                answer.map(one -> AnswerLine.of(one, cell)).orElse("The program has no answer of the check yet."));
+                answer.map(one -> AnswerLine.of(one, cell)).orElse("The program has no answer of the check yet."),
+                answer.flatMap(one -> waivers.standing(booking.id(), one.id(), now))
+                        .orElse(null));
     }
 
     /** The answer that the booking's latest check gave, if it was for the revision on the booking. */

@@ -11,6 +11,7 @@ import org.springframework.transaction.annotation.Transactional;
 import org.standclear.booking.Booking;
 import org.standclear.booking.BookingState;
 import org.standclear.booking.Bookings;
+import org.standclear.check.StoredAnswer;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.ids.ReleaseId;
@@ -31,6 +32,7 @@ class JdbcReleases implements Releases {
     private final GateFacts gates;
     private final ReleaseRows rows;
     private final EventRows events;
+    private final WaiverRows waivers;
     private final SignoffTrail trail;
     private final Clock clock;
 
@@ -40,6 +42,7 @@ class JdbcReleases implements Releases {
             GateFacts gates,
             ReleaseRows rows,
             EventRows events,
+            WaiverRows waivers,
             SignoffTrail trail,
             Clock clock) {
         this.bookings = bookings;
@@ -47,6 +50,7 @@ class JdbcReleases implements Releases {
         this.gates = gates;
         this.rows = rows;
         this.events = events;
+        this.waivers = waivers;
         this.trail = trail;
         this.clock = clock;
     }
@@ -84,8 +88,22 @@ class JdbcReleases implements Releases {
         if (!rows.use(release.id(), now)) {
             return new StartPermission.Refused("used", "This release was used for a start already.");
         }
+        useWaiver(current.booking(), release, by, now);
         trail.started(release, by);
         return new StartPermission.Given(rows.find(release.id()).orElseThrow());
+    }
+
+    /** The gates were asked: a program that is not within limits has a waiver, and this start is its one run. */
+    private void useWaiver(Booking booking, Release release, PersonId by, Instant now) {
+        gates.answer(booking)
+                .filter(answer -> answer.verdict() != StoredAnswer.Verdict.WITHIN)
+                .flatMap(answer -> waivers.standing(booking.id(), answer.id(), now))
+                .ifPresent(waiver -> {
+                    if (!waivers.use(waiver.id(), release.id(), now)) {
+                        throw new IllegalStateException("waiver " + waiver.id() + " was used meanwhile");
+                    }
+                    trail.waiverUsed(waiver, release, by);
+                });
     }
 
     private static String why(Booking booking, @Nullable Release release) {

@@ -47,6 +47,7 @@ class Lists {
     private final People people;
     private final SheetRows sheets;
     private final EventRows events;
+    private final WaiverWords waivers;
     private final LabTime labTime;
 
     Lists(
@@ -58,6 +59,7 @@ class Lists {
             People people,
             SheetRows sheets,
             EventRows events,
+            WaiverWords waivers,
             LabTime labTime) {
         this.bookings = bookings;
         this.cells = cells;
@@ -67,6 +69,7 @@ class Lists {
         this.people = people;
         this.sheets = sheets;
         this.events = events;
+        this.waivers = waivers;
         this.labTime = labTime;
     }
 
@@ -168,7 +171,8 @@ class Lists {
                 cells.find(sheet.cell()).map(Cell::name).orElse("unknown"),
                 labTime.full(booking.start()) + " to " + labTime.time(booking.end()),
                 people.printedName(sheet.operator()),
-                people.printedName(sheet.attendant()));
+                people.printedName(sheet.attendant()),
+                waivers.words(sheet.booking(), sheet.answer()));
         return StatementText.of(sheet, part, printed, revision(sheet), answer(sheet), answers);
     }
 

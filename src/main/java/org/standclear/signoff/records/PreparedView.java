@@ -1,16 +1,19 @@
 package org.standclear.signoff.records;
 
+import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
+import org.standclear.booking.BookingState;
 import org.standclear.cell.Cell;
 import org.standclear.check.ProgramChecks;
 import org.standclear.check.StoredAnswer;
 import org.standclear.program.Revision;
 import org.standclear.signoff.Lapse;
 import org.standclear.signoff.Preparation.Prepared;
+import org.standclear.signoff.Waiver;
 import org.standclear.signoff.rules.AnswerLine;
 
 /** Puts together where a booking's preparation stands. */
@@ -21,12 +24,17 @@ class PreparedView {
     private final GateFacts gates;
     private final ProgramChecks checks;
     private final EventRows events;
+    private final WaiverRows waivers;
+    private final Clock clock;
 
-    PreparedView(Upkeep upkeep, GateFacts gates, ProgramChecks checks, EventRows events) {
+    PreparedView(
+            Upkeep upkeep, GateFacts gates, ProgramChecks checks, EventRows events, WaiverRows waivers, Clock clock) {
         this.upkeep = upkeep;
         this.gates = gates;
         this.checks = checks;
         this.events = events;
+        this.waivers = waivers;
+        this.clock = clock;
     }
 
     Prepared of(Booking booking, Cell cell) {
@@ -38,7 +46,18 @@ class PreparedView {
                 revision,
                 answer,
                 says(booking, cell, revision, answer),
-                lapses.isEmpty() ? Optional.empty() : Optional.of(lapses.get(lapses.size() - 1)));
+                lapses.isEmpty() ? Optional.empty() : Optional.of(lapses.get(lapses.size() - 1)),
+                waiver(booking, answer));
+    }
+
+    /** The one that stands, or that the run which goes on used up. */
+    private Optional<Waiver> waiver(Booking booking, @Nullable StoredAnswer answer) {
+        boolean runs = booking.state().ordinal() >= BookingState.RUNNING.ordinal()
+                && booking.state().ordinal() <= BookingState.CLOSED_OUT.ordinal();
+        return waivers.of(booking.id()).stream()
+                .filter(waiver -> answer != null && waiver.answer().equals(answer.id()))
+                .filter(waiver -> waiver.standsAt(clock.instant()) || runs && waiver.usedAt() != null)
+                .findFirst();
     }
 
     private String says(Booking booking, Cell cell, @Nullable Revision revision, @Nullable StoredAnswer answer) {

@@ -18,6 +18,7 @@ import org.standclear.program.Revision;
 import org.standclear.signoff.Obstacle;
 import org.standclear.signoff.Release;
 import org.standclear.signoff.Sheet;
+import org.standclear.signoff.Waiver;
 import org.standclear.signoff.rules.ReleaserRules;
 
 /** Asks who may release and issues the release, bound to one exact thing. */
@@ -32,6 +33,7 @@ class Releasing {
     private final GateFacts gates;
     private final Lists lists;
     private final ReleaseRows releases;
+    private final WaiverRows waivers;
     private final ReleaseCodes codes;
     private final SignoffTrail trail;
 
@@ -41,6 +43,7 @@ class Releasing {
             GateFacts gates,
             Lists lists,
             ReleaseRows releases,
+            WaiverRows waivers,
             ReleaseCodes codes,
             SignoffTrail trail) {
         this.bookings = bookings;
@@ -48,6 +51,7 @@ class Releasing {
         this.gates = gates;
         this.lists = lists;
         this.releases = releases;
+        this.waivers = waivers;
         this.codes = codes;
         this.trail = trail;
     }
@@ -70,7 +74,7 @@ class Releasing {
     Release issue(Sheet sheet, Booking booking, Cell cell, PersonId releaser, Instant now) {
         Revision revision = lists.revision(sheet);
         StoredAnswer answer = lists.answer(sheet);
-        Instant soon = now.plus(HOLDS);
+        Instant soon = startBy(booking, answer, now);
         Release release = new Release(
                 ReleaseId.next(),
                 booking.id(),
@@ -98,6 +102,15 @@ class Releasing {
         trail.released(release);
         Upkeep.moved(bookings.markReleased(booking.id(), releaser));
         return release;
+    }
+
+    /** A release does not outlast the waiver that it rests on. */
+    private Instant startBy(Booking booking, StoredAnswer answer, Instant now) {
+        Instant soon = now.plus(HOLDS);
+        return waivers.standing(booking.id(), answer.id(), now)
+                .map(Waiver::expiresAt)
+                .filter(expires -> expires.isBefore(soon))
+                .orElse(soon);
     }
 
     private static @Nullable Integer passLimit(@Nullable String loop) {

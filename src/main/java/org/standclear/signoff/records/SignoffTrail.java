@@ -13,6 +13,7 @@ import org.standclear.signoff.Part;
 import org.standclear.signoff.Release;
 import org.standclear.signoff.Sheet;
 import org.standclear.signoff.Signature;
+import org.standclear.signoff.Waiver;
 import org.standclear.trail.Trail;
 import org.standclear.trail.TrailEntry;
 
@@ -112,6 +113,24 @@ class SignoffTrail {
                 entry("signoff.release-lapsed", booking, by, "The release lapsed, " + rule.words() + ": " + because)
                         .with("release", release.id())
                         .with("rule", rule.code()));
+    }
+
+    void waived(Waiver waiver) {
+        trail.append(entry(
+                        "signoff.waived",
+                        waiver.booking(),
+                        waiver.givenBy(),
+                        people.printedName(waiver.givenBy()) + " waived " + String.join(", ", waiver.checks())
+                                + " for one run, until " + labTime.time(waiver.expiresAt()) + ": " + waiver.reason())
+                .with("answer", waiver.answer())
+                .with("expires-at", waiver.expiresAt())
+                .with("waiver", waiver.id()));
+    }
+
+    void waiverUsed(Waiver waiver, Release release, PersonId by) {
+        trail.append(entry("signoff.waiver-used", release.booking(), by, "The waiver is used up by this start.")
+                .with("release", release.id())
+                .with("waiver", waiver.id()));
     }
 
     void started(Release release, PersonId by) {

@@ -46,6 +46,7 @@ class Upkeep {
     private final EventRows events;
     private final SheetRows sheets;
     private final ReleaseRows releases;
+    private final WaiverRows waivers;
     private final SignoffTrail trail;
 
     Upkeep(
@@ -58,6 +59,7 @@ class Upkeep {
             EventRows events,
             SheetRows sheets,
             ReleaseRows releases,
+            WaiverRows waivers,
             SignoffTrail trail) {
         this.bookings = bookings;
         this.cells = cells;
@@ -68,6 +70,7 @@ class Upkeep {
         this.events = events;
         this.sheets = sheets;
         this.releases = releases;
+        this.waivers = waivers;
         this.trail = trail;
     }
 
@@ -121,7 +124,7 @@ class Upkeep {
         if (booking.state() != BookingState.CHECKED && booking.state() != BookingState.READY) {
             return booking;
         }
-        String because = checkLapsed(booking, cell);
+        String because = checkLapsed(booking, cell, now);
         if (because == null) {
             return booking;
         }
@@ -130,7 +133,7 @@ class Upkeep {
         return moved(bookings.backToBooked(booking.id(), because));
     }
 
-    private @Nullable String checkLapsed(Booking booking, Cell cell) {
+    private @Nullable String checkLapsed(Booking booking, Cell cell, Instant now) {
         EventRows.Preparation last = events.lastCheck(booking.id()).orElse(null);
         if (last == null || !last.revision().equals(booking.revision())) {
             return "The program on the booking changed.";
@@ -139,9 +142,16 @@ class Upkeep {
             return cell.name() + " moved from version " + last.cellVersion() + " to version " + cell.currentVersion()
                     + ".";
         }
-        return last.isAbout(last.revision(), cell.currentVersion())
+        if (!last.isAbout(last.revision(), cell.currentVersion())) {
+            return "The rules of the check changed since it was answered.";
+        }
+        return last.within() || isWaived(booking, last, now)
                 ? null
-                : "The rules of the check changed since it was answered.";
+                : "The waiver no longer stands: it is used up or expired.";
+    }
+
+    private boolean isWaived(Booking booking, EventRows.Preparation check, Instant now) {
+        return waivers.standing(booking.id(), check.answer(), now).isPresent();
     }
 
     /** Asks the check when the program, the cell's version or the rules are new to the booking. */
@@ -153,7 +163,9 @@ class Upkeep {
         Optional<EventRows.Preparation> last =
                 events.lastCheck(booking.id()).filter(check -> check.isAbout(revision, cell.currentVersion()));
         if (last.filter(check -> !check.within()).isPresent()) {
-            return booking;
+            return isWaived(booking, last.orElseThrow(), now)
+                    ? moved(bookings.markChecked(booking.id(), booking.operator()))
+                    : booking;
         }
         if (!(checks.check(revision, cell.id(), booking.course()) instanceof ProgramChecks.Outcome.Answered answered)) {
             return booking;

@@ -2,8 +2,10 @@ package org.standclear.signoff.rules;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.standclear.cell.Cell;
 import org.standclear.check.StoredAnswer;
+import org.standclear.signoff.Waivers.Blocking;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
@@ -38,6 +40,25 @@ public final class AnswerLine {
         }
         outside.addAll(notCheckable);
         return outside;
+    }
+
+    /**
+     * The findings that keep it from being within limits.
+     *
+     * @param advised checks that are advised only, and so never block
+     */
+    public static List<Blocking> blocking(StoredAnswer answer, Set<String> advised) {
+        List<Blocking> blocking = new ArrayList<>();
+        for (JsonNode finding : findings(answer)) {
+            String outcome = finding.path("outcome").asString("");
+            String check = finding.path("check").asString("");
+            boolean blocks = outcome.equals("outside") || outcome.equals("not-checkable") && !advised.contains(check);
+            if (blocks) {
+                blocking.add(
+                        new Blocking(check, outcome, finding.path("says").asString(""), WaiverRules.isHard(check)));
+            }
+        }
+        return blocking;
     }
 
     private static JsonNode findings(StoredAnswer answer) {

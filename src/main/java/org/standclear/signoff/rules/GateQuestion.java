@@ -8,6 +8,7 @@ import org.standclear.cell.Cell;
 import org.standclear.check.StoredAnswer;
 import org.standclear.people.Person;
 import org.standclear.signoff.Obstacle;
+import org.standclear.signoff.Waiver;
 
 /**
  * The facts that the gates of a release are asked about, read under locks.
@@ -18,6 +19,7 @@ import org.standclear.signoff.Obstacle;
  * @param otherRun where the operator runs another cell now; null when nowhere
  * @param staffOnDuty technicians and instructors on duty now
  * @param notClosedOut runs on the cell that wait for their close-out, in words
+ * @param waiver what lets a program run that is not within limits; null when nothing does
  * @param answer of the check on the cell's current version; null when there is none
  */
 public record GateQuestion(
@@ -34,7 +36,8 @@ public record GateQuestion(
         List<Person> staffOnDuty,
         List<NotClosedOut> notClosedOut,
         @Nullable StoredAnswer answer,
-        String answerSays) {
+        String answerSays,
+        @Nullable Waiver waiver) {
 
     public GateQuestion {
         cellObstacles = List.copyOf(cellObstacles);

@@ -18,8 +18,8 @@ public final class StatementText {
 
     private StatementText() {}
 
-    /** Names and times as they are printed in the statement. */
-    public record Printed(String cell, String slot, String operator, String attendant) {}
+    /** Names and times as they are printed in the statement; the waiver is empty where none stands. */
+    public record Printed(String cell, String slot, String operator, String attendant, String waiver) {}
 
     /** What a signature of that part stands for, in one sentence. */
     public static String meaning(SignoffList list, Part part) {
@@ -46,6 +46,9 @@ public final class StatementText {
         text.add("Declaration SHA-256 " + revision.declarationSha256());
         text.add("Check " + answer.id() + ": " + answer.verdict().words() + "; tool "
                 + Objects.requireNonNullElse(answer.bench().tool(), "not declared") + ", payload " + payload(answer));
+        if (!printed.waiver().isEmpty()) {
+            text.add(printed.waiver());
+        }
         List<ListItem> items = Items.of(sheet.list(), part, sheet.brief());
         for (ListItem item : items) {
             text.add(item.number() + ". " + item.challenge() + " " + item.inWords(answers.of(item.number())));

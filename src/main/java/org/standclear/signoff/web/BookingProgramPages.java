@@ -23,12 +23,14 @@ import org.standclear.people.People;
 import org.standclear.platform.forms.PostOnce;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.RevisionId;
+import org.standclear.platform.security.Role;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
 import org.standclear.platform.web.NotFoundException;
 import org.standclear.program.Revision;
 import org.standclear.signoff.Lapse;
 import org.standclear.signoff.Preparation;
+import org.standclear.signoff.Waiver;
 
 /** Attaches one of a person's programs to a booking and shows what the check says of it. */
 @Controller
@@ -64,6 +66,8 @@ class BookingProgramPages {
             String fingerprintEnd,
             String answerHref,
             String lapsed,
+            String waiver,
+            boolean waives,
             boolean mayAttach) {}
 
     @GetMapping("/bookings/{booking}/program")
@@ -110,7 +114,7 @@ class BookingProgramPages {
         Map<String, String> options = new LinkedHashMap<>();
         choices.forEach(revision -> options.put(revision.id().toString(), words(revision, me)));
         RevisionId attached = booking.revision();
-        model.addAttribute("view", view(prepared));
+        model.addAttribute("view", view(prepared, me));
         model.addAttribute("options", options);
         model.addAttribute("chosen", chosen != null ? chosen.toString() : attached == null ? "" : attached.toString());
         model.addAttribute("errors", errors);
@@ -122,7 +126,7 @@ class BookingProgramPages {
         return revision.title() + ", revision " + revision.number() + ", ends in " + revision.fingerprintEnd() + whose;
     }
 
-    private View view(Preparation.Prepared prepared) {
+    private View view(Preparation.Prepared prepared, SignedInPerson me) {
         Booking booking = prepared.booking();
         Revision revision = prepared.revision();
         StoredAnswer answer = prepared.answer();
@@ -139,11 +143,19 @@ class BookingProgramPages {
                 sha.isEmpty() ? "" : sha.substring(60),
                 answer == null ? "" : "/checks/" + answer.id(),
                 prepared.lapsed().map(this::words).orElse(""),
+                prepared.waiver().map(this::words).orElse(""),
+                me.is(Role.INSTRUCTOR) && answer != null && answer.verdict() != StoredAnswer.Verdict.WITHIN,
                 booking.state().holdsItsSlot() && !booking.state().awaitsCloseOut());
     }
 
     private String words(Lapse lapse) {
         return "The " + lapse.what() + " lapsed at " + labTime.time(lapse.at()) + ": " + lapse.because();
+    }
+
+    private String words(Waiver waiver) {
+        return "Waived for one run by " + people.printedName(waiver.givenBy()) + " until "
+                + labTime.time(waiver.expiresAt()) + ": " + String.join(", ", waiver.checks()) + ". "
+                + waiver.reason();
     }
 
     private static String mark(@Nullable StoredAnswer answer) {

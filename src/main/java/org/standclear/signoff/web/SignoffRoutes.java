@@ -17,6 +17,8 @@ class SignoffRoutes implements RouteRules {
     public List<RouteRule> rules() {
         return List.of(
                 RouteRule.roles(HttpMethod.GET, "/bookings/{booking}/program", WRITERS),
-                RouteRule.roles(HttpMethod.POST, "/bookings/{booking}/program", WRITERS));
+                RouteRule.roles(HttpMethod.POST, "/bookings/{booking}/program", WRITERS),
+                RouteRule.roles(HttpMethod.GET, "/bookings/{booking}/waiver", Role.INSTRUCTOR),
+                RouteRule.roles(HttpMethod.POST, "/bookings/{booking}/waiver", Role.INSTRUCTOR));
     }
 }

@@ -3,6 +3,7 @@ package org.standclear.signoff.rules;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.standclear.booking.Booking;
@@ -11,7 +12,9 @@ import org.standclear.cell.CellState;
 import org.standclear.check.StoredAnswer;
 import org.standclear.check.StoredAnswer.Verdict;
 import org.standclear.people.Person;
+import org.standclear.platform.ids.PersonId;
 import org.standclear.signoff.Obstacle;
+import org.standclear.signoff.Waiver;
 
 class GatesTests {
 
@@ -25,6 +28,7 @@ class GatesTests {
     private @Nullable String otherRun;
     private List<Person> staff = List.of(Bench.ADAEZE, Bench.HEMI);
     private List<GateQuestion.NotClosedOut> notClosedOut = List.of();
+    private @Nullable Waiver waiver;
     private @Nullable StoredAnswer answer = Bench.answer(Verdict.WITHIN, 7);
 
     private List<Obstacle> ask() {
@@ -42,7 +46,8 @@ class GatesTests {
                 staff,
                 notClosedOut,
                 answer,
-                answer == null ? "No answer yet." : AnswerLine.of(answer, cell)));
+                answer == null ? "No answer yet." : AnswerLine.of(answer, cell),
+                waiver));
     }
 
     private void expect(String code, String says, String mend) {
@@ -51,6 +56,25 @@ class GatesTests {
             assertThat(obstacle.says()).isEqualTo(says);
             assertThat(obstacle.mend()).contains(mend);
         });
+    }
+
+    @Test
+    void letsAWaivedProgramPassOnTheVersionOfTheCellOnly() {
+        answer = Bench.answer(Verdict.OUTSIDE, 7);
+        assertThat(ask()).extracting(Obstacle::code).containsExactly("not-within-limits");
+        waiver = new Waiver(
+                UUID.randomUUID(),
+                booking.id(),
+                answer.id(),
+                List.of("payload"),
+                "one part weighed at the bench",
+                PersonId.next(),
+                Bench.NOW,
+                Bench.NOW.plusSeconds(60),
+                null);
+        assertThat(ask()).isEmpty();
+        answer = Bench.answer(Verdict.OUTSIDE, 6);
+        assertThat(ask()).extracting(Obstacle::code).containsExactly("not-within-limits");
     }
 
     @Test

@@ -1,0 +1,159 @@
+package org.standclear.signoff.web;
+
+import jakarta.servlet.http.HttpServletResponse;
+import java.time.Clock;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.time.LocalTime;
+import java.time.ZonedDateTime;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
+import org.springframework.security.core.annotation.AuthenticationPrincipal;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.standclear.booking.Booking;
+import org.standclear.cell.Cell;
+import org.standclear.cell.Cells;
+import org.standclear.check.StoredAnswer;
+import org.standclear.people.People;
+import org.standclear.platform.forms.PostOnce;
+import org.standclear.platform.ids.AnswerId;
+import org.standclear.platform.ids.BookingId;
+import org.standclear.platform.security.SignedInPerson;
+import org.standclear.platform.time.LabTime;
+import org.standclear.signoff.Waiver;
+import org.standclear.signoff.Waivers;
+
+/** An instructor waives a failed check for one run. */
+@Controller
+class WaiverPages {
+
+    private final Waivers waivers;
+    private final Cells cells;
+    private final People people;
+    private final LabTime labTime;
+    private final PostOnce once;
+    private final Clock clock;
+
+    WaiverPages(Waivers waivers, Cells cells, People people, LabTime labTime, PostOnce once, Clock clock) {
+        this.waivers = waivers;
+        this.cells = cells;
+        this.people = people;
+        this.labTime = labTime;
+        this.once = once;
+        this.clock = clock;
+    }
+
+    /** The form as it was sent. */
+    record WaiverForm(
+            @Nullable String formToken,
+            @Nullable AnswerId answer,
+            @Nullable String reason,
+            @Nullable String expires) {}
+
+    /** What the page shows. */
+    record View(
+            String booking,
+            String cell,
+            String span,
+            String operator,
+            String headline,
+            String state,
+            String refusal,
+            String answer,
+            List<Waivers.Blocking> blocking,
+            List<Given> given) {}
+
+    /** A waiver of this booking and what became of it. */
+    record Given(String words, String stands, String state) {}
+
+    @GetMapping("/bookings/{booking}/waiver")
+    String show(@PathVariable BookingId booking, Model model) {
+        Waivers.Question question = waivers.question(booking);
+        String end = labTime.time(question.prepared().booking().end());
+        return page(question, new WaiverForm(null, null, "", end), Map.of(), model);
+    }
+
+    @PostMapping("/bookings/{booking}/waiver")
+    String give(
+            @PathVariable BookingId booking,
+            @ModelAttribute WaiverForm form,
+            @AuthenticationPrincipal SignedInPerson me,
+            HttpServletResponse response,
+            Model model) {
+        Waivers.Question question = waivers.question(booking);
+        Map<String, String> errors = new HashMap<>();
+        Optional<String> next = once.run(form.formToken(), () -> {
+            Waivers.Given given = waivers.give(new Waivers.GiveWaiver(
+                    booking,
+                    form.answer(),
+                    form.reason() == null ? "" : form.reason(),
+                    instant(form.expires(), question.prepared().booking()),
+                    me.id()));
+            if (given instanceof Waivers.Given.Refused refused) {
+                errors.put(refused.field(), refused.says());
+                return null;
+            }
+            return "/bookings/" + booking + "/program";
+        });
+        if (next.isPresent()) {
+            return "redirect:" + next.get();
+        }
+        response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+        return page(question, form, errors, model);
+    }
+
+    /** A time on the day of the slot; null when it is none. */
+    private @Nullable Instant instant(@Nullable String typed, Booking booking) {
+        try {
+            LocalTime time = LocalTime.parse(typed == null ? "" : typed.strip());
+            ZonedDateTime end = booking.end().atZone(labTime.zone());
+            return end.with(time).toInstant();
+        } catch (DateTimeException notATime) {
+            return null;
+        }
+    }
+
+    private String page(Waivers.Question question, WaiverForm form, Map<String, String> errors, Model model) {
+        model.addAttribute("view", view(question));
+        model.addAttribute("form", form);
+        model.addAttribute("errors", errors);
+        return "signoff/waiver";
+    }
+
+    private View view(Waivers.Question question) {
+        Booking booking = question.prepared().booking();
+        StoredAnswer answer = question.prepared().answer();
+        return new View(
+                booking.id().toString(),
+                cells.find(booking.cell()).map(Cell::name).orElse("unknown"),
+                labTime.span(booking.start(), booking.end()),
+                people.printedName(booking.operator()),
+                question.prepared().says(),
+                answer == null ? "missing" : answer.verdict().mark(),
+                question.refusal(),
+                answer == null ? "" : answer.id().toString(),
+                question.blocking(),
+                waivers.of(booking.id()).stream().map(this::given).toList());
+    }
+
+    private Given given(Waiver waiver) {
+        String words = String.join(", ", waiver.checks()) + ", by " + people.printedName(waiver.givenBy()) + " at "
+                + labTime.time(waiver.givenAt()) + ": " + waiver.reason();
+        Instant used = waiver.usedAt();
+        if (used != null) {
+            return new Given(words, "used up at " + labTime.time(used), "done");
+        }
+        return waiver.standsAt(clock.instant())
+                ? new Given(words, "until " + labTime.time(waiver.expiresAt()), "caution")
+                : new Given(words, "expired at " + labTime.time(waiver.expiresAt()), "expired");
+    }
+}
