@@ -3,6 +3,7 @@ package org.standclear.core.program.blocks;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.standclear.core.program.CommentDeclaration;
 import org.standclear.core.program.MotionPlan;
 import org.standclear.core.program.ProgramReader;
@@ -20,6 +21,18 @@ public final class BlockReader implements ProgramReader {
 
     /** The name that answers carry. */
     public static final String NAME = "iso-6983";
+
+    private static final Pattern FIRST = Pattern.compile("^[\\s\\uFEFF]*(%\\s*$|[A-Za-z] *[-+.0-9])");
+
+    /** Whether the first line that is no comment begins as a block does: a letter and a number, or a lone %. */
+    public static boolean isMeantBy(String text) {
+        return text.lines()
+                .filter(line -> !line.isBlank() && Block.comment(line).isEmpty())
+                .findFirst()
+                .filter(line -> FIRST.matcher(line.length() > 99 ? line.substring(0, 99) : line)
+                        .find())
+                .isPresent();
+    }
 
     @Override
     public String name() {

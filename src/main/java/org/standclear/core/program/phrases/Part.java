@@ -1,0 +1,111 @@
+package org.standclear.core.program.phrases;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/** The named parts of phrases. */
+public enum Part {
+    POWER(Kind.WORD),
+    PERCENT(Kind.NUMBER),
+    SPEED(Kind.NUMBER),
+    ACCELERATION(Kind.NUMBER),
+    POINT(Kind.NAME),
+    X(Kind.NUMBER),
+    Y(Kind.NUMBER),
+    Z(Kind.NUMBER),
+    YAW(Kind.NUMBER),
+    ELBOW(Kind.WORD),
+    TIME(Kind.NUMBER),
+    COUNT(Kind.WHOLE),
+    SECTION(Kind.NAME),
+    TEXT(Kind.REST),
+    ACTION(Kind.REST),
+    TITLE(Kind.REST);
+
+    private static final Map<String, Double> LENGTHS = Map.of("mm", 1.0, "cm", 10.0, "m", 1000.0, "in", 25.4);
+    private static final Map<String, Double> SPEEDS = Map.of(
+            "mm/s",
+            1.0,
+            "cm/s",
+            10.0,
+            "m/s",
+            1000.0,
+            "mm/min",
+            1 / 60.0,
+            "m/min",
+            1000 / 60.0,
+            "in/s",
+            25.4,
+            "in/min",
+            25.4 / 60);
+    private static final Map<String, Double> TIMES = Map.of("s", 1.0, "ms", 0.001, "min", 60.0);
+
+    private final Kind kind;
+
+    /** What a part looks like when the pattern does not say it, as a regular expression. */
+    private enum Kind {
+        NUMBER("[-+]?(?:[0-9]+\\.?[0-9]*|\\.[0-9]+)"),
+        WHOLE("[0-9]+"),
+        NAME("[A-Za-z][A-Za-z0-9_-]*"),
+        WORD("[A-Za-z][A-Za-z0-9_-]*"),
+        REST(".*");
+
+        private final String pattern;
+
+        Kind(String pattern) {
+            this.pattern = pattern;
+        }
+    }
+
+    Part(Kind kind) {
+        this.kind = kind;
+    }
+
+    /** As patterns write it. */
+    public String word() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+
+    /** What stands for {@code {part}} in a pattern. */
+    String group() {
+        return "(?P<" + word() + ">" + kind.pattern + ")";
+    }
+
+    boolean isNumber() {
+        return kind == Kind.NUMBER;
+    }
+
+    /** The name under which a phrase gives the unit of this part; empty when it needs none. */
+    Optional<String> quantity() {
+        return switch (this) {
+            case X, Y, Z -> Optional.of("length");
+            case SPEED -> Optional.of("speed");
+            case TIME -> Optional.of("time");
+            default -> Optional.empty();
+        };
+    }
+
+    /** The units of a quantity in mm, mm/s or s. */
+    static Map<String, Double> units(String quantity) {
+        return switch (quantity) {
+            case "length" -> LENGTHS;
+            case "speed" -> SPEEDS;
+            default -> TIMES;
+        };
+    }
+
+    static Optional<Part> of(String word) {
+        return Arrays.stream(values()).filter(part -> part.word().equals(word)).findFirst();
+    }
+
+    /** The parts of a move, with one more. */
+    static List<Part> with(Part more) {
+        List<Part> parts = new ArrayList<>(List.of(POINT, X, Y, Z, YAW, ELBOW, ACCELERATION));
+        parts.add(more);
+        return List.copyOf(parts);
+    }
+}

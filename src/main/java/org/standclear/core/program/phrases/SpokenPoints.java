@@ -1,0 +1,60 @@
+package org.standclear.core.program.phrases;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.standclear.core.arm.Elbow;
+import org.standclear.core.arm.ToolPose;
+import org.standclear.core.geometry.Vector;
+import org.standclear.core.program.Point;
+import org.standclear.core.text.BadInputException;
+import org.standclear.core.text.Words;
+
+/** The points that a program defines, anywhere in the file, and those that its moves give in place. */
+final class SpokenPoints {
+
+    private final Map<String, Point> byName = new LinkedHashMap<>();
+
+    static SpokenPoints of(List<MatchedLine> lines) {
+        SpokenPoints points = new SpokenPoints();
+        lines.stream().filter(line -> line.means(Meaning.POINT)).forEach(points::define);
+        return points;
+    }
+
+    Map<String, Point> byName() {
+        return byName;
+    }
+
+    private void define(MatchedLine line) {
+        String name = line.text(Part.POINT);
+        if (byName.put(name, point(name, line)) != null) {
+            throw new BadInputException(
+                    line.number(), "the point " + Words.quoted(name) + " stands here a second time");
+        }
+    }
+
+    private static Point point(String name, MatchedLine line) {
+        Vector place = new Vector(line.number(Part.X), line.number(Part.Y), line.number(Part.Z));
+        @Nullable Elbow side = line.has(Part.ELBOW) ? PartValue.SIDES.get(line.checked(Part.ELBOW)) : null;
+        return new Point(name, new ToolPose(place, line.number(Part.YAW)), side, line.number());
+    }
+
+    /** Where a move goes. */
+    Point target(MatchedLine line) {
+        if (!line.has(Part.POINT)) {
+            return byName.computeIfAbsent("line " + line.number(), name -> point(name, line));
+        }
+        String name = line.text(Part.POINT);
+        Point point = byName.get(name);
+        if (point == null) {
+            throw new BadInputException(
+                    line.number(),
+                    "the move goes to " + Words.quoted(name) + ", which no line of the file defines"
+                            + Words.near(name, byName.keySet())
+                                    .map(near -> "; did you mean " + Words.quoted(near) + "?")
+                                    .orElse(""));
+        }
+        return point;
+    }
+}
