@@ -15,7 +15,7 @@ import picocli.CommandLine.Spec;
         synopsisSubcommandLabel = "COMMAND",
         description = "Without a command, starts the web application.",
         exitCodeOnInvalidInput = Commands.WRONG_USAGE,
-        subcommands = {CheckCommand.class, VerifyCommand.class})
+        subcommands = {CheckCommand.class, CheckAllCommand.class, VerifyCommand.class})
 public final class Commands implements Runnable {
 
     /** Wrong usage, or input that cannot be read (EX_USAGE of sysexits.h). */
