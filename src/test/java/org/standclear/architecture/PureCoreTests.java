@@ -21,7 +21,9 @@ class PureCoreTests {
     private static final String CORE = "org.standclear.core..";
 
     /** The reader of YAML texts works on characters only. */
-    private static final String[] OTHERS = {CORE, "java..", "org.jspecify..", "org.snakeyaml.engine.."};
+    private static final String[] OTHERS = {
+        CORE, "java..", "org.jspecify..", "org.snakeyaml.engine..", "com.google.re2j.."
+    };
 
     private static final DescribedPredicate<JavaClass> OUTSIDE_WORLD = resideInAPackage("java.io..")
             .or(resideInAPackage("java.nio..").and(resideOutsideOfPackages("java.nio.charset..")))
