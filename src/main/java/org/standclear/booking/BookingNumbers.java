@@ -1,5 +1,7 @@
 package org.standclear.booking;
 
+import java.time.Instant;
+import java.util.List;
 import org.standclear.platform.ids.PersonId;
 
 /** Keeps the numbers of the booking rules, with who changed them and why. */
@@ -8,6 +10,12 @@ public interface BookingNumbers {
     /** The numbers in force in the lab that the pages serve. */
     BookingSettings inForce();
 
+    /** The latest changes, latest first; empty while the program's own numbers hold. */
+    List<Change> changes(int atMost);
+
     /** Puts other numbers in force; the caller has checked that the person may. */
     void change(BookingSettings settings, PersonId by, String reason);
+
+    /** Numbers that were put in force, by whom, when and why. */
+    record Change(BookingSettings settings, PersonId by, Instant at, String reason) {}
 }

@@ -3,6 +3,8 @@ package org.standclear.booking;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
+import java.util.List;
+import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.springframework.transaction.annotation.Transactional;
@@ -41,6 +43,20 @@ class JdbcBookingNumbers implements BookingNumbers {
                 .query(JdbcBookingNumbers::settings)
                 .optional()
                 .orElse(BookingSettings.DEFAULTS);
+    }
+
+    @Override
+    public List<Change> changes(int atMost) {
+        return jdbc.sql(
+                        "select * from booking_settings where lab_id = :lab order by number desc fetch first :most rows only")
+                .param("lab", labs.theLab().id().value())
+                .param("most", atMost)
+                .query((row, number) -> new Change(
+                        settings(row, number),
+                        new PersonId(row.getObject("changed_by", UUID.class)),
+                        SqlTime.read(row, "changed_at"),
+                        row.getString("reason")))
+                .list();
     }
 
     @Override

@@ -23,6 +23,8 @@ import org.standclear.trail.TrailEntry;
 @Repository
 class JdbcOpeningHours implements OpeningHours {
 
+    private static final String CHANGED = "booking.opening-hours-changed";
+
     private final JdbcClient jdbc;
     private final Labs labs;
     private final Trail trail;
@@ -114,6 +116,25 @@ class JdbcOpeningHours implements OpeningHours {
     @Override
     @Transactional
     public void setWeekday(DayOfWeek weekday, List<OpenPeriod> periods, PersonId by) {
+        store(weekday, periods);
+        trail.append(TrailEntry.of(lab(), CHANGED, lab(), by, "Opening hours changed")
+                .with("weekday", weekday)
+                .with("periods", periods));
+    }
+
+    @Override
+    @Transactional
+    public void setWeek(Map<DayOfWeek, List<OpenPeriod>> week, PersonId by, String reason) {
+        Map<DayOfWeek, List<OpenPeriod>> before = storedWeek();
+        for (DayOfWeek weekday : DayOfWeek.values()) {
+            store(weekday, week.getOrDefault(weekday, List.of()));
+        }
+        trail.append(TrailEntry.of(lab(), CHANGED, lab(), by, "Opening hours changed: " + reason)
+                .with("before", before)
+                .with("after", week));
+    }
+
+    private void store(DayOfWeek weekday, List<OpenPeriod> periods) {
         memory.forget();
         jdbc.sql("delete from opening_hours where lab_id = :lab and weekday = :weekday")
                 .param("lab", lab().value())
@@ -128,21 +149,20 @@ class JdbcOpeningHours implements OpeningHours {
                     .param("closes", period.closes())
                     .update();
         }
-        trail.append(TrailEntry.of(lab(), "booking.opening-hours-changed", lab(), by, "Opening hours changed")
-                .with("weekday", weekday)
-                .with("periods", periods));
+    }
+
+    @Override
+    @Transactional
+    public void asEveryWeek(LocalDate day, PersonId by) {
+        takeAway(day);
+        trail.append(TrailEntry.of(lab(), CHANGED, lab(), by, "Hours as every week again")
+                .with("day", day));
     }
 
     @Override
     @Transactional
     public void except(DayHours hours, PersonId by) {
-        memory.forget();
-        for (String table : List.of("opening_exception_periods", "opening_exceptions")) {
-            jdbc.sql("delete from " + table + " where lab_id = :lab and lab_date = :day")
-                    .param("lab", lab().value())
-                    .param("day", hours.day())
-                    .update();
-        }
+        takeAway(hours.day());
         jdbc.sql("insert into opening_exceptions (lab_id, lab_date, reason) values (:lab, :day, :reason)")
                 .param("lab", lab().value())
                 .param("day", hours.day())
@@ -157,9 +177,19 @@ class JdbcOpeningHours implements OpeningHours {
                     .param("closes", period.closes())
                     .update();
         }
-        trail.append(TrailEntry.of(lab(), "booking.opening-hours-changed", lab(), by, "Hours of a day: " + hours.note())
+        trail.append(TrailEntry.of(lab(), CHANGED, lab(), by, "Hours of a day: " + hours.note())
                 .with("day", hours.day())
                 .with("periods", hours.periods()));
+    }
+
+    private void takeAway(LocalDate day) {
+        memory.forget();
+        for (String table : List.of("opening_exception_periods", "opening_exceptions")) {
+            jdbc.sql("delete from " + table + " where lab_id = :lab and lab_date = :day")
+                    .param("lab", lab().value())
+                    .param("day", day)
+                    .update();
+        }
     }
 
     private LabId lab() {

@@ -1,10 +1,12 @@
 package org.standclear.booking;
 
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.standclear.cell.Cell;
@@ -19,6 +21,9 @@ import org.standclear.platform.time.LabTime;
 @Service
 @Transactional(readOnly = true)
 class JdbcSlotCalendar implements SlotCalendar {
+
+    /** Longer than any horizon, also one that was shortened after somebody booked. */
+    private static final Duration FARTHEST = Duration.ofDays(400);
 
     private final Cells cells;
     private final OpeningHours openingHours;
@@ -102,6 +107,26 @@ class JdbcSlotCalendar implements SlotCalendar {
                                 .stream())
                 .filter(slot -> slot.start().equals(start))
                 .findFirst();
+    }
+
+    @Override
+    public List<Booking> leftOutside(UnaryOperator<OpeningHours.DayHours> others) {
+        Instant now = clock.instant();
+        BookingSettings settings = numbers.inForce();
+        return bookings.ofLab(labs.theLab().id(), now, now.plus(FARTHEST)).stream()
+                .map(life -> life.bookingAsOf(now, settings))
+                .filter(booking -> booking.state().holdsItsSlot())
+                .filter(booking -> {
+                    OpeningHours.DayHours hours = openingHours.on(labTime.date(booking.start()));
+                    return within(booking, hours) && !within(booking, others.apply(hours));
+                })
+                .toList();
+    }
+
+    private boolean within(Booking booking, OpeningHours.DayHours hours) {
+        return hours.spans(
+                booking.start().atZone(labTime.zone()).toLocalTime(),
+                booking.end().atZone(labTime.zone()).toLocalTime());
     }
 
     @Override

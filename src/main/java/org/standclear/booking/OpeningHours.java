@@ -2,6 +2,7 @@ package org.standclear.booking;
 
 import java.time.DayOfWeek;
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.util.List;
 import java.util.Map;
 import org.standclear.platform.ids.PersonId;
@@ -24,6 +25,12 @@ public interface OpeningHours {
     /** Replaces the hours of a weekday; no periods means closed. The caller has checked that the person may. */
     void setWeekday(DayOfWeek weekday, List<OpenPeriod> periods, PersonId by);
 
+    /** Replaces the hours of the whole week, with why; weekdays that are not named are closed. The caller may. */
+    void setWeek(Map<DayOfWeek, List<OpenPeriod>> week, PersonId by, String reason);
+
+    /** Takes a day's own hours away again, so that its weekday's hold. The caller has checked that the person may. */
+    void asEveryWeek(LocalDate day, PersonId by);
+
     /** Gives a day hours of its own; no periods means closed. The caller has checked that the person may. */
     void except(DayHours hours, PersonId by);
 
@@ -36,6 +43,12 @@ public interface OpeningHours {
 
         public DayHours {
             periods = List.copyOf(periods);
+        }
+
+        /** Whether it is open from then until then without a pause. */
+        boolean spans(LocalTime from, LocalTime until) {
+            return periods.stream()
+                    .anyMatch(period -> !from.isBefore(period.opens()) && !until.isAfter(period.closes()));
         }
 
         /** Whether it does not open at all. */

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 import org.standclear.cell.Cell;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
@@ -19,6 +20,9 @@ public interface SlotCalendar {
 
     /** The last day on which slots can be booked now. */
     LocalDate lastDay();
+
+    /** Bookings ahead that fit into the hours as they are and not into others; by start. */
+    List<Booking> leftOutside(UnaryOperator<OpeningHours.DayHours> others);
 
     /** The next slots, at the instant or after, on cells that the person may operate and at times the person has free. */
     List<Slot> nextFree(PersonId operator, Instant from, int atMost);

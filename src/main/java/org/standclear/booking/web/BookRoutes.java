@@ -1,5 +1,6 @@
 package org.standclear.booking.web;
 
+import static org.standclear.platform.security.Role.ADMINISTRATOR;
 import static org.standclear.platform.security.Role.INSTRUCTOR;
 import static org.standclear.platform.security.Role.STUDENT;
 import static org.standclear.platform.security.Role.TECHNICIAN;
@@ -28,13 +29,27 @@ class BookRoutes implements RouteRules {
                                         "POST /bookings/{booking}/attendant",
                                         "POST /bookings/{booking}/check-in")
                                 .map(route -> rule(route, STUDENT, TECHNICIAN, INSTRUCTOR)),
-                        Stream.of(
-                                        "GET /closures/new",
-                                        "POST /closures/new",
-                                        "GET /closures/{closure}",
-                                        "POST /closures/{closure}/remove")
-                                .map(route -> rule(route, TECHNICIAN, INSTRUCTOR)))
+                        Stream.concat(
+                                leaders(),
+                                Stream.of(
+                                                "GET /closures/new",
+                                                "POST /closures/new",
+                                                "GET /closures/{closure}",
+                                                "POST /closures/{closure}/remove")
+                                        .map(route -> rule(route, TECHNICIAN, INSTRUCTOR))))
                 .toList();
+    }
+
+    /** The lab's own rules are changed by who leads it. */
+    private static Stream<RouteRule> leaders() {
+        return Stream.of(
+                        "GET /book/rules",
+                        "POST /book/rules",
+                        "GET /book/hours",
+                        "POST /book/hours/week",
+                        "POST /book/hours/days",
+                        "POST /book/hours/days/remove")
+                .map(route -> rule(route, INSTRUCTOR, ADMINISTRATOR));
     }
 
     private static RouteRule rule(String route, org.standclear.platform.security.Role... roles) {

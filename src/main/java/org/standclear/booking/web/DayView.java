@@ -14,6 +14,7 @@ import org.standclear.platform.strip.Strip;
  * @param misread what was wrong with the day that was asked for; null when nothing
  * @param before the day before; null when it is past
  * @param after the day after; null when it is beyond the horizon
+ * @param leads whether the reader sets hours and rules
  */
 record DayView(
         String iso,
@@ -25,7 +26,8 @@ record DayView(
         @Nullable DayLink after,
         List<DayLink> days,
         List<CellView> cells,
-        boolean staff) {
+        boolean staff,
+        boolean leads) {
 
     /** A link to another day. */
     record DayLink(String iso, String words, boolean current) {}

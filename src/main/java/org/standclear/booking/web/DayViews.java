@@ -21,6 +21,7 @@ import org.standclear.people.Authorisations;
 import org.standclear.people.People;
 import org.standclear.people.Person;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.security.Role;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
 
@@ -98,7 +99,8 @@ class DayViews {
                 day.isBefore(last) ? link(day.plusDays(1), day) : null,
                 today.datesUntil(last.plusDays(1)).map(one -> link(one, day)).toList(),
                 cells,
-                me.isLabStaff());
+                me.isLabStaff(),
+                me.is(Role.INSTRUCTOR));
     }
 
     private static Set<PersonId> everybodyOn(DayPlan plan) {
