@@ -52,7 +52,7 @@ public final class PhrasebookReader implements ProgramReader {
                 CommentDeclaration.in(String.join("\n", comments(lines)), Optional::of).stream()
                         .toList();
         stated.forEach(statement -> requireStart(statement, points));
-        SpokenRun run = new SpokenRun(program, points);
+        SpokenRun run = new SpokenRun(program, points, lines.size());
         run.all();
         int total = (int) lines.stream().filter(MatchedLine::saysSomething).count();
         List<Integer> notUnderstood = List.copyOf(program.notUnderstood());

@@ -16,7 +16,11 @@ final class SpokenRun {
     /** How deep loops stand in each other, and sections call each other. */
     static final int DEEPEST = 16;
 
-    private static final int MOST_STEPS = 100_000;
+    private static final int MOST = 100_000;
+
+    /** So many steps more than lines can come of loops and calls: a few lines must not keep a server busy. */
+    private static final int MOST_REPEATED = 20_000;
+
     private static final int MOST_LINES = 1_000_000;
     private static final int MOST_FOUND = 1000;
 
@@ -25,12 +29,14 @@ final class SpokenRun {
     private final List<Step> steps = new ArrayList<>();
     private final List<Found> found = new ArrayList<>();
     private SpokenState state = SpokenState.INITIAL;
+    private final int mostSteps;
     private int lines;
     private int depth;
 
-    SpokenRun(SpokenProgram program, SpokenPoints points) {
+    SpokenRun(SpokenProgram program, SpokenPoints points, int linesOfFile) {
         this.program = program;
         this.points = points;
+        this.mostSteps = Math.min(MOST, linesOfFile + MOST_REPEATED);
     }
 
     List<Step> steps() {
@@ -200,9 +206,9 @@ final class SpokenRun {
     }
 
     private void add(Step step, MatchedLine line) {
-        if (steps.size() == MOST_STEPS) {
+        if (steps.size() >= mostSteps) {
             throw new BadInputException(
-                    line.number(), "the program has more than " + MOST_STEPS + " steps; let its loops be shorter");
+                    line.number(), "the program has more than " + mostSteps + " steps; let its loops be shorter");
         }
         steps.add(step);
     }

@@ -163,7 +163,7 @@ class PhrasebookReaderTests {
     @Test
     void boundsCallsLoopsAndSteps() {
         assertThat(refusal("now a\npart a\nnow a\npart done\ngo home")).contains("more than 16 deep");
-        assertThat(refusal("go home\ndo 1000\ndo 1000\nrest 0\nend\nend")).contains("more than 100000 steps");
+        assertThat(refusal("go home\ndo 1000\ndo 1000\nrest 0\nend\nend")).contains("more than 20008 steps");
         assertThat(refusal("go home\ndo 1000000\ndo 1000000\nend\nend")).contains("more than 1000000 lines");
         assertThat(refusal("go home\n" + "do 2\n".repeat(17) + "end\n".repeat(17)))
                 .contains("more than 16 deep");
