@@ -90,7 +90,7 @@ final class LimitFields {
         if (!limits.has("contact")) {
             return null;
         }
-        Fields contact = Fields.of(limits.node("contact"), "contact", List.of("regions", "rule"));
+        Fields contact = Fields.of(limits.node("contact"), "contact", List.of("regions", "rule", "values"));
         Set<BodyRegion> regions = new LinkedHashSet<>();
         for (YamlNode node : contact.list("regions")) {
             regions.add(region(node));
@@ -99,7 +99,10 @@ final class LimitFields {
             throw new BadInputException(
                     contact.lineOf("regions"), "regions names none; name one, or leave contact out");
         }
-        return new ContactLimit(List.copyOf(regions), rule(contact, "rule"));
+        return new ContactLimit(
+                List.copyOf(regions),
+                rule(contact, "rule"),
+                contact.has("values") ? RegionFields.of(contact.node("values")) : Map.of());
     }
 
     private static BodyRegion region(YamlNode node) {

@@ -1,6 +1,7 @@
 package org.standclear.core.limits;
 
 import org.standclear.core.cell.CellDescription;
+import org.standclear.core.cell.ContactLimit;
 import org.standclear.core.motion.ProgramMotion;
 import org.standclear.core.program.Declaration;
 import org.standclear.core.program.Declared;
@@ -24,7 +25,9 @@ public record CheckedProgram(
             MotionPlan plan,
             Declared declared,
             ProgramMotion motion) {
-        return new CheckedProgram(cell, course, contactTable, plan, declared, motion, MotionFigures.of(cell, motion));
+        ContactLimit contact = cell.limits().contact();
+        ContactTable inForce = contact == null ? contactTable : contactTable.before(contact.values());
+        return new CheckedProgram(cell, course, inForce, plan, declared, motion, MotionFigures.of(cell, motion));
     }
 
     /** What is declared. */

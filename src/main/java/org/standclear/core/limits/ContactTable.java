@@ -4,14 +4,16 @@ import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
 import org.standclear.core.cell.BodyRegion;
+import org.standclear.core.cell.RegionValues;
 
 /**
  * What regions of the body bear, and how fast an arm of some mass may touch them. Estimates from published tables: only
  * measured force and pressure release a contact application.
  *
- * @param provenance where the numbers come from
+ * @param name what people call the table
+ * @param provenance where the numbers come from altogether; each region says it for its own
  */
-public record ContactTable(String provenance, Map<BodyRegion, Region> regions) {
+public record ContactTable(String name, String provenance, Map<BodyRegion, RegionValues> regions) {
 
     private static final double NEWTON_PER_METRE = 1000;
     private static final double MM_PER_METRE = 1000;
@@ -23,15 +25,18 @@ public record ContactTable(String provenance, Map<BodyRegion, Region> regions) {
         regions = Collections.unmodifiableMap(new EnumMap<>(regions));
     }
 
-    /**
-     * What one region bears.
-     *
-     * @param contactPermitted whether it may be touched at all
-     * @param quasiStaticN force of a lasting contact, N
-     * @param stiffnessNPerMm its spring constant, N/mm
-     * @param massKg its effective mass, kg
-     */
-    public record Region(boolean contactPermitted, double quasiStaticN, double stiffnessNPerMm, double massKg) {}
+    /** The same with the own values of a cell before those of the table. */
+    public ContactTable before(Map<BodyRegion, RegionValues> own) {
+        Map<BodyRegion, RegionValues> together = new EnumMap<>(regions);
+        together.putAll(own);
+        return new ContactTable(name, provenance, together);
+    }
+
+    /** Where the values of a region come from, in words. */
+    public String source(BodyRegion region) {
+        RegionValues values = regions.get(region);
+        return values == null ? provenance : values.source();
+    }
 
     /**
      * The fastest transient contact, mm/s: v = F_T / sqrt(mu k), mu = 1 / (1/m_H + 1/m_R), ISO/TS 15066:2016 Annex A;
@@ -40,7 +45,7 @@ public record ContactTable(String provenance, Map<BodyRegion, Region> regions) {
      * @param robotMassKg the effective mass of arm and load: half the moving mass, and the load
      */
     public double permittedMmS(BodyRegion region, double robotMassKg) {
-        Region bears = regions.get(region);
+        RegionValues bears = regions.get(region);
         if (bears == null || !bears.contactPermitted()) {
             return 0;
         }

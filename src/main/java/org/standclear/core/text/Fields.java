@@ -161,8 +161,8 @@ public final class Fields {
             throw new BadInputException(node.line(), what + " needs a text");
         }
         String text = scalar.text().strip();
-        if (text.isEmpty() || text.length() > LONGEST_TEXT) {
-            throw new BadInputException(node.line(), what + " needs a text of 1 to " + LONGEST_TEXT + " characters");
+        if (text.isEmpty() || text.length() > longest) {
+            throw new BadInputException(node.line(), what + " needs a text of 1 to " + longest + " characters");
         }
         if (!text.codePoints().allMatch(Fields::isShown)) {
             throw new BadInputException(

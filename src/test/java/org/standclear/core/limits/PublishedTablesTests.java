@@ -87,11 +87,12 @@ class PublishedTablesTests {
 
     @Test
     void takesTheCollegesOwnTable() {
-        StringBuilder own = new StringBuilder("contact-table: 1\nprovenance: own copy\nregions:\n");
+        StringBuilder own = new StringBuilder("contact-table: 1\nname: ours\nprovenance: own copy\nregions:\n");
         for (BodyRegion region : BodyRegion.values()) {
             own.append("  ")
                     .append(region.word())
-                    .append(": {contact: true, quasi-static-n: 1, stiffness-n-per-mm: 100, mass-kg: 5}\n");
+                    .append(
+                            ": {contact: true, quasi-static-n: 1, stiffness-n-per-mm: 100, mass-kg: 5, source: page 9}\n");
         }
         ContactTable table = ContactTableReader.read(own.toString()).value();
         CheckAnswer answer = ProgramCheck.check(CheckRequest.of(
@@ -100,6 +101,8 @@ class PublishedTablesTests {
                 .value();
 
         assertThat(outcome(answer, Check.CONTACT)).isEqualTo("caution");
+        assertThat(details(answer, Check.CONTACT).says())
+                .endsWith("Used is the table \"ours\" (hand-and-fingers: page 9).");
         assertThat(ContactTableReader.read(own.toString().replace("  face:", "  nose:"))
                         .badInput())
                 .isPresent();
@@ -108,6 +111,44 @@ class PublishedTablesTests {
                         .orElseThrow()
                         .says())
                 .contains("lower-leg");
+    }
+
+    @Test
+    void takesTheRestOfAnOwnTableFromTheShippedOne() {
+        String own = "contact-table: 1\nname: ours\nprovenance: own copy\nregions:\n  hand-and-fingers:"
+                + " {contact: true, quasi-static-n: 70, stiffness-n-per-mm: 75, mass-kg: 0.6, source: page 9}\n";
+
+        assertThat(ContactTableReader.read(own).badInput().orElseThrow().sentence())
+                .isEqualTo(
+                        "line 4: the regions have no skull-and-forehead; it is needed, or write rest: shipped to take the"
+                                + " rest from the shipped table");
+        ContactTable table = ContactTableReader.read(own.replace("regions:", "rest: shipped\nregions:"))
+                .value();
+        // half the force is half the speed
+        assertThat(table.permittedMmS(BodyRegion.HAND_AND_FINGERS, 8.9))
+                .isEqualTo(TABLE.permittedMmS(BodyRegion.HAND_AND_FINGERS, 8.9) / 2);
+        assertThat(table.permittedMmS(BodyRegion.CHEST, 8.9)).isEqualTo(TABLE.permittedMmS(BodyRegion.CHEST, 8.9));
+    }
+
+    @Test
+    void takesTheCellsOwnValuesBeforeAnyTable() {
+        String own = "values: {hand-and-fingers: {contact: true, quasi-static-n: 1.4, stiffness-n-per-mm: 75,"
+                + " mass-kg: 0.6, source: measured 3 March}}";
+        CellText cell =
+                CellText.scara().with("rule: advised}\n  stand-line", "rule: advised, " + own + "}\n  stand-line");
+        CheckAnswer answer = SheetText.scara().checkedOn(cell);
+
+        assertThat(outcome(answer, Check.CONTACT)).isEqualTo("caution");
+        assertThat(details(answer, Check.CONTACT).says())
+                .endsWith("Used is the cell's own values (hand-and-fingers: measured 3 March).");
+    }
+
+    @Test
+    void saysOfEachShippedValueWhereItComesFrom() {
+        for (BodyRegion region : BodyRegion.values()) {
+            assertThat(TABLE.source(region)).contains("ISO/TS 15066:2016 Annex A");
+        }
+        assertThat(TABLE.source(BodyRegion.BACK_AND_SHOULDERS)).contains("one public text only");
     }
 
     /** ISO/TS 15066 5.5.4 (S): v_h 1.6, T_r 0.1, T_s 0.3, C 0.2, Z 0.10 + 0.05; 0.25 m/s gives 1.0525 m (C). */

@@ -6,6 +6,7 @@ import static org.standclear.core.quantity.ShownNumber.up;
 import java.util.Comparator;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.standclear.core.cell.BodyRegion;
 import org.standclear.core.cell.ContactLimit;
 import org.standclear.core.limits.Check;
 import org.standclear.core.limits.CheckedProgram;
@@ -17,6 +18,7 @@ import org.standclear.core.limits.LimitSource;
 import org.standclear.core.motion.Peaks;
 import org.standclear.core.motion.StepMotion;
 import org.standclear.core.quantity.Tolerance;
+import org.standclear.core.text.Words;
 
 /** The held fastest part is at or below the permitted speed of every listed region (ISO/TS 15066:2016 Annex A). */
 final class ContactSpeedLimit implements LimitRule {
@@ -39,31 +41,41 @@ final class ContactSpeedLimit implements LimitRule {
 
     private static Finding finding(CheckedProgram program, ContactLimit contact, ContactSpeeds.Permitted least) {
         double fastest = program.figures().knownFastestMmS();
+        String estimate = ESTIMATE + values(program, contact, least.region());
         String region = least.region().word();
         Optional<StepMotion> at = program.motion().stepOfGreatest(Peaks::fastest);
         Double observed = program.figures().fastestMmS();
         if (!(least.permittedMmS() > 0)) {
             String says = "No contact with " + region + " is permitted at any speed; it cannot be listed for contact."
-                    + ESTIMATE;
+                    + estimate;
             return Finding.notKept(contact.rule(), details(observed, 0, says));
         }
         if (!Tolerance.isWithin(fastest, least.permittedMmS())) {
             String says = "The fastest part reaches " + up(fastest, 1) + " mm/s" + Places.in(at) + "; "
                     + down(least.permittedMmS(), 1) + " mm/s is permitted for " + region
-                    + ". Lower the speed of the step, or the override." + ESTIMATE;
+                    + ". Lower the speed of the step, or the override." + estimate;
             return Finding.notKept(contact.rule(), Places.at(details(fastest, least.permittedMmS(), says), at));
         }
         if (program.declaration().partKg() == null) {
-            String says = "No part is declared, so the permitted speed is not known. Declare part-kg." + ESTIMATE;
+            String says = "No part is declared, so the permitted speed is not known. Declare part-kg." + estimate;
             return new Finding.NotCheckable(Details.of(Check.CONTACT, says), contact.rule());
         }
         if (!program.figures().speedsComplete()) {
             return new Finding.NotCheckable(
-                    Details.of(Check.CONTACT, Places.missingSpeeds(program) + ESTIMATE), contact.rule());
+                    Details.of(Check.CONTACT, Places.missingSpeeds(program) + estimate), contact.rule());
         }
         String says = "The fastest part is held to " + up(fastest, 1) + " mm/s of " + down(least.permittedMmS(), 1)
-                + " mm/s, permitted for " + region + "." + ESTIMATE;
+                + " mm/s, permitted for " + region + "." + estimate;
         return new Finding.Within(Places.at(details(fastest, least.permittedMmS(), says), at));
+    }
+
+    /** Which table was used, and where the values of the deciding region come from. */
+    private static String values(CheckedProgram program, ContactLimit contact, BodyRegion region) {
+        String table = contact.values().containsKey(region)
+                ? "the cell's own values"
+                : "the table " + Words.quoted(program.contactTable().name());
+        return " Used is " + table + " (" + region.word() + ": "
+                + program.contactTable().source(region) + ").";
     }
 
     private static Details details(@org.jspecify.annotations.Nullable Double observed, double permitted, String says) {
