@@ -17,6 +17,8 @@ class CheckRoutes implements RouteRules {
     @Override
     public List<RouteRule> rules() {
         return List.of(
+                own(HttpMethod.POST, "/api/checks"),
+                RouteRule.anyone(HttpMethod.GET, "/api/openapi.yaml"),
                 own(HttpMethod.GET, "/check"),
                 own(HttpMethod.POST, "/check"),
                 own(HttpMethod.GET, "/checks/{answer}"),

@@ -36,6 +36,8 @@ public class Tries {
         ADDRESS(40, Duration.ofSeconds(30), Duration.ofMinutes(15)),
         /** Signing PINs of one person. */
         PIN(5, Duration.ofMinutes(1), Duration.ofHours(1)),
+        /** Personal tokens from one client address. */
+        TOKEN(20, Duration.ofSeconds(30), Duration.ofMinutes(15)),
         /** The set-up code from one client address. */
         SET_UP(5, Duration.ofMinutes(1), Duration.ofHours(1));
 

@@ -22,6 +22,7 @@ import org.standclear.platform.security.RouteRules;
 class PeopleRoutes implements RouteRules {
 
     private static final Role[] PEOPLE_NOT_SCREENS = {STUDENT, TECHNICIAN, INSTRUCTOR, REVIEWER, ADMINISTRATOR};
+    private static final Role[] CHECKERS = {STUDENT, TECHNICIAN, INSTRUCTOR};
     private static final Role[] STAFF = {TECHNICIAN, INSTRUCTOR, ADMINISTRATOR};
     private static final Role[] LEADERS = {INSTRUCTOR, ADMINISTRATOR};
 
@@ -36,6 +37,9 @@ class PeopleRoutes implements RouteRules {
                 signedIn(POST, "/me/password"),
                 roles(GET, "/me/pin", PEOPLE_NOT_SCREENS),
                 roles(POST, "/me/pin", PEOPLE_NOT_SCREENS),
+                roles(GET, "/me/tokens", CHECKERS),
+                roles(POST, "/me/tokens", CHECKERS),
+                roles(POST, "/me/tokens/{token}/revoke", CHECKERS),
                 roles(GET, "/people", STAFF),
                 roles(POST, "/people", ADMINISTRATOR),
                 roles(GET, "/people/new", ADMINISTRATOR),

@@ -80,7 +80,7 @@ class SecurityConfiguration {
         return http.build();
     }
 
-    private static void strict(HeadersConfigurer<HttpSecurity> headers) {
+    static void strict(HeadersConfigurer<HttpSecurity> headers) {
         headers.contentSecurityPolicy(policy -> policy.policyDirectives(CONTENT_POLICY))
                 .referrerPolicy(policy -> policy.policy(ReferrerPolicy.SAME_ORIGIN))
                 .permissionsPolicyHeader(policy -> policy.policy("camera=(), microphone=(), geolocation=()"))
@@ -88,7 +88,7 @@ class SecurityConfiguration {
                 .crossOriginResourcePolicy(policy -> policy.policy(CrossOriginResourcePolicy.SAME_ORIGIN));
     }
 
-    private static void add(
+    static void add(
             AuthorizeHttpRequestsConfigurer<HttpSecurity>.AuthorizationManagerRequestMatcherRegistry routes,
             RouteRule rule) {
         PathPatternRequestMatcher.Builder path = PathPatternRequestMatcher.withDefaults();

@@ -26,7 +26,7 @@ import org.standclear.platform.forms.InvalidFormTokenException;
 
 /** Turns what features throw into pages that say what happened and what to do, before the framework answers for programs. */
 @ControllerAdvice
-@Order(Ordered.HIGHEST_PRECEDENCE)
+@Order(Ordered.HIGHEST_PRECEDENCE + 1)
 class ErrorPages {
 
     @ExceptionHandler(NotFoundException.class)

@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.util.Map;
 import org.apache.tomcat.util.http.InvalidParameterException;
 import org.springframework.core.annotation.Order;
+import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Component;
 import org.springframework.web.filter.OncePerRequestFilter;
 
@@ -28,7 +29,16 @@ class ReadableRequests extends OncePerRequestFilter {
             throws ServletException, IOException {
         int refused = refusal(request);
         if (refused != HttpServletResponse.SC_OK) {
-            response.sendError(refused);
+            if (Problems.wanted(request)) {
+                Problems.write(
+                        response,
+                        HttpStatus.valueOf(refused),
+                        refused == HttpServletResponse.SC_REQUEST_ENTITY_TOO_LARGE
+                                ? "What was sent is too large. A program file may have 8 MiB at most."
+                                : "The request has something in it that cannot be read.");
+            } else {
+                response.sendError(refused);
+            }
             return;
         }
         chain.doFilter(request, response);
