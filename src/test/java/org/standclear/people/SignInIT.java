@@ -144,6 +144,18 @@ class SignInIT {
             assertThat(tryToSignIn(browser(), student().login(), PASSWORD).status())
                     .isEqualTo(429);
             clock.moveBy(Duration.ofSeconds(30));
+            for (int i = 0; i < 3; i++) {
+                assertThat(tryToSignIn(browser(), student().login(), PASSWORD).location())
+                        .as("person %d", i)
+                        .isEqualTo("/");
+            }
+        }
+
+        @Test
+        void countsNoTryOfAPausedAccountForTheAddress() {
+            for (int i = 0; i < 45; i++) {
+                tryToSignIn(browser(), "the-same-name", "wrong");
+            }
             assertThat(tryToSignIn(browser(), student().login(), PASSWORD).location())
                     .isEqualTo("/");
         }

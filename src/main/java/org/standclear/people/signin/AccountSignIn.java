@@ -33,19 +33,23 @@ class AccountSignIn implements AuthenticationProvider {
     @Override
     public Authentication authenticate(Authentication asked) {
         String address = ClientAddress.of(asked);
-        if (tries.begin(Kind.ADDRESS, address) instanceof Begun.Paused paused) {
+        Begun begun = tries.begin(Kind.ADDRESS, address);
+        if (begun instanceof Begun.Paused paused) {
             LOG.info("sign-in paused for {} until {}", address, paused.until());
             throw new SignInPausedException(paused.until());
         }
+        Begun.Go go = (Begun.Go) begun;
         Compared compared = credentials.compare(asked.getName(), String.valueOf(asked.getCredentials()));
         if (compared instanceof Compared.Paused paused) {
+            // nothing was compared: one person at a paused account must not use up the tries of the whole room
+            tries.takeBack(Kind.ADDRESS, address, go);
             throw new SignInPausedException(paused.until());
         }
         if (!(compared instanceof Compared.Right right)) {
             LOG.info("sign-in refused for {}", address);
             throw new BadCredentialsException("refused");
         }
-        tries.takeBack(Kind.ADDRESS, address);
+        tries.takeBack(Kind.ADDRESS, address, go);
         return signedIn(right.person(), asked);
     }
 

@@ -3,6 +3,7 @@ package org.standclear.people.tries;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.dao.DuplicateKeyException;
@@ -13,7 +14,7 @@ import org.standclear.platform.time.SqlTime;
 
 /**
  * Counts tries before they are compared, so that many at once cannot slip through together; after a few wrong ones each
- * further one is followed by a pause that doubles.
+ * further one is followed by a pause that doubles. Wrong tries wear off one by one, whether or not others are made.
  */
 @Service
 public class Tries {
@@ -67,17 +68,17 @@ public class Tries {
             return Math.max(0, free - failures);
         }
 
-        /** Wrong tries are forgotten after this long without another one. */
-        Duration memory() {
-            return longestPause.multipliedBy(4);
+        /** One wrong try wears off in this time: as many as are free in four of the longest pauses. */
+        Duration wearsOffIn() {
+            return longestPause.multipliedBy(4).dividedBy(free);
         }
     }
 
     /** Whether a value may be compared. */
     public sealed interface Begun {
 
-        /** It may; if it is wrong, so many tries are left before a pause. */
-        record Go(int triesLeft) implements Begun {}
+        /** It may; if it is wrong, so many tries are left before a pause, and the pause lasts until that instant. */
+        record Go(int triesLeft, @Nullable Instant pause) implements Begun {}
 
         /** Nothing is compared before that instant. */
         record Paused(Instant until) implements Begun {}
@@ -104,13 +105,12 @@ public class Tries {
         if (paused != null && now.isBefore(paused)) {
             return new Begun.Paused(paused);
         }
-        int failures = 1
-                + known.filter(row -> row.lastAt().plus(kind.memory()).isAfter(now))
-                        .map(Row::failures)
-                        .orElse(0);
+        Row worn = known.map(row -> row.wornAt(now, kind.wearsOffIn())).orElse(new Row(0, now, null));
+        int failures = worn.failures() + 1;
         Duration pause = kind.pauseAfter(failures);
-        store(jdbc, kind, key, new Row(failures, now, pause.isZero() ? null : now.plus(pause)), known.isPresent());
-        return new Begun.Go(kind.triesLeftAfter(failures));
+        Instant until = pause.isZero() ? null : now.plus(pause);
+        store(jdbc, kind, key, new Row(failures, worn.countedAt(), until), known.isPresent());
+        return new Begun.Go(kind.triesLeftAfter(failures), until);
     }
 
     /** The try was right: what was wrong before it is forgotten. */
@@ -125,15 +125,18 @@ public class Tries {
         });
     }
 
-    /** The try was right, but says nothing about the wrong ones before it. */
-    public void takeBack(Kind kind, String subject) {
+    /**
+     * The try was right, but says nothing about the wrong ones before it: those stay and go on wearing off. The pause
+     * that it led to is over; one that a wrong try led to meanwhile is not.
+     */
+    public void takeBack(Kind kind, String subject, Begun.Go begun) {
         String key = Sha256.of(subject);
         connections.inOwnTransaction(jdbc -> {
             Optional<Row> known = lock(jdbc, kind, key);
             known.ifPresent(row -> {
                 int failures = Math.max(0, row.failures() - 1);
-                boolean pause = kind.pauseAfter(failures).isZero();
-                store(jdbc, kind, key, new Row(failures, row.lastAt(), pause ? null : row.pausedUntil()), true);
+                boolean over = kind.pauseAfter(failures).isZero() || Objects.equals(row.pausedUntil(), begun.pause());
+                store(jdbc, kind, key, new Row(failures, row.countedAt(), over ? null : row.pausedUntil()), true);
             });
             return known.isPresent();
         });
@@ -167,11 +170,25 @@ public class Tries {
                 .param("kind", kind.name())
                 .param("subject", key)
                 .param("failures", row.failures())
-                .param("at", SqlTime.toSql(row.lastAt()))
+                .param("at", SqlTime.toSql(row.countedAt()))
                 .param("until", SqlTime.toSql(row.pausedUntil()), java.sql.Types.TIMESTAMP_WITH_TIMEZONE)
                 .update();
     }
 
+    /**
+     * What is kept.
+     *
+     * @param countedAt up to when the wearing off is counted; the column says last_at
+     */
     private record Row(
-            int failures, Instant lastAt, @Nullable Instant pausedUntil) {}
+            int failures, Instant countedAt, @Nullable Instant pausedUntil) {
+
+        /** The same later on. What is left of a step goes on counting, so that many tries do not keep the old ones. */
+        Row wornAt(Instant now, Duration step) {
+            long steps = Math.max(0, Duration.between(countedAt, now).dividedBy(step));
+            return steps >= failures
+                    ? new Row(0, now, pausedUntil)
+                    : new Row(failures - (int) steps, countedAt.plus(step.multipliedBy(steps)), pausedUntil);
+        }
+    }
 }

@@ -27,4 +27,11 @@ class PausesTests {
         // of a million PINs
         assertThat(tries).isLessThan(40);
     }
+
+    @Test
+    void leaveFewTriesInADayToWhoeverWaitsForThemToWearOff() {
+        long worn = Duration.ofDays(1).dividedBy(Kind.PIN.wearsOffIn());
+        assertThat(5 + worn).isLessThan(40);
+        assertThat(Kind.ADDRESS.wearsOffIn()).isEqualTo(Duration.ofSeconds(90));
+    }
 }
