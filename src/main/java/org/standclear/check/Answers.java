@@ -54,13 +54,13 @@ final class Answers {
         return JsonText.of(AnswerDocument.of(answer));
     }
 
-    static AnswerDetails details(CheckAnswer answer) {
+    static AnswerDetails details(CheckAnswer answer, LimitsAsked limits) {
         int steps = answer.motion().steps().size();
         return new AnswerDetails(
                 JsonText.of(shortened(answer)),
                 Math.max(0, steps - STEPS_SHOWN),
                 AnswerColumns.of(answer),
-                bounds(answer));
+                bounds(answer, limits));
     }
 
     private static Map<String, @Nullable Object> shortened(CheckAnswer answer) {
@@ -74,28 +74,32 @@ final class Answers {
         return document;
     }
 
-    private static List<Bound> bounds(CheckAnswer answer) {
+    private static List<Bound> bounds(CheckAnswer answer, LimitsAsked limits) {
         CellLimits cell = answer.program().cell().limits();
         CourseLimits course = answer.program().course();
         List<Bound> bounds = new ArrayList<>();
-        bound(bounds, Check.OVERRIDE, answer.overrideLimit(), cell.overridePercent(), course.overridePercent(), " %");
-        bound(bounds, Check.TOOL_SPEED, answer.toolSpeedLimit(), cell.toolSpeedMmS(), course.toolSpeedMmS(), " mm/s");
+        Double override = course.overridePercent();
+        Double speed = course.toolSpeedMmS();
+        if (override != null) {
+            String says = says(answer.overrideLimit(), cell.overridePercent(), override, limits.overrideOf(), " %");
+            bounds.add(new Bound(Check.OVERRIDE.word(), says));
+        }
+        if (speed != null) {
+            String says = says(answer.toolSpeedLimit(), cell.toolSpeedMmS(), speed, limits.toolSpeedOf(), " mm/s");
+            bounds.add(new Bound(Check.TOOL_SPEED.word(), says));
+        }
         return bounds;
     }
 
-    private static void bound(
-            List<Bound> bounds, Check check, LimitInForce limit, double cell, @Nullable Double course, String unit) {
-        if (course == null) {
-            return;
-        }
-        String says;
+    private static String says(LimitInForce limit, double cell, double course, @Nullable String code, String unit) {
+        String one = code == null ? "course" : "course " + code;
         if (course == cell) {
-            says = "cell and course set the same limit";
-        } else if (limit.from() == LimitSource.COURSE) {
-            says = "the course's limit counts; the cell's is " + ShownNumber.plain(cell) + unit;
-        } else {
-            says = "the cell's limit counts; the course's is " + ShownNumber.plain(course) + unit;
+            return "cell and " + one + " set the same limit";
         }
-        bounds.add(new Bound(check.word(), says));
+        if (limit.from() == LimitSource.CELL) {
+            return "the cell's limit counts; the " + one + "'s is " + ShownNumber.plain(course) + unit;
+        }
+        String strictest = code == null ? "" : ", the strictest of the operator's courses";
+        return "the " + one + "'s limit counts" + strictest + "; the cell's is " + ShownNumber.plain(cell) + unit;
     }
 }

@@ -19,14 +19,13 @@ import org.standclear.core.check.RuleSet;
 import org.standclear.core.limits.CourseLimits;
 import org.standclear.core.program.Declaration;
 import org.standclear.core.program.DeclarationReader;
-import org.standclear.core.quantity.ShownNumber;
 import org.standclear.core.text.BadInput;
 import org.standclear.core.text.Reading;
-import org.standclear.people.Course;
 import org.standclear.people.Courses;
 import org.standclear.platform.ids.AnswerId;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.CourseId;
+import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.ids.RevisionId;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
@@ -69,17 +68,17 @@ class JdbcProgramChecks implements ProgramChecks {
 
     @Override
     @Transactional
-    public Outcome check(RevisionId id, CellId cell, @Nullable CourseId course) {
+    public Outcome check(RevisionId id, CellId cell, @Nullable CourseId course, PersonId operator) {
         Revision revision = programs.find(id).orElseThrow(() -> new IllegalArgumentException("no revision " + id));
         CellVersion version = cells.current(cell);
-        CourseLimits limits = course == null ? CourseLimits.USUAL : limits(course);
-        Question question = new Question(id, cell, version.number(), key(limits), RuleSet.CURRENT);
+        LimitsAsked limits = course == null ? limitsOf(operator) : limits(course);
+        Question question = new Question(id, cell, version.number(), limits.key(), RuleSet.CURRENT);
         Optional<StoredAnswer> known = rows.find(question);
         if (known.isPresent()) {
             return new Outcome.Answered(known.get());
         }
         Optional<Reading<CheckAnswer>> computed =
-                turns.take(revision.sizeBytes(), () -> compute(revision, version, limits));
+                turns.take(revision.sizeBytes(), () -> compute(revision, version, limits.limits()));
         if (computed.isEmpty()) {
             return new Outcome.Busy("Several large programs are being checked just now. Nothing was stored."
                     + " Send the form again in half a minute.");
@@ -87,7 +86,7 @@ class JdbcProgramChecks implements ProgramChecks {
         if (computed.get() instanceof Reading.Refused<CheckAnswer> refused) {
             return new Outcome.Unreadable(sentence(refused.why()));
         }
-        return new Outcome.Answered(keep(question, computed.get().value(), revision));
+        return new Outcome.Answered(keep(question, computed.get().value(), revision, limits));
     }
 
     private Reading<CheckAnswer> compute(Revision revision, CellVersion version, CourseLimits limits) {
@@ -100,7 +99,7 @@ class JdbcProgramChecks implements ProgramChecks {
                         CheckRequest.of(cell, file).declaring(declared).under(limits)));
     }
 
-    private StoredAnswer keep(Question question, CheckAnswer answer, Revision revision) {
+    private StoredAnswer keep(Question question, CheckAnswer answer, Revision revision, LimitsAsked limits) {
         rows.lock(question.revision());
         Optional<StoredAnswer> meanwhile = rows.find(question);
         if (meanwhile.isPresent()) {
@@ -116,7 +115,7 @@ class JdbcProgramChecks implements ProgramChecks {
                 Answers.json(answer),
                 Answers.benchFacts(answer),
                 SqlTime.stored(clock.instant()));
-        rows.add(stored, question, Answers.details(answer));
+        rows.add(stored, question, Answers.details(answer, limits));
         append(stored, answer, revision);
         return stored;
     }
@@ -133,18 +132,12 @@ class JdbcProgramChecks implements ProgramChecks {
                 .with("rule-set", stored.ruleSet()));
     }
 
-    private CourseLimits limits(CourseId id) {
-        Course course = courses.find(id).orElseThrow(() -> new IllegalArgumentException("no course " + id));
-        return new CourseLimits(course.overridePercent(), course.toolSpeedMmS());
+    private LimitsAsked limits(CourseId id) {
+        return LimitsAsked.of(courses.find(id).orElseThrow(() -> new IllegalArgumentException("no course " + id)));
     }
 
-    /** The limits in a fixed form: equal limits of two courses are one question. */
-    private static String key(CourseLimits limits) {
-        return "override " + shown(limits.overridePercent()) + ", tool speed " + shown(limits.toolSpeedMmS());
-    }
-
-    private static String shown(@Nullable Double limit) {
-        return limit == null ? "none" : ShownNumber.plain(limit);
+    private LimitsAsked limitsOf(PersonId operator) {
+        return LimitsAsked.strictest(courses.takenBy(operator));
     }
 
     private static String sentence(BadInput bad) {

@@ -6,6 +6,7 @@ import org.jspecify.annotations.Nullable;
 import org.standclear.platform.ids.AnswerId;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.CourseId;
+import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.ids.RevisionId;
 
 /** Runs the check and keeps its answers. An answer never changes; a new cell version asks for a new one. */
@@ -15,9 +16,11 @@ public interface ProgramChecks {
      * The answer for the revision on the cell's current version under the course's limits, from the store or computed
      * now and stored.
      *
-     * @param course null for the default course limits (override 50 %)
+     * @param course null for the strictest limits of all courses that the operator takes, and the usual ones (override
+     *     50 %)
+     * @param operator who is to run it
      */
-    Outcome check(RevisionId revision, CellId cell, @Nullable CourseId course);
+    Outcome check(RevisionId revision, CellId cell, @Nullable CourseId course, PersonId operator);
 
     /** The answer of that id. */
     Optional<StoredAnswer> find(AnswerId id);

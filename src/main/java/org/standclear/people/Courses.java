@@ -18,6 +18,9 @@ public interface Courses {
     /** The sections a person is enrolled in. */
     List<Enrolment> enrolmentsOf(PersonId person);
 
+    /** The courses a person takes, each once, by code. */
+    List<Course> takenBy(PersonId person);
+
     /** What is due for a person through their sections, earliest due date first. */
     List<Assignment> assignmentsOf(PersonId person);
 

@@ -146,7 +146,7 @@ class ProgramChecksIT {
         void aProgramThatDoesNotFitTheArmIsUnreadableAndNothingIsKept() {
             RevisionId revision = revision(SampleProgram.sheet("Peg").replace(", elbow: right}", "}"));
 
-            Outcome outcome = checks.check(revision, cell, null);
+            Outcome outcome = checks.check(revision, cell, null, author);
 
             assertThat(outcome)
                     .isInstanceOfSatisfying(
@@ -169,7 +169,7 @@ class ProgramChecksIT {
         }
 
         private StoredAnswer answer(RevisionId revision, @Nullable CourseId course) {
-            Outcome outcome = checks.check(revision, cell, course);
+            Outcome outcome = checks.check(revision, cell, course, author);
             if (outcome instanceof Outcome.Answered answered) {
                 return answered.answer();
             }

@@ -58,12 +58,16 @@ class SlotChoices {
                     assignment.title() + ", due " + labTime.day(assignment.due()) + " "
                             + labTime.time(assignment.due()));
         }
-        for (Enrolment enrolment : courses.enrolmentsOf(operator)) {
+        List<Enrolment> enrolments = courses.enrolmentsOf(operator);
+        for (Enrolment enrolment : enrolments) {
             choices.put(
                     "course:" + enrolment.course(),
                     enrolment.courseCode() + "-" + enrolment.sectionCode() + ", practice");
         }
-        choices.put("", "Neither course nor assignment");
+        choices.put(
+                "",
+                "Neither course nor assignment"
+                        + (enrolments.isEmpty() ? "" : ": the strictest limits of all courses count"));
         return choices;
     }
 

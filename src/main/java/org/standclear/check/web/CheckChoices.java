@@ -11,7 +11,6 @@ import org.standclear.cell.Cells;
 import org.standclear.core.quantity.ShownNumber;
 import org.standclear.people.Course;
 import org.standclear.people.Courses;
-import org.standclear.people.Enrolment;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.CourseId;
 import org.standclear.platform.ids.ProgramId;
@@ -53,7 +52,10 @@ class CheckChoices {
 
     Map<String, String> courses(SignedInPerson me) {
         Map<String, String> options = new LinkedHashMap<>();
-        options.put("", "No course: override 50 % at most");
+        boolean takesAny = !courses.takenBy(me.id()).isEmpty();
+        options.put(
+                "",
+                takesAny ? "No course: the strictest limits of all your courses" : "No course: override 50 % at most");
         for (Course course : coursesOf(me)) {
             options.put(course.id().toString(), course.code() + " " + course.title() + ": " + limits(course));
         }
@@ -84,13 +86,7 @@ class CheckChoices {
         if (me.isLabStaff()) {
             return courses.all();
         }
-        List<CourseId> own = courses.enrolmentsOf(me.id()).stream()
-                .map(Enrolment::course)
-                .distinct()
-                .toList();
-        return courses.all().stream()
-                .filter(course -> own.contains(course.id()))
-                .toList();
+        return courses.takenBy(me.id());
     }
 
     Map<String, String> programs(SignedInPerson me, @Nullable String asked) {

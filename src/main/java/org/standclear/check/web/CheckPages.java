@@ -72,7 +72,7 @@ class CheckPages {
             Optional<Uploaded> kept = brought.keep(upload, form, me, errors);
             return kept.isEmpty()
                     ? null
-                    : answer(kept.get().revision(), cell.get(), course, new Refusals(form, errors, busy));
+                    : answer(kept.get().revision(), cell.get(), course, me, new Refusals(form, errors, busy));
         });
         if (next.isPresent()) {
             return "redirect:" + next.get();
@@ -81,8 +81,9 @@ class CheckPages {
         return refused(status, form, errors, me, response, model);
     }
 
-    private @Nullable String answer(Revision revision, CellId cell, @Nullable CourseId course, Refusals refusals) {
-        Outcome outcome = checks.check(revision.id(), cell, course);
+    private @Nullable String answer(
+            Revision revision, CellId cell, @Nullable CourseId course, SignedInPerson me, Refusals refusals) {
+        Outcome outcome = checks.check(revision.id(), cell, course, me.id());
         if (outcome instanceof Outcome.Answered answered) {
             return "/checks/" + answered.answer().id();
         }

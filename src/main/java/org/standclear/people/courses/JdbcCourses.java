@@ -62,6 +62,18 @@ class JdbcCourses implements Courses {
     }
 
     @Override
+    public List<Course> takenBy(PersonId person) {
+        return jdbc.sql("""
+                select * from courses
+                where id in (select s.course_id from enrolments e join sections s on s.id = e.section_id
+                    where e.person_id = :person)
+                order by code, id""")
+                .param("person", person.value())
+                .query(JdbcCourses::course)
+                .list();
+    }
+
+    @Override
     public List<Assignment> assignmentsOf(PersonId person) {
         return jdbc.sql(ASSIGNMENTS + " order by d.due_at, a.id")
                 .param("person", person.value())

@@ -67,7 +67,7 @@ class PreparedView {
         if (answer != null) {
             return AnswerLine.of(answer, cell);
         }
-        ProgramChecks.Outcome asked = checks.check(revision.id(), cell.id(), booking.course());
+        ProgramChecks.Outcome asked = checks.check(revision.id(), cell.id(), booking.course(), booking.operator());
         if (asked instanceof ProgramChecks.Outcome.Unreadable unreadable) {
             return unreadable.says();
         }

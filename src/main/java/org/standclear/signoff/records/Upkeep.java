@@ -167,7 +167,8 @@ class Upkeep {
                     ? moved(bookings.markChecked(booking.id(), booking.operator()))
                     : booking;
         }
-        if (!(checks.check(revision, cell.id(), booking.course()) instanceof ProgramChecks.Outcome.Answered answered)) {
+        if (!(checks.check(revision, cell.id(), booking.course(), booking.operator())
+                instanceof ProgramChecks.Outcome.Answered answered)) {
             return booking;
         }
         StoredAnswer answer = answered.answer();
