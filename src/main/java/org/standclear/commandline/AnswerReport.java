@@ -63,7 +63,7 @@ final class AnswerReport {
                 + "; in full power it would reach: "
                 + shown(answer.figures().fullPowerPeakMmS(), 1, " mm/s") + ".");
         line("Fastest part: " + shown(answer.figures().fastestMmS(), 1, " mm/s")
-                + "; its way until it stands, when the e-stop is pressed after 0.5 s: "
+                + "; stop travel when the e-stop is pressed after 0.5 s: "
                 + shown(answer.figures().stopTravelMm(0.5), 0, " mm") + ", after 1 s: "
                 + shown(answer.figures().stopTravelMm(1.0), 0, " mm") + ".");
         line("");

@@ -3,6 +3,7 @@ package org.standclear.testing;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import com.zaxxer.hikari.HikariDataSource;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Duration;
@@ -53,6 +54,12 @@ class EnginesIT {
         @Test
         void runsOnH2() throws SQLException {
             assertThat(product()).isEqualTo("H2 2");
+        }
+
+        @Test
+        void neverRetiresTheConnectionThatMadeTheTables() throws SQLException {
+            assertThat(dataSource.unwrap(HikariDataSource.class).getMaxLifetime())
+                    .isZero();
         }
     }
 

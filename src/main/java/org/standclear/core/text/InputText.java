@@ -11,6 +11,9 @@ public final class InputText {
     /** The largest file of any other kind. */
     public static final int OTHER_BYTES = 1024 * 1024;
 
+    /** The longest line, in characters: readers look ahead in a line, so that one endless line would keep them for minutes. */
+    public static final int LONGEST_LINE = 10_000;
+
     private static final char BYTE_ORDER_MARK = '\uFEFF';
 
     private InputText() {}
@@ -74,10 +77,16 @@ public final class InputText {
     static String withoutControls(String text) {
         int start = !text.isEmpty() && text.charAt(0) == BYTE_ORDER_MARK ? 1 : 0;
         int line = 1;
+        int lineStart = start;
         for (int i = start; i < text.length(); i++) {
             char c = text.charAt(i);
+            if (i - lineStart >= LONGEST_LINE && c != '\n' && c != '\r') {
+                throw new BadInputException(
+                        line, "the line is longer than " + LONGEST_LINE + " characters; break it into shorter ones");
+            }
             if (c == '\n' || c == '\r' && (i + 1 == text.length() || text.charAt(i + 1) != '\n')) {
                 line++;
+                lineStart = i + 1;
             } else if (isPairAt(text, i)) {
                 i++;
             } else if (!isText(c)) {

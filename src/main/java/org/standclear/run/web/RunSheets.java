@@ -32,9 +32,15 @@ class RunSheets {
 
     List<RunView.SheetView> views(List<Sheet> sheets) {
         return sheets.stream()
+                .filter(RunSheets::mayBeShown)
                 .filter(sheet -> !sheet.signatures().isEmpty())
                 .map(this::view)
                 .toList();
+    }
+
+    /** The releaser answers without seeing the operator's answers, so a bench list that is still being signed is not shown. */
+    private static boolean mayBeShown(Sheet sheet) {
+        return sheet.list() != SignoffList.BENCH || sheet.closed() != null;
     }
 
     private RunView.SheetView view(Sheet sheet) {
@@ -66,10 +72,12 @@ class RunSheets {
     /** The columns of the last bench list that was signed; what the operator and the releaser read stand side by side. */
     List<Column> columns(List<Sheet> sheets, Revision revision, StoredAnswer answer, FoundFacts found) {
         Optional<Sheet> last = sheets.stream()
+                .filter(RunSheets::mayBeShown)
                 .filter(sheet -> sheet.list() == SignoffList.BENCH)
                 .filter(sheet -> sheet.signedBy(Part.OPERATOR).isPresent())
                 .reduce((one, later) -> later);
         Optional<Sheet> full = sheets.stream()
+                .filter(RunSheets::mayBeShown)
                 .filter(sheet -> sheet.list() == SignoffList.BENCH && !sheet.brief())
                 .filter(sheet -> sheet.signedBy(Part.OPERATOR).isPresent())
                 .reduce((one, later) -> later);

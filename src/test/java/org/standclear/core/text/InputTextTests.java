@@ -1,6 +1,7 @@
 package org.standclear.core.text;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
@@ -51,5 +52,15 @@ class InputTextTests {
         assertThat(InputText.ofOther(Arrays.copyOf(longest, InputText.OTHER_BYTES))
                         .badInput())
                 .isEmpty();
+    }
+
+    @Test
+    void refusesALineThatWouldKeepAReaderForMinutes() {
+        String longest = "a".repeat(InputText.LONGEST_LINE);
+
+        assertThat(InputText.plain(longest + "\n" + longest + "\n")).endsWith("a\n");
+        assertThatThrownBy(() -> InputText.plain("title: x\n" + longest + "a"))
+                .isInstanceOf(BadInputException.class)
+                .hasMessageContaining("longer than 10000 characters");
     }
 }

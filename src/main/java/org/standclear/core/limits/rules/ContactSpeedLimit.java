@@ -25,6 +25,10 @@ final class ContactSpeedLimit implements LimitRule {
 
     private static final String ESTIMATE = " Estimate; release by force and pressure measurement.";
 
+    /** The table's forces are spread over the flat of a blunt body. */
+    private static final String EDGES =
+            " The fitted tool has edges: these figures are for blunt contact and say" + " nothing about an edge.";
+
     @Override
     public Stream<Finding> findings(CheckedProgram program) {
         ContactLimit contact = program.cell().limits().contact();
@@ -64,8 +68,14 @@ final class ContactSpeedLimit implements LimitRule {
             return new Finding.NotCheckable(
                     Details.of(Check.CONTACT, Places.missingSpeeds(program) + estimate), contact.rule());
         }
+        if (!Double.isFinite(least.permittedMmS())) {
+            String says = "Arm, tool and part have no mass, so the permitted speed is not known. Give the cell its"
+                    + " moving mass." + estimate;
+            return new Finding.NotCheckable(Details.of(Check.CONTACT, says), contact.rule());
+        }
+        String edges = program.cell().fittedTool().edges() ? EDGES : "";
         String says = "The fastest part is held to " + up(fastest, 1) + " mm/s of " + down(least.permittedMmS(), 1)
-                + " mm/s, permitted for " + region + "." + estimate;
+                + " mm/s, permitted for " + region + "." + edges + estimate;
         return new Finding.Within(Places.at(details(fastest, least.permittedMmS(), says), at));
     }
 

@@ -1,7 +1,7 @@
 package org.standclear.core.limits.rules;
 
+import static org.standclear.core.quantity.ShownNumber.down;
 import static org.standclear.core.quantity.ShownNumber.plain;
-import static org.standclear.core.quantity.ShownNumber.up;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -86,8 +86,9 @@ final class KeepOutLimit implements LimitRule {
     private static String says(Near near, double overhang) {
         String how = near.distance() <= 0
                 ? " enters the keep-out box "
-                : " comes within " + up(near.distance(), 1) + " mm of the keep-out box ";
+                : " comes within " + down(near.distance(), 1) + " mm of the keep-out box ";
         return near.where() + how + Words.quoted(near.box().name()) + " near " + Places.near(near.place())
-                + "; tool and part stand out " + plain(overhang) + " mm. Go round it, or above it." + COMPARED;
+                + "; tool and part reach " + plain(overhang)
+                + " mm beyond it. Go round it, or above it." + COMPARED;
     }
 }
