@@ -67,7 +67,10 @@ final class CheckInputs {
     @Option(names = "--contact-table", paramLabel = "TABLE.yaml", description = "The college's own contact table")
     private @Nullable Path contactTable;
 
-    @Option(names = "--course-override-percent", paramLabel = "PERCENT", description = "The course's override limit; without it only the cell's counts (50 is usual)")
+    @Option(
+            names = "--course-override-percent",
+            paramLabel = "PERCENT",
+            description = "The course's override limit; without it only the cell's counts (50 is usual)")
     private @Nullable Double courseOverride;
 
     @Option(names = "--course-tool-speed-mm-s", paramLabel = "SPEED", description = "The course's tool speed limit")

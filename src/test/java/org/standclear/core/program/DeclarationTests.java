@@ -145,7 +145,7 @@ class DeclarationTests {
         SheetText open = new SheetText(
                 "# declaration\n# power: reduced\n" + SheetText.scara().text());
         assertThat(open.read(CellText.scara()).badInput().orElseThrow().sentence())
-                .startsWith("line 1: the declaration that begins here has no line");
+                .startsWith("line 1: the declaration that begins here has no comment line");
         SheetText wrong = new SheetText("# declaration\n# powr: reduced\n# end declaration\n"
                 + SheetText.scara().text());
         assertThat(wrong.read(CellText.scara()).badInput().orElseThrow().sentence())
