@@ -28,6 +28,13 @@ public interface BookingDesk {
     /** Staff take the booking off the calendar; nothing is counted. The caller has checked that the person is staff. */
     Bookings.Transition moveByStaff(BookingId id, PersonId by, String reason);
 
+    /**
+     * Staff move the booking to a free slot: it ends as moved, and another stands in its place with the same people,
+     * purpose and program. Every rule is asked anew but the quotas; what was counted stays counted once. The caller has
+     * checked that the person is staff.
+     */
+    Outcome moveTo(MoveBooking order);
+
     /** Keeps a cell for staff; refused where bookings stand. The caller has checked that the person is staff. */
     Closing close(CloseCell order);
 

@@ -16,6 +16,7 @@ import org.standclear.cell.Cell;
 import org.standclear.cell.Cells;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.ids.RevisionId;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
 import org.standclear.platform.web.NotFoundException;
@@ -138,6 +139,11 @@ class JdbcBookingDesk implements BookingDesk {
     }
 
     private Booking made(BookingRequest request) {
+        return made(request, request.isOutsideQuota(), null, new Told("made", request.wanted().by(), "booked"));
+    }
+
+    private Booking made(
+            BookingRequest request, boolean outsideQuota, @Nullable RevisionId revision, Told told) {
         MakeBooking wanted = request.wanted();
         Slot slot = request.slot();
         BookingLife life = BookingLife.begun(
@@ -149,7 +155,7 @@ class JdbcBookingDesk implements BookingDesk {
                         wanted.operator(),
                         peopleRule.courseOf(wanted),
                         wanted.assignment(),
-                        request.isOutsideQuota()),
+                        outsideQuota),
                 wanted.attendant());
         rows.insert(labs.theLab().id(), life, wanted.by(), request.now());
         UUID id = life.entry().id().value();
@@ -160,8 +166,11 @@ class JdbcBookingDesk implements BookingDesk {
             held.add(Claim.ofBooking(id, Kind.ATTENDANT, wanted.attendant().value(), slot.start(), slot.end()));
         }
         claims.add(held);
+        if (revision != null && life.nameProgram(revision).isEmpty()) {
+            rows.update(life);
+        }
         Booking booking = life.booking();
-        record.tell(booking, request.cell().name(), new Told("made", wanted.by(), "booked"));
+        record.tell(booking, request.cell().name(), told);
         return booking;
     }
 
@@ -179,6 +188,49 @@ class JdbcBookingDesk implements BookingDesk {
     @Override
     public Bookings.Transition moveByStaff(BookingId id, PersonId by, String reason) {
         return moves.move(id, new Told("moved-by-staff", by, reason), life -> life.giveUp(BookingEvent.MOVE));
+    }
+
+    @Override
+    public Outcome moveTo(MoveBooking order) {
+        BookingLife life = moves.lock(order.booking());
+        Booking before = life.booking();
+        MakeBooking wanted = new MakeBooking(
+                order.cell(),
+                order.start(),
+                before.operator(),
+                order.keepsAttendant() ? before.attendant() : null,
+                before.course(),
+                before.assignment(),
+                order.by());
+        Request asked = asked(wanted);
+        BookingRequest request = asked.request();
+        if (request == null) {
+            return refused(wanted, asked.refusal().orElseThrow());
+        }
+        Optional<Refusal> refusal = peopleRule.refusal(request).or(() -> {
+            Cell cell = cells.lock(request.cell().id());
+            locks.lock(TakenRule.subjects(wanted));
+            return SlotRule.inService(cell)
+                    .or(() -> takenRule.underLock(request, before.id().value()));
+        });
+        if (refusal.isPresent()) {
+            return refused(wanted, refusal.get());
+        }
+        return movedTo(life, request, order);
+    }
+
+    private Outcome movedTo(BookingLife life, BookingRequest request, MoveBooking order) {
+        Booking before = life.booking();
+        Bookings.Transition freed = moves.keep(
+                life, life.giveUp(BookingEvent.MOVE), new Told("moved-by-staff", order.by(), order.reason()));
+        if (freed instanceof Bookings.Transition.Refused refused) {
+            return new Outcome.Refused("state", refused.says(), List.of());
+        }
+        return new Outcome.Booked(made(
+                request,
+                life.entry().outsideQuota(),
+                before.revision(),
+                new Told("moved-here", order.by(), "moved here by staff, nothing counted: " + order.reason())));
     }
 
     @Override

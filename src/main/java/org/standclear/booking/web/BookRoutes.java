@@ -32,7 +32,9 @@ class BookRoutes implements RouteRules {
                         Stream.concat(
                                 leaders(),
                                 Stream.of(
-                                                "GET /closures/new",
+                                                "GET /bookings/{booking}/move",
+                                        "POST /bookings/{booking}/move",
+                                        "GET /closures/new",
                                                 "POST /closures/new",
                                                 "GET /closures/{closure}",
                                                 "POST /closures/{closure}/remove")
