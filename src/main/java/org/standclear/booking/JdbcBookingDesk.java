@@ -139,11 +139,14 @@ class JdbcBookingDesk implements BookingDesk {
     }
 
     private Booking made(BookingRequest request) {
-        return made(request, request.isOutsideQuota(), null, new Told("made", request.wanted().by(), "booked"));
+        return made(
+                request,
+                request.isOutsideQuota(),
+                null,
+                new Told("made", request.wanted().by(), "booked"));
     }
 
-    private Booking made(
-            BookingRequest request, boolean outsideQuota, @Nullable RevisionId revision, Told told) {
+    private Booking made(BookingRequest request, boolean outsideQuota, @Nullable RevisionId revision, Told told) {
         MakeBooking wanted = request.wanted();
         Slot slot = request.slot();
         BookingLife life = BookingLife.begun(

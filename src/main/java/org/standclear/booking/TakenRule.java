@@ -59,9 +59,7 @@ class TakenRule {
     /** The same for a booking that moves: what it holds itself is not in its way. */
     Optional<Refusal> underLock(BookingRequest request, UUID moving) {
         return refusal(
-                request,
-                subjects(request.wanted()),
-                claim -> moving.equals(claim) || moves.settleIfMissed(claim));
+                request, subjects(request.wanted()), claim -> moving.equals(claim) || moves.settleIfMissed(claim));
     }
 
     private Optional<Refusal> refusal(BookingRequest request, List<UUID> subjects, Predicate<@Nullable UUID> missed) {

@@ -2,6 +2,7 @@ package org.standclear.cell;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.standclear.platform.ids.CellId;
 
@@ -16,6 +17,9 @@ public interface Cells {
 
     /** The version in force. */
     CellVersion current(CellId id);
+
+    /** The tool that each cell's version in force has fitted, of the lab that the pages serve. */
+    Map<CellId, String> fittedTools();
 
     /** Any version that is or was in force. */
     Optional<CellVersion> version(CellId id, int number);

@@ -3,7 +3,9 @@ package org.standclear.cell;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -54,6 +56,18 @@ class JdbcCells implements Cells {
         return jdbc.sql("""
                 select v.* from cell_versions v join cells c on c.id = v.cell_id and c.current_version = v.number
                 where c.id = :id""").param("id", id.value()).query(JdbcCells::version).single();
+    }
+
+    @Override
+    public Map<CellId, String> fittedTools() {
+        Map<CellId, String> tools = new HashMap<>();
+        jdbc.sql("""
+                select c.id, v.fitted_tool
+                from cells c join cell_versions v on v.cell_id = c.id and v.number = c.current_version
+                where c.lab_id = :lab""").param("lab", labs.theLab().id().value()).query(row -> {
+            tools.put(new CellId(row.getObject("id", UUID.class)), row.getString("fitted_tool"));
+        });
+        return tools;
     }
 
     @Override

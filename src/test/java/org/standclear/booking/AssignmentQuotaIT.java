@@ -37,17 +37,17 @@ class AssignmentQuotaIT {
         }
 
         private AssignmentId assignment(Person student, String title) {
-            var course = done(register.addCourse(
-                    "C" + UUID.randomUUID().toString().substring(0, 8), "Robots", null));
+            var course =
+                    done(register.addCourse("C" + UUID.randomUUID().toString().substring(0, 8), "Robots", null));
             var section = done(register.addSection(course, "01", null));
             done(register.enrol(student.id(), section, null));
-            return done(register.addAssignment(new NewAssignment(
-                    course, title, 1, Map.of(section, Instant.parse("2026-03-20T12:00:00Z")), null)));
+            return done(register.addAssignment(
+                    new NewAssignment(course, title, 1, Map.of(section, Instant.parse("2026-03-20T12:00:00Z")), null)));
         }
 
         private Outcome book(Person noor, String start, AssignmentId assignment) {
-            return desk.book(new MakeBooking(
-                    avocet, Instant.parse(start), noor.id(), null, null, assignment, noor.id()));
+            return desk.book(
+                    new MakeBooking(avocet, Instant.parse(start), noor.id(), null, null, assignment, noor.id()));
         }
 
         @Test

@@ -33,8 +33,8 @@ class BookRoutes implements RouteRules {
                                 leaders(),
                                 Stream.of(
                                                 "GET /bookings/{booking}/move",
-                                        "POST /bookings/{booking}/move",
-                                        "GET /closures/new",
+                                                "POST /bookings/{booking}/move",
+                                                "GET /closures/new",
                                                 "POST /closures/new",
                                                 "GET /closures/{closure}",
                                                 "POST /closures/{closure}/remove")

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
@@ -15,9 +16,9 @@ import org.standclear.booking.SlotCalendar.DayPlan;
 import org.standclear.booking.web.DayView.CellView;
 import org.standclear.booking.web.DayView.SlotMark;
 import org.standclear.cell.Cell;
-import org.standclear.cell.Cells;
 import org.standclear.people.Authorisation;
 import org.standclear.people.Duty;
+import org.standclear.platform.ids.CellId;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
 
@@ -25,16 +26,20 @@ import org.standclear.platform.time.LabTime;
 @Component
 class CellViews {
 
-    private final Cells cells;
     private final LabTime labTime;
 
-    CellViews(Cells cells, LabTime labTime) {
-        this.cells = cells;
+    CellViews(LabTime labTime) {
         this.labTime = labTime;
     }
 
     /** Who looks, at what. */
-    record Reader(SignedInPerson me, List<Authorisation> authorisations, CellStrips strips, DayPlan plan, Instant now) {
+    record Reader(
+            SignedInPerson me,
+            List<Authorisation> authorisations,
+            Map<CellId, String> tools,
+            CellStrips strips,
+            DayPlan plan,
+            Instant now) {
 
         boolean mayOperate(Slot slot) {
             return authorisations.stream()
@@ -53,7 +58,7 @@ class CellViews {
                 cell.name(),
                 cell.state().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'),
                 cell.state().words(),
-                cells.current(cell.id()).fittedTool(),
+                reader.tools().getOrDefault(cell.id(), "none"),
                 whyNot(cell, authorised, reader),
                 reader.strips().strip(reader.plan(), day, reader.now()),
                 marks(day, reader));

@@ -17,6 +17,7 @@ import org.standclear.booking.SlotCalendar;
 import org.standclear.booking.SlotCalendar.CellDay;
 import org.standclear.booking.SlotCalendar.DayPlan;
 import org.standclear.booking.web.DayView.DayLink;
+import org.standclear.cell.Cells;
 import org.standclear.people.Authorisations;
 import org.standclear.people.People;
 import org.standclear.people.Person;
@@ -33,6 +34,7 @@ class DayViews {
     private final BookingDesk desk;
     private final Authorisations authorisations;
     private final People people;
+    private final Cells cells;
     private final CellViews cellViews;
     private final LabTime labTime;
     private final Clock clock;
@@ -42,6 +44,7 @@ class DayViews {
             BookingDesk desk,
             Authorisations authorisations,
             People people,
+            Cells cells,
             CellViews cellViews,
             LabTime labTime,
             Clock clock) {
@@ -49,6 +52,7 @@ class DayViews {
         this.desk = desk;
         this.authorisations = authorisations;
         this.people = people;
+        this.cells = cells;
         this.cellViews = cellViews;
         this.labTime = labTime;
         this.clock = clock;
@@ -86,7 +90,8 @@ class DayViews {
                 id -> names.containsKey(id) ? names.get(id).printedName() : "unknown",
                 booking -> booking.state().words(),
                 true);
-        CellViews.Reader reader = new CellViews.Reader(me, authorisations.of(me.id()), strips, plan, now);
+        CellViews.Reader reader =
+                new CellViews.Reader(me, authorisations.of(me.id()), cells.fittedTools(), strips, plan, now);
         List<DayView.CellView> cells =
                 plan.cells().stream().map(cell -> cellViews.of(cell, reader)).toList();
         return new DayView(

@@ -110,18 +110,22 @@ class MovePagesIT {
             int ahead = desk.quotaOf(noor().id()).ahead();
             Document page = page(get("/bookings/" + id() + "/move"), adaeze());
             String slot = avocet + " " + FRIDAY_TEN;
-            assertThat(page(get("/bookings/" + id()), adaeze()).select("a[href$=/move]")).isNotEmpty();
-            assertThat(page(get("/bookings/" + id()), noor()).select("a[href$=/move]")).isEmpty();
+            assertThat(page(get("/bookings/" + id()), adaeze()).select("a[href$=/move]"))
+                    .isNotEmpty();
+            assertThat(page(get("/bookings/" + id()), noor()).select("a[href$=/move]"))
+                    .isEmpty();
             assertThat(page.select("select[name=slot] option")).hasSizeGreaterThan(10);
             String location = location(send(move(slot), adaeze()));
 
-            Booking moved = bookings.find(BookingId.of(location.substring("/bookings/".length()))).orElseThrow();
+            Booking moved = bookings.find(BookingId.of(location.substring("/bookings/".length())))
+                    .orElseThrow();
             assertThat(moved.start()).isEqualTo(FRIDAY_TEN);
             assertThat(moved.operator()).isEqualTo(noor().id());
             assertThat(moved.attendant()).isEqualTo(mateo().id());
             assertThat(now().state()).isEqualTo(BookingState.MOVED_BY_STAFF);
             assertThat(desk.quotaOf(noor().id()).ahead()).isEqualTo(ahead);
-            assertThat(page(get(location), noor()).text()).contains("moved here by staff, nothing counted: gripper broke");
+            assertThat(page(get(location), noor()).text())
+                    .contains("moved here by staff, nothing counted: gripper broke");
             lab().booked(avocet, "2026-03-12T12:07:00Z", lab().student("Yuki Halfmoon"), null);
         }
 
@@ -151,7 +155,8 @@ class MovePagesIT {
             location(send(move(""), adaeze()));
             assertThat(now().state()).isEqualTo(BookingState.MOVED_BY_STAFF);
             assertThat(desk.quotaOf(noor().id()).thisWeek()).isZero();
-            assertThat(send(move(avocet + " " + FRIDAY_TEN), adaeze()).getStatus()).isEqualTo(422);
+            assertThat(send(move(avocet + " " + FRIDAY_TEN), adaeze()).getStatus())
+                    .isEqualTo(422);
         }
 
         private MockHttpServletRequestBuilder checkIn() {
