@@ -57,6 +57,23 @@ class DemoCells {
                         .cell());
     }
 
+    /** A new version of a cell that is there, proposed by one and approved by another. */
+    void change(WeekSeed.ToolChangeSeed change, Roster roster) {
+        CellId cell = roster.cell(change.cell());
+        var proposed = register.propose(new NewProposal(
+                cell,
+                new SeedFiles().text("programs/cells/" + change.file()),
+                change.reason(),
+                roster.person(change.by()),
+                0));
+        var kept = Expect.that(CellRegister.Proposed.Kept.class, proposed, "proposing " + change.file());
+        var decided = register.approve(
+                kept.proposal().id(),
+                roster.person(change.approvedBy()),
+                cells.current(cell).number());
+        Expect.that(CellRegister.Decided.Done.class, decided, "approving " + change.file());
+    }
+
     void restrict(String name, String reason, Roster roster) {
         states.restrict(roster.cell(name), roster.person("ines"), reason);
     }

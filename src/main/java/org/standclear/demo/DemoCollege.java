@@ -21,6 +21,7 @@ import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Lab;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.ClockHands;
+import org.standclear.signoff.Rechecks;
 
 /** Loads the invented college into an empty database and plays its past up to the start of the demo. */
 @Component
@@ -35,6 +36,7 @@ class DemoCollege {
     private final DemoCells cells;
     private final DemoBookings bookings;
     private final DemoBench bench;
+    private final Rechecks rechecks;
     private final People known;
     private final Labs labs;
     private final Clock clock;
@@ -46,6 +48,7 @@ class DemoCollege {
             DemoCells cells,
             DemoBookings bookings,
             DemoBench bench,
+            Rechecks rechecks,
             People known,
             Labs labs,
             Clock clock,
@@ -55,6 +58,7 @@ class DemoCollege {
         this.cells = cells;
         this.bookings = bookings;
         this.bench = bench;
+        this.rechecks = rechecks;
         this.known = known;
         this.labs = labs;
         this.clock = clock;
@@ -99,6 +103,7 @@ class DemoCollege {
             now.write(week.now(), slotsNow(week, times, roster));
             new StaffScript(week, times, timeline, roster, cells, bookings, now).write();
             script.write();
+            new ToolChangeScript(week.toolChange(), times, timeline, roster, cells, bookings, rechecks).write();
         });
         timeline.playUntil(start);
         transaction.executeWithoutResult(status -> script.bookAhead());

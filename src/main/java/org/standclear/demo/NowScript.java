@@ -79,8 +79,12 @@ final class NowScript {
         Slot slot = stand.slot();
         BookingId id = bookings.book(
                 slot.cell(), slot.start(), stand.operator(), stand.attendant(), roster.studies(stand.operator()));
-        bookings.attach(id, stand.operator(), roster.seed(stand.operator()), roster.programFor(slot.cell()));
         Visit visit = new Visit(id, slot.cell(), slot.start(), stand.operator(), stand.attendant());
+        // on the way to the lab, so that a tool change of the day before is known already
+        timeline.add(
+                notAfterStart(visit.minute(-20)),
+                () -> bookings.attach(
+                        id, stand.operator(), roster.seed(stand.operator()), roster.programFor(slot.cell())));
         timeline.add(notAfterStart(visit.minute(-4)), () -> bookings.checkIn(id, stand.operator()));
         switch (becomes) {
             case CHECKED_IN -> {}

@@ -12,6 +12,7 @@ record WeekSeed(
         DayTestSeed dayTests,
         List<OutOfServiceSeed> outOfService,
         List<BlockSeed> blocks,
+        ToolChangeSeed toolChange,
         List<NowSeed> now,
         List<BookingSeed> bookings) {
 
@@ -28,6 +29,19 @@ record WeekSeed(
             int startsAt,
             String program,
             @Nullable String restricted) {}
+
+    /** A tool change, and the bookings that are checked anew for it. */
+    record ToolChangeSeed(
+            String cell,
+            String file,
+            LocalTime at,
+            String by,
+            String approvedBy,
+            String reason,
+            List<PlannedSeed> bookings) {}
+
+    /** A booking whose slot is found when it is made. */
+    record PlannedSeed(String operator, String attendant, String program) {}
 
     /** When and by whom the day tests are made. */
     record DayTestSeed(LocalTime at, String by) {}

@@ -18,10 +18,14 @@ import org.standclear.booking.Bookings;
 import org.standclear.cell.Cell;
 import org.standclear.cell.CellState;
 import org.standclear.cell.Cells;
+import org.standclear.cell.VersionEffects;
+import org.standclear.cell.VersionEffects.Effect;
 import org.standclear.people.People;
 import org.standclear.people.SigningPins;
+import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Labs;
+import org.standclear.signoff.SignoffRecord;
 import org.standclear.testing.RealPostgres;
 import org.standclear.testing.TestDatabase;
 import org.standclear.trail.Trail;
@@ -64,6 +68,40 @@ class DemoCollegeIT {
                 assertThat(ready.start()).isBefore(Instant.parse(instant).plusSeconds(601));
                 assertThat(ready.end()).isAfter(Instant.parse(instant).plusSeconds(480));
             });
+        }
+
+        @ParameterizedTest
+        @ValueSource(strings = {MONDAY_MORNING, WEDNESDAY_NOON, SUNDAY_NIGHT})
+        void hasSixRechecksAfterAToolChangeAndOneLapse(String instant) {
+            at(instant, demo -> {
+                Cell bittern = demo.the(Cells.class).all().stream()
+                        .filter(cell -> cell.name().equals("Bittern"))
+                        .findFirst()
+                        .orElseThrow();
+                List<Effect> effects = demo.the(VersionEffects.class).of(bittern.id());
+                assertThat(bittern.currentVersion()).isEqualTo(5);
+                assertThat(effects)
+                        .hasSize(6)
+                        .allSatisfy(effect -> assertThat(effect.before()).isEqualTo("within limits on version 4"));
+                assertThat(effects).filteredOn(Effect::changed).singleElement().satisfies(effect -> {
+                    assertThat(effect.operator()).isEqualTo("Wren Saltmarsh");
+                    assertThat(effect.after()).isEqualTo("outside limits on version 5");
+                });
+                var lapsed = bookingOf(demo, "wren", effects);
+                assertThat(demo.the(SignoffRecord.class).lapses(lapsed))
+                        .singleElement()
+                        .satisfies(lapse ->
+                                assertThat(lapse.because()).isEqualTo("Bittern moved from version 4 to version 5."));
+            });
+        }
+
+        private BookingId bookingOf(DemoAt demo, String login, List<Effect> effects) {
+            String name = demo.the(People.class).byLogin(login).orElseThrow().printedName();
+            return effects.stream()
+                    .filter(effect -> effect.operator().equals(name))
+                    .map(effect -> BookingId.of(effect.bookingHref().substring("/bookings/".length())))
+                    .findFirst()
+                    .orElseThrow();
         }
 
         @Test
