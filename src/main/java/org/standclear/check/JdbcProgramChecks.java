@@ -15,6 +15,7 @@ import org.standclear.core.check.CheckAnswer;
 import org.standclear.core.check.CheckRequest;
 import org.standclear.core.check.ProgramCheck;
 import org.standclear.core.check.ProgramFile;
+import org.standclear.core.check.ReaderChoice;
 import org.standclear.core.check.RuleSet;
 import org.standclear.core.limits.CourseLimits;
 import org.standclear.core.program.Declaration;
@@ -22,6 +23,7 @@ import org.standclear.core.program.DeclarationReader;
 import org.standclear.core.text.BadInput;
 import org.standclear.core.text.Reading;
 import org.standclear.people.Courses;
+import org.standclear.platform.digest.Sha256;
 import org.standclear.platform.ids.AnswerId;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.CourseId;
@@ -29,6 +31,8 @@ import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.ids.RevisionId;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
+import org.standclear.program.PhrasebookVersion;
+import org.standclear.program.Phrasebooks;
 import org.standclear.program.Programs;
 import org.standclear.program.Revision;
 import org.standclear.trail.Trail;
@@ -38,9 +42,13 @@ import org.standclear.trail.TrailEntry;
 @Service
 class JdbcProgramChecks implements ProgramChecks {
 
+    /** As long as the column. */
+    private static final int LONGEST_KEY = 80;
+
     private final AnswerRows rows;
     private final Programs programs;
     private final Cells cells;
+    private final Phrasebooks phrasebooks;
     private final Courses courses;
     private final CheckTurns turns;
     private final Labs labs;
@@ -51,6 +59,7 @@ class JdbcProgramChecks implements ProgramChecks {
             AnswerRows rows,
             Programs programs,
             Cells cells,
+            Phrasebooks phrasebooks,
             Courses courses,
             CheckTurns turns,
             Labs labs,
@@ -59,6 +68,7 @@ class JdbcProgramChecks implements ProgramChecks {
         this.rows = rows;
         this.programs = programs;
         this.cells = cells;
+        this.phrasebooks = phrasebooks;
         this.courses = courses;
         this.turns = turns;
         this.labs = labs;
@@ -72,13 +82,14 @@ class JdbcProgramChecks implements ProgramChecks {
         Revision revision = programs.find(id).orElseThrow(() -> new IllegalArgumentException("no revision " + id));
         CellVersion version = cells.current(cell);
         LimitsAsked limits = course == null ? limitsOf(operator) : limits(course);
-        Question question = new Question(id, cell, version.number(), limits.key(), RuleSet.CURRENT);
+        Optional<PhrasebookVersion> book = phrasebooks.current(cell);
+        Question question = new Question(id, cell, version.number(), key(limits, book), RuleSet.CURRENT);
         Optional<StoredAnswer> known = rows.find(question);
         if (known.isPresent()) {
             return new Outcome.Answered(known.get());
         }
         Optional<Reading<CheckAnswer>> computed =
-                turns.take(revision.sizeBytes(), () -> compute(revision, version, limits.limits()));
+                turns.take(revision.sizeBytes(), () -> compute(revision, version, limits.limits(), book));
         if (computed.isEmpty()) {
             return new Outcome.Busy("Several large programs are being checked just now. Nothing was stored."
                     + " Send the form again in half a minute.");
@@ -89,14 +100,18 @@ class JdbcProgramChecks implements ProgramChecks {
         return new Outcome.Answered(keep(question, computed.get().value(), revision, limits));
     }
 
-    private Reading<CheckAnswer> compute(Revision revision, CellVersion version, CourseLimits limits) {
+    private Reading<CheckAnswer> compute(
+            Revision revision, CellVersion version, CourseLimits limits, Optional<PhrasebookVersion> book) {
         CellDescription cell = CellFileReader.read(version.file()).value();
         String declaration = revision.declaration();
         Declaration declared =
                 declaration == null ? null : DeclarationReader.read(declaration).value();
         return ProgramFile.of(programs.bytes(revision.id()))
-                .then(file -> ProgramCheck.check(
-                        CheckRequest.of(cell, file).declaring(declared).under(limits)));
+                .then(file -> ProgramCheck.check(CheckRequest.of(cell, file)
+                        .readBy(ReaderChoice.of(
+                                file.text(), book.map(PhrasebookVersion::reader).orElse(null)))
+                        .declaring(declared)
+                        .under(limits)));
     }
 
     private StoredAnswer keep(Question question, CheckAnswer answer, Revision revision, LimitsAsked limits) {
@@ -138,6 +153,13 @@ class JdbcProgramChecks implements ProgramChecks {
 
     private LimitsAsked limitsOf(PersonId operator) {
         return LimitsAsked.strictest(courses.takenBy(operator));
+    }
+
+    /** Equal limits of two courses are one question; another version of the phrasebook makes another one. */
+    private static String key(LimitsAsked limits, Optional<PhrasebookVersion> book) {
+        String key = limits.key()
+                + book.map(version -> ", phrasebook " + version.number()).orElse("");
+        return key.length() <= LONGEST_KEY ? key : Sha256.of(key);
     }
 
     private static String sentence(BadInput bad) {

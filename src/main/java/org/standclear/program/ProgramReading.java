@@ -2,27 +2,35 @@ package org.standclear.program;
 
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
+import org.standclear.core.check.ReaderChoice;
 import org.standclear.core.program.Declaration;
 import org.standclear.core.program.DeclarationReader;
 import org.standclear.core.program.DeclarationWriter;
 import org.standclear.core.program.MotionPlan;
-import org.standclear.core.program.MotionSheetReader;
 import org.standclear.core.program.ProgramReader;
-import org.standclear.core.text.BadInput;
+import org.standclear.core.program.phrases.PhrasebookReader;
 import org.standclear.core.text.InputText;
 import org.standclear.core.text.Reading;
 
-/** Reads a program and its separate declaration by the core's readers, to refuse bad input before anything is kept. */
+/**
+ * Reads a program and its separate declaration by the core's readers, to refuse bad input before anything is kept. For
+ * which cell a program is, is not said yet: it may be in the language of any cell's phrasebook.
+ */
 @Component
 class ProgramReading {
 
-    private final ProgramReader reader = new MotionSheetReader();
+    private final Phrasebooks phrasebooks;
+
+    ProgramReading(Phrasebooks phrasebooks) {
+        this.phrasebooks = phrasebooks;
+    }
 
     /** Reads both; the declaration is YAML text, null when only the file declares. */
     Outcome read(byte[] bytes, @Nullable String declaration) {
-        Reading<MotionPlan> plan = InputText.ofProgram(bytes).then(reader::read);
+        Reading<MotionPlan> plan =
+                InputText.ofProgram(bytes).then(text -> reader(text).read(text));
         if (plan instanceof Reading.Refused<MotionPlan> refused) {
-            return new Unreadable("file", sentence(refused.why()));
+            return new Unreadable("file", Sentences.of(refused.why()));
         }
         String title = plan.value().title();
         if (declaration == null) {
@@ -30,9 +38,20 @@ class ProgramReading {
         }
         Reading<Declaration> declared = DeclarationReader.read(declaration);
         if (declared instanceof Reading.Refused<Declaration> refused) {
-            return new Unreadable("declaration", sentence(refused.why()));
+            return new Unreadable("declaration", Sentences.of(refused.why()));
         }
         return declared(plan.value(), declared.value());
+    }
+
+    /** A phrasebook whose first line fits, else what the content alone tells. */
+    private ProgramReader reader(String text) {
+        for (PhrasebookVersion version : phrasebooks.allCurrent()) {
+            PhrasebookReader phrases = version.reader();
+            if (phrases.understandsTheFirstLine(text)) {
+                return ReaderChoice.of(text, phrases);
+            }
+        }
+        return ReaderChoice.of(text, (PhrasebookReader) null);
     }
 
     private static Outcome declared(MotionPlan plan, Declaration declaration) {
@@ -41,11 +60,6 @@ class ProgramReading {
             return new Unreadable("declaration", "The start names a point that the program does not define: " + start);
         }
         return new Readable(plan.title(), declaration.isEmpty() ? null : DeclarationWriter.write(declaration));
-    }
-
-    private static String sentence(BadInput bad) {
-        String sentence = bad.sentence();
-        return Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1) + (sentence.endsWith(".") ? "" : ".");
     }
 
     /** What reading gave. */

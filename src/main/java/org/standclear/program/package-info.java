@@ -1,7 +1,7 @@
-/** Uploaded programs: immutable revisions and their declarations. */
+/** Uploaded programs: immutable revisions and their declarations; the phrasebooks of cells. */
 @ApplicationModule(
         displayName = "program",
-        allowedDependencies = {"people", "trail", "platform", "core"})
+        allowedDependencies = {"cell", "people", "trail", "platform", "core"})
 @NullMarked
 package org.standclear.program;
 

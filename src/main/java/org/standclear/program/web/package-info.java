@@ -1,4 +1,4 @@
-/** The files of programs, as text to keep and never as a page. */
+/** The files of programs, as text to keep and never as a page; the pages of phrasebooks. */
 @NullMarked
 package org.standclear.program.web;
 
