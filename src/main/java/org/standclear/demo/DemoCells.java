@@ -19,6 +19,7 @@ import org.standclear.cell.DayTestReadings;
 import org.standclear.cell.DayTests;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.program.Phrasebooks;
 
 /** Makes the four cells of the demo, tests them, tags them and puts them back. */
 @Component
@@ -33,13 +34,21 @@ class DemoCells {
     private final CellStates states;
     private final DayTests dayTests;
     private final OpeningHours openingHours;
+    private final Phrasebooks phrasebooks;
 
-    DemoCells(CellRegister register, Cells cells, CellStates states, DayTests dayTests, OpeningHours openingHours) {
+    DemoCells(
+            CellRegister register,
+            Cells cells,
+            CellStates states,
+            DayTests dayTests,
+            OpeningHours openingHours,
+            Phrasebooks phrasebooks) {
         this.register = register;
         this.cells = cells;
         this.states = states;
         this.dayTests = dayTests;
         this.openingHours = openingHours;
+        this.phrasebooks = phrasebooks;
     }
 
     void add(String name, String file, int startOffsetMinutes, Roster roster) {
@@ -76,6 +85,13 @@ class DemoCells {
 
     void restrict(String name, String reason, Roster roster) {
         states.restrict(roster.cell(name), roster.person("ines"), reason);
+    }
+
+    /** Gives a cell the phrasebook of its robot's language. */
+    void speaks(CellId cell, String book, PersonId by) {
+        Phrasebooks.NewVersion first = new Phrasebooks.NewVersion(
+                cell, book, "The sentences of the robot’s panel, as the course uses them", by, 0);
+        Expect.that(Phrasebooks.Kept.class, phrasebooks.keep(first), "keeping a phrasebook");
     }
 
     boolean mayRun(CellId cell) {

@@ -136,6 +136,7 @@ class DemoCollege {
                 cells.restrict(cell.name(), cell.restricted(), roster);
             }
         }
+        cells.speaks(roster.cell("Avocet"), files.text("phrasebooks/plain-words.yaml"), roster.person("adaeze"));
     }
 
     /** The lab is open around the start, also at night and on Sundays; a period does not cross midnight. */
