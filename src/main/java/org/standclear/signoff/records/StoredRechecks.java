@@ -112,7 +112,7 @@ class StoredRechecks implements Rechecks, VersionEffects {
                 : " on version " + one.versionBefore();
         return new Effect(
                 "/bookings/" + one.booking(),
-                labTime.span(one.start(), one.end()),
+                labTime.day(one.start()) + ", " + labTime.time(one.start()) + "-" + labTime.time(one.end()),
                 people.printedName(one.operator()),
                 programs.find(one.revision())
                         .map(revision -> revision.title() + ", revision " + revision.number())
