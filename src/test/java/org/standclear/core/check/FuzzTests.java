@@ -9,9 +9,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Random;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.standclear.core.cell.CellDescription;
 import org.standclear.core.cell.CellFileReader;
 import org.standclear.core.limits.ContactTableReader;
@@ -30,6 +32,7 @@ import org.standclear.core.text.Reading;
  * limits, and no case takes longer than {@value #MOST_SECONDS} s. A fixed seed; {@code mvn -Pfuzz test} runs 100,000
  * cases a reader in a heap of 256 MB, so that a case that needs more ends the run.
  */
+@Timeout(value = 2, unit = TimeUnit.HOURS)
 class FuzzTests {
 
     private static final long SEED = 20261127;

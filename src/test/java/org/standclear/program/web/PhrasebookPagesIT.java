@@ -107,7 +107,7 @@ class PhrasebookPagesIT {
             Document tried = page(post(where).param("program", "swing to <b>\nrest 2 seconds\n"), person(Role.STUDENT));
             assertThat(tried.select("#tried tbody tr")).hasSize(2);
             assertThat(tried.select("#tried tbody tr").get(0).text()).isEqualTo("1 swing to <b> not understood");
-            assertThat(tried.select("#tried tbody tr").get(1).text()).isEqualTo("2 rest 2 seconds wait: time 2");
+            assertThat(tried.select("#tried tbody tr").get(1).text()).isEqualTo("2 rest 2 seconds wait: time 2 s");
             assertThat(tried.select("#tried").text()).contains("1 of 2 lines are understood");
             assertThat(send(post(where).param("program", " "), person(Role.STUDENT))
                             .getStatus())

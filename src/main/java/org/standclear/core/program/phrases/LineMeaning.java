@@ -3,6 +3,7 @@ package org.standclear.core.program.phrases;
 import java.util.Map;
 import java.util.Optional;
 import java.util.StringJoiner;
+import org.standclear.core.quantity.ShownNumber;
 
 /**
  * What one line was taken for, in words for a person.
@@ -37,9 +38,18 @@ public record LineMeaning(int line, String text, boolean understood, String says
         return meaning(line, phrase == null ? "" : phrase.meaning().words(), line.parts());
     }
 
+    /** A length, speed or time in the unit that the check counts in: a wrong unit of the book shows. */
+    private static String shown(MatchedLine line, Part part, String value) {
+        Phrase phrase = line.phrase();
+        String unit = part.shownUnit();
+        return unit.isEmpty() || phrase == null
+                ? value
+                : ShownNumber.plain(PartValue.number(value) * phrase.unit(part)) + " " + unit;
+    }
+
     private static LineMeaning meaning(MatchedLine line, String words, Map<Part, String> parts) {
         StringJoiner says = new StringJoiner(", ", words + (parts.isEmpty() ? "" : ": "), "");
-        parts.forEach((part, value) -> says.add(part.word() + " " + value));
+        parts.forEach((part, value) -> says.add(part.word() + " " + shown(line, part, value)));
         return new LineMeaning(line.number(), line.text(), true, says.toString());
     }
 }

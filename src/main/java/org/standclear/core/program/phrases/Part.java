@@ -89,6 +89,18 @@ public enum Part {
         };
     }
 
+    /** The unit in which pages show a number of this part; empty for what has none. */
+    String shownUnit() {
+        return switch (this) {
+            case X, Y, Z -> "mm";
+            case YAW -> "deg";
+            case SPEED -> "mm/s";
+            case TIME -> "s";
+            case PERCENT, ACCELERATION -> "%";
+            default -> "";
+        };
+    }
+
     /** The units of a quantity in mm, mm/s or s. */
     static Map<String, Double> units(String quantity) {
         return switch (quantity) {

@@ -62,9 +62,9 @@ class PhrasebookTests {
         assertThat(book.meanings("go   home at 20 %\n\nfly\nrest 5\ngo home at 200 %\n")
                         .value())
                 .containsExactly(
-                        new LineMeaning(1, "go   home at 20 %", true, "joint move: percent 20, point home"),
+                        new LineMeaning(1, "go   home at 20 %", true, "joint move: percent 20 %, point home"),
                         new LineMeaning(3, "fly", false, "not understood"),
-                        new LineMeaning(4, "rest 5", true, "wait: time 5"),
+                        new LineMeaning(4, "rest 5", true, "wait: time 0.005 s"),
                         new LineMeaning(
                                 5,
                                 "go home at 200 %",
