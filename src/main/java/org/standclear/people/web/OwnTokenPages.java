@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicReference;
 import org.jspecify.annotations.Nullable;
@@ -30,6 +31,10 @@ import org.standclear.platform.web.NotFoundException;
 class OwnTokenPages {
 
     private static final String PATH = "/me/tokens";
+
+    /** In order, shortest first. */
+    private static final Map<String, String> TERMS =
+            new TreeMap<>(Map.of("007", "7 days", "030", "30 days", "120", "120 days, a term"));
 
     private final CurrentPassword current;
     private final PersonalTokens tokens;
@@ -112,8 +117,8 @@ class OwnTokenPages {
         model.addAttribute("counting", rows.stream().filter(TokenRow::counts).count());
         model.addAttribute("errors", errors);
         model.addAttribute("tokenName", typed.getOrDefault("name", ""));
-        model.addAttribute("days", typed.getOrDefault("days", "30"));
-        model.addAttribute("terms", Map.of("7", "7 days", "30", "30 days", "120", "120 days, a term"));
+        model.addAttribute("days", typed.getOrDefault("days", "030"));
+        model.addAttribute("terms", TERMS);
         model.addAttribute("text", text);
         return "people/own-tokens";
     }

@@ -154,7 +154,7 @@ class BookingProgramPages {
 
     private String words(Waiver waiver) {
         return "Waived for one run by " + people.printedName(waiver.givenBy()) + " until "
-                + labTime.time(waiver.expiresAt()) + ": " + String.join(", ", waiver.checks()) + ". "
+                + labTime.full(waiver.expiresAt()) + ": " + String.join(", ", waiver.checks()) + ". "
                 + waiver.reason();
     }
 

@@ -153,7 +153,7 @@ class WaiverPages {
             return new Given(words, "used up at " + labTime.time(used), "done");
         }
         return waiver.standsAt(clock.instant())
-                ? new Given(words, "until " + labTime.time(waiver.expiresAt()), "caution")
+                ? new Given(words, "until " + labTime.full(waiver.expiresAt()), "caution")
                 : new Given(words, "expired at " + labTime.time(waiver.expiresAt()), "expired");
     }
 }
