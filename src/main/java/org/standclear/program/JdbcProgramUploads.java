@@ -14,6 +14,7 @@ import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.ids.ProgramId;
 import org.standclear.platform.ids.RevisionId;
 import org.standclear.platform.lab.Labs;
+import org.standclear.platform.text.PlainText;
 import org.standclear.platform.time.SqlTime;
 import org.standclear.trail.Trail;
 import org.standclear.trail.TrailEntry;
@@ -21,6 +22,9 @@ import org.standclear.trail.TrailEntry;
 /** Reads first and keeps afterwards, all in one transaction under the program's row lock. */
 @Service
 class JdbcProgramUploads implements ProgramUploads {
+
+    private static final int LONGEST_TITLE = 120;
+    private static final int LONGEST_FILE_NAME = 200;
 
     private final RevisionRows rows;
     private final Programs programs;
@@ -98,12 +102,12 @@ class JdbcProgramUploads implements ProgramUploads {
     private Revision revision(UploadProgram upload, ProgramReading.Readable read, ProgramId program, int number) {
         Instant now = SqlTime.stored(clock.instant());
         String declaration = read.declaration();
-        String fileName = cut(upload.fileName(), 200);
+        String fileName = PlainText.mended(upload.fileName(), LONGEST_FILE_NAME);
         return new Revision(
                 RevisionId.next(),
                 program,
                 number,
-                cut(firstOf(upload.title(), read.title(), fileName), 120),
+                title(upload.title(), read.title(), fileName),
                 fileName,
                 upload.author(),
                 now,
@@ -113,18 +117,14 @@ class JdbcProgramUploads implements ProgramUploads {
                 Sha256.of(declaration == null ? "" : declaration));
     }
 
-    private static String firstOf(@Nullable String title, @Nullable String inFile, String fileName) {
+    /** The first that says something. Names come from people's machines and files, so they are mended, not refused. */
+    private static String title(@Nullable String title, @Nullable String inFile, String fileName) {
         for (@Nullable String text : new @Nullable String[] {title, inFile, fileName}) {
-            if (text != null && !text.isBlank()) {
-                return text;
+            String mended = PlainText.mended(text, LONGEST_TITLE);
+            if (!mended.isBlank()) {
+                return mended;
             }
         }
         return "Program without a title";
-    }
-
-    // names come from people's machines: shown escaped, kept without what no page shows
-    private static String cut(String text, int length) {
-        String plain = text.strip().replaceAll("\\p{Cntrl}", " ");
-        return plain.length() > length ? plain.substring(0, length - 1) + "…" : plain;
     }
 }

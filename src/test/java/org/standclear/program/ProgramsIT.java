@@ -98,6 +98,20 @@ class ProgramsIT {
         }
 
         @Test
+        void namesOfFilesAreMendedNotRefused() {
+            String name = "\u202e" + "\ud83e\udd16".repeat(2500) + ".yaml";
+            byte[] untitled =
+                    SampleProgram.sheet("Peg").replaceFirst("title: .*\n", "").getBytes(StandardCharsets.UTF_8);
+            Revision kept = ((Uploaded)
+                            uploads.upload(new UploadProgram(author.id(), null, null, name, untitled, null)))
+                    .revision();
+
+            assertThat(kept.fileName()).isEqualTo("\ud83e\udd16".repeat(99) + "\u2026");
+            assertThat(kept.title()).isEqualTo("\ud83e\udd16".repeat(59) + "\u2026");
+            assertThat(programs.find(kept.id())).contains(kept);
+        }
+
+        @Test
         void refusesBadInputAndKeepsNothing() {
             String good = SampleProgram.sheet("Peg");
             byte[] wrongEncoding = good.replace("Peg", "Pegé").getBytes(StandardCharsets.ISO_8859_1);

@@ -22,6 +22,21 @@ public final class PlainText {
         return checked(raw == null ? null : raw.replace("\r\n", "\n").replace('\r', '\n'), max, true);
     }
 
+    /**
+     * One line of text that comes from a machine and not from somebody who could mend it, such as a file's name: what the
+     * checks above refuse is replaced by spaces, and what is too long is cut between two characters.
+     */
+    public static String mended(@Nullable String raw, int max) {
+        StringBuilder legible = new StringBuilder();
+        (raw == null ? "" : raw).codePoints().forEach(c -> legible.appendCodePoint(steers(c) ? ' ' : c));
+        String text = Normalizer.normalize(legible.toString().strip(), Normalizer.Form.NFC);
+        if (text.length() <= max) {
+            return text;
+        }
+        int end = Character.isHighSurrogate(text.charAt(max - 2)) ? max - 2 : max - 1;
+        return text.substring(0, end) + "\u2026";
+    }
+
     private static Checked checked(@Nullable String raw, int max, boolean lines) {
         String text = raw == null ? "" : Normalizer.normalize(raw.strip(), Normalizer.Form.NFC);
         if (text.isBlank()) {

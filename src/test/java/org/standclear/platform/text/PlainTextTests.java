@@ -70,4 +70,23 @@ class PlainTextTests {
         assertThat(PlainText.checkLines("first\r\nsecond\rthird", 40)).isEqualTo(new Fine("first\nsecond\nthird"));
         assertThat(PlainText.checkLines("first\u0000", 40)).isInstanceOf(Refused.class);
     }
+
+    @Test
+    void mendsInsteadOfRefusing() {
+        assertThat(PlainText.mended(" peg\u202etxt.exe\u2066 ", 40)).isEqualTo("peg txt.exe");
+        assertThat(PlainText.mended("a\ud800b\u0085c\ufeffd", 40)).isEqualTo("a b c d");
+        assertThat(PlainText.mended("\u202e\u200b", 40)).isEmpty();
+        assertThat(PlainText.mended(null, 40)).isEmpty();
+        assertThat(PlainText.mended("Zoe\u0308", 40)).isEqualTo("Zo\u00eb");
+    }
+
+    @Test
+    void cutsBetweenCharacters() {
+        String robot = "\ud83e\udd16";
+        assertThat(PlainText.mended("abcde", 5)).isEqualTo("abcde");
+        assertThat(PlainText.mended("abcdef", 5)).isEqualTo("abcd\u2026");
+        assertThat(PlainText.mended(robot.repeat(3), 5)).isEqualTo(robot.repeat(2) + "\u2026");
+        assertThat(PlainText.mended(robot.repeat(3), 4)).isEqualTo(robot + "\u2026");
+        assertThat(PlainText.check(PlainText.mended(robot.repeat(3), 4), 4)).isInstanceOf(Fine.class);
+    }
 }
