@@ -1,6 +1,7 @@
 package org.standclear.platform.forms;
 
 import java.time.Clock;
+import java.time.Instant;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
@@ -58,6 +59,18 @@ public class PostOnce {
             }));
         } catch (TokenUsedException alreadyUsed) {
             return locationOf(id);
+        }
+    }
+
+    /** When the form with that token acted; empty when it did not yet, or when that is no token. */
+    public Optional<Instant> actedAt(@Nullable String token) {
+        try {
+            return jdbc.sql("select used_at from form_tokens where token = :token")
+                    .param("token", parse(token))
+                    .query((row, number) -> SqlTime.read(row, "used_at"))
+                    .optional();
+        } catch (InvalidFormTokenException noToken) {
+            return Optional.empty();
         }
     }
 

@@ -6,8 +6,11 @@ import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import jakarta.servlet.http.HttpSession;
 import java.io.IOException;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
+import org.springframework.http.HttpMethod;
 import org.springframework.security.authentication.UsernamePasswordAuthenticationToken;
 import org.springframework.security.core.Authentication;
 import org.springframework.security.core.context.SecurityContext;
@@ -21,6 +24,9 @@ class AccountGuard extends OncePerRequestFilter {
     static final String OWN_PASSWORD = "/me/password";
 
     private static final Set<String> ALWAYS = Set.of(OWN_PASSWORD, "/sign-out", "/sign-in", "/error");
+
+    /** Stops and holds are logged whoever presses; what else is asked of the person can wait. */
+    private static final Pattern NEVER_HELD_UP = Pattern.compile("/bench/[^/]+/(?:stop|holds)");
 
     private final AccountStates accounts;
 
@@ -39,13 +45,20 @@ class AccountGuard extends OncePerRequestFilter {
         Optional<AccountState> state = accounts.of(person.id());
         if (state.isEmpty()) {
             end(request);
-        } else if (state.get().mustChangePassword() && !ALWAYS.contains(request.getServletPath())) {
+        } else if (state.get().mustChangePassword() && !goesOn(request)) {
             response.sendRedirect(request.getContextPath() + OWN_PASSWORD);
             return;
         } else if (!person.stillIs(state.get())) {
             follow(signedIn, person, state.get());
         }
         chain.doFilter(request, response);
+    }
+
+    private static boolean goesOn(HttpServletRequest request) {
+        String path = request.getServletPath() + Objects.requireNonNullElse(request.getPathInfo(), "");
+        return ALWAYS.contains(path)
+                || HttpMethod.POST.matches(request.getMethod())
+                        && NEVER_HELD_UP.matcher(path).matches();
     }
 
     private static void end(HttpServletRequest request) {

@@ -17,6 +17,9 @@ public final class LocalPath {
 
     private static final Pattern NOT_TO = Pattern.compile("/(?:sign-in|sign-out|setup|error)(?:[/?].*)?");
 
+    /** Dots and empty parts that lead up or to another host once resolved, written out or in percent. */
+    private static final Pattern LEADS_AWAY = Pattern.compile("[^?]*(?://|/\\.\\.?(?:[/;?]|$)|%(?i:2e|2f|5c)).*");
+
     private LocalPath() {}
 
     /** The path with its query when it is local and worth going to. */
@@ -24,7 +27,8 @@ public final class LocalPath {
         if (asked == null || asked.length() > LONGEST || !LOCAL.matcher(asked).matches()) {
             return Optional.empty();
         }
-        return NOT_TO.matcher(asked).matches() ? Optional.empty() : Optional.of(asked);
+        boolean away = LEADS_AWAY.matcher(asked).matches();
+        return away || NOT_TO.matcher(asked).matches() ? Optional.empty() : Optional.of(asked);
     }
 
     /** The local path of the page that a request came from, when it was one of this host. */

@@ -1,6 +1,7 @@
 package org.standclear.run.web;
 
 import jakarta.servlet.http.HttpServletResponse;
+import java.time.Instant;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -21,6 +22,7 @@ import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.text.PlainText;
+import org.standclear.platform.time.LabTime;
 import org.standclear.platform.web.NotFoundException;
 import org.standclear.run.RunEvent;
 import org.standclear.run.RunLog;
@@ -40,6 +42,7 @@ class BenchStopActs {
     private final BenchScreens screens;
     private final BenchPages pages;
     private final PostOnce once;
+    private final LabTime labTime;
 
     BenchStopActs(
             RunLog log,
@@ -48,7 +51,8 @@ class BenchStopActs {
             Releases releases,
             BenchScreens screens,
             BenchPages pages,
-            PostOnce once) {
+            PostOnce once,
+            LabTime labTime) {
         this.log = log;
         this.cells = cells;
         this.states = states;
@@ -56,6 +60,7 @@ class BenchStopActs {
         this.screens = screens;
         this.pages = pages;
         this.once = once;
+        this.labTime = labTime;
     }
 
     @PostMapping("/bench/{cell}/stop")
@@ -67,8 +72,13 @@ class BenchStopActs {
             RedirectAttributes flash) {
         mustExist(cell);
         RunEvent.Kind stop = "arm".equals(kind) ? RunEvent.Kind.PROTECTIVE_STOP : RunEvent.Kind.E_STOP_PRESS;
+        Optional<Instant> before = once.actedAt(formToken);
         logOnce(cell, stop, formToken, me);
-        flash.addFlashAttribute("told", "Logged: " + stop.words() + ". It costs nothing.");
+        flash.addFlashAttribute(
+                "told",
+                before.map(at -> "This tap was already logged at " + labTime.time(at)
+                                + ". If it was another stop, tap once more.")
+                        .orElse("Logged: " + stop.words() + ". It costs nothing."));
         return "redirect:" + BenchListActs.address(cell);
     }
 
