@@ -18,8 +18,23 @@ public interface DutyRegister {
     /** The periods that touch a span, earliest first. */
     List<Period> between(Instant from, Instant until);
 
-    /** Somebody's time on duty. */
-    record Period(UUID id, Person person, Instant from, Instant until) {}
+    /**
+     * Somebody's time on duty.
+     *
+     * @param plannedBy null when the application planned it by itself
+     */
+    record Period(
+            UUID id,
+            Person person,
+            Instant from,
+            Instant until,
+            @Nullable PersonId plannedBy) {
+
+        /** Whether nobody else had a part in it. */
+        public boolean plannedByThemselves() {
+            return person.id().equals(plannedBy);
+        }
+    }
 
     /** What came of it. */
     sealed interface Outcome {

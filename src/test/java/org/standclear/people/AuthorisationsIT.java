@@ -174,6 +174,28 @@ class AuthorisationsIT {
         }
 
         @Test
+        void dutyThatSomebodyPlansForThemselvesIsMarked() {
+            Instant until = START.plus(Duration.ofHours(8));
+            var own = (DutyRegister.Outcome.Done) duties.plan(ines.id(), START, until, ines.id());
+            var others = (DutyRegister.Outcome.Done) duties.plan(ines.id(), START, until, noor.id());
+
+            assertThat(duties.between(START, until))
+                    .filteredOn(period -> period.id().equals(own.period()))
+                    .allMatch(DutyRegister.Period::plannedByThemselves)
+                    .hasSize(1);
+            assertThat(duties.between(START, until))
+                    .filteredOn(period -> period.id().equals(others.period()))
+                    .noneMatch(DutyRegister.Period::plannedByThemselves);
+            assertThat(jdbc.sql("select words from trail_entries where subject = ? and kind = 'people.duty_planned'")
+                            .param(ines.id().toString())
+                            .query(String.class)
+                            .list())
+                    .containsExactlyInAnyOrder(
+                            ines.printedName() + " is on duty, planned by themselves.",
+                            ines.printedName() + " is planned on duty.");
+        }
+
+        @Test
         void dutyEndsWithTheRole() {
             duties.plan(ines.id(), START, START.plus(Duration.ofHours(8)), null);
 

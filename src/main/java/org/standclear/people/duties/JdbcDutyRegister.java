@@ -57,8 +57,12 @@ class JdbcDutyRegister implements DutyRegister {
         }
         UUID period = Id.newValue();
         insert(period, id, from, until, by);
-        append("people.duty_planned", person, by, " is planned on duty.", period, from, until);
+        append("people.duty_planned", person, by, planned(id, by), period, from, until);
         return new Outcome.Done(period);
+    }
+
+    private static String planned(PersonId person, @Nullable PersonId by) {
+        return person.equals(by) ? " is on duty, planned by themselves." : " is planned on duty.";
     }
 
     private void insert(UUID period, PersonId person, Instant from, Instant until, @Nullable PersonId by) {
@@ -86,7 +90,7 @@ class JdbcDutyRegister implements DutyRegister {
         if (changed == 0) {
             return new Outcome.Refused("period", "That period is not on the plan any more.");
         }
-        Row row = jdbc.sql("select id, person_id, from_at, until_at from duty_periods where id = :id")
+        Row row = jdbc.sql("select id, person_id, from_at, until_at, planned_by from duty_periods where id = :id")
                 .param("id", id)
                 .query(JdbcDutyRegister::row)
                 .single();
@@ -98,7 +102,7 @@ class JdbcDutyRegister implements DutyRegister {
     @Override
     public List<Period> between(Instant from, Instant until) {
         List<Row> rows = jdbc.sql("""
-                select id, person_id, from_at, until_at from duty_periods
+                select id, person_id, from_at, until_at, planned_by from duty_periods
                 where removed_at is null and from_at < :until and :from < until_at order by from_at, id""")
                 .param("from", SqlTime.toSql(from))
                 .param("until", SqlTime.toSql(until))
@@ -107,7 +111,7 @@ class JdbcDutyRegister implements DutyRegister {
         Map<PersonId, Person> named = people.all(rows.stream().map(Row::person).toList());
         return rows.stream()
                 .flatMap(row -> Optional.ofNullable(named.get(row.person()))
-                        .map(person -> new Period(row.id(), person, row.from(), row.until()))
+                        .map(person -> new Period(row.id(), person, row.from(), row.until(), row.plannedBy()))
                         .stream())
                 .toList();
     }
@@ -121,12 +125,19 @@ class JdbcDutyRegister implements DutyRegister {
     }
 
     private static Row row(java.sql.ResultSet row, int number) throws java.sql.SQLException {
+        UUID by = row.getObject("planned_by", UUID.class);
         return new Row(
                 row.getObject("id", UUID.class),
                 new PersonId(row.getObject("person_id", UUID.class)),
                 SqlTime.read(row, "from_at"),
-                SqlTime.read(row, "until_at"));
+                SqlTime.read(row, "until_at"),
+                by == null ? null : new PersonId(by));
     }
 
-    private record Row(UUID id, PersonId person, Instant from, Instant until) {}
+    private record Row(
+            UUID id,
+            PersonId person,
+            Instant from,
+            Instant until,
+            @Nullable PersonId plannedBy) {}
 }

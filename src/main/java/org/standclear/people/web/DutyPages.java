@@ -136,12 +136,20 @@ class DutyPages {
         staff.put("", "choose");
         staff().forEach(person ->
                 staff.put(person.id().toString(), person.printedName() + ", " + RoleChoices.words(person.roles())));
+        List<Day> days = Stream.iterate(monday, d -> d.plusDays(1))
+                .limit(7)
+                .map(this::day)
+                .toList();
+        model.addAttribute("days", days);
         model.addAttribute(
-                "days",
-                Stream.iterate(monday, d -> d.plusDays(1))
-                        .limit(7)
-                        .map(this::day)
-                        .toList());
+                "ownPlans",
+                days.stream()
+                        .flatMap(d -> d.periods().stream())
+                        .map(Entry::period)
+                        .filter(Period::plannedByThemselves)
+                        .map(Period::id)
+                        .distinct()
+                        .count());
         model.addAttribute("week", labTime.day(monday) + " to " + labTime.day(monday.plusDays(6)));
         model.addAttribute("monday", monday);
         model.addAttribute("staff", staff);

@@ -160,7 +160,9 @@ class PeoplePagesIT {
             assertThat(technician.submit(form.with("from", "25:00")).text()).contains("There is no such time");
             assertThat(technician.submit(form.with("until", "08:00")).text()).contains("would end before it begins");
             WebPage week = technician.follow(technician.submit(form.with("day", "2026-03-12")));
-            assertThat(week.text()).contains("08:00-17:00 Hemi " + tag);
+            assertThat(week.text())
+                    .contains("08:00-17:00 Hemi " + tag + " planned by themselves")
+                    .contains("Planned by the people themselves this week: ");
         }
 
         @Test
