@@ -1,8 +1,10 @@
 package org.standclear.core.arm;
 
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.standclear.core.geometry.Vector;
+import org.standclear.core.quantity.Interval;
 
 /**
  * The geometry of one arm. Axis values and their rates are in the axes' own units (deg, mm); a rate is per whatever
@@ -51,6 +53,19 @@ public interface Arm {
 
     /** How far one of them is from axis 1 horizontally, mm. */
     double linkEndRadius(int end, AxisValues at);
+
+    /**
+     * The arm as somebody draws it who looks on: the places where its links begin and end, from its foot to the tool
+     * point, mm. An arm that does not say draws as its tool point alone.
+     */
+    default List<Vector> outline(AxisValues at, Vector offset) {
+        return List.of(toolPose(at, offset).place());
+    }
+
+    /** From where to where the flange gets around axis 1, horizontally, mm; empty when that is not a ring. */
+    default Optional<Interval> ring() {
+        return Optional.empty();
+    }
 
     /** How far the arm itself reaches out horizontally wherever it stands, mm: the elbow of a scara. */
     double ownRadius();

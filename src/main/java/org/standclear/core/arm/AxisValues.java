@@ -35,6 +35,11 @@ public final class AxisValues {
         return new AxisValues(sum);
     }
 
+    /** All of them so many times. */
+    public AxisValues times(double factor) {
+        return of(Arrays.stream(values).map(value -> value * factor).toArray());
+    }
+
     /** The way from others to these. */
     public AxisValues minus(AxisValues others) {
         return plus(others, -1);

@@ -113,6 +113,13 @@ public final class GantryArm implements Arm {
     }
 
     @Override
+    public List<Vector> outline(AxisValues at, Vector offset) {
+        Vector flange = new Vector(at.get(0), at.get(1), at.get(2));
+        Vector rail = new Vector(flange.x(), axes.get(1).range().min(), flange.z());
+        return List.of(rail, flange, toolPose(at, offset).place());
+    }
+
+    @Override
     public double ownRadius() {
         return 0;
     }

@@ -1,8 +1,10 @@
 package org.standclear.core.arm;
 
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.standclear.core.geometry.Vector;
+import org.standclear.core.quantity.Interval;
 import org.standclear.core.quantity.Tolerance;
 
 /**
@@ -139,6 +141,23 @@ public final class ScaraArm implements Arm {
     @Override
     public double linkEndRadius(int end, AxisValues at) {
         return links.first();
+    }
+
+    @Override
+    public List<Vector> outline(AxisValues at, Vector offset) {
+        double q1 = Math.toRadians(at.get(SHOULDER));
+        double q12 = Math.toRadians(at.get(SHOULDER) + at.get(ELBOW));
+        double height = at.get(LIFT);
+        Vector elbow = new Vector(links.first() * Math.cos(q1), links.first() * Math.sin(q1), height);
+        Vector flange = new Vector(
+                elbow.x() + links.second() * Math.cos(q12), elbow.y() + links.second() * Math.sin(q12), height);
+        Vector tool = toolPose(at, offset).place();
+        return List.of(new Vector(0, 0, height), elbow, flange, tool);
+    }
+
+    @Override
+    public Optional<Interval> ring() {
+        return Optional.of(new Interval(nearest(), farthest()));
     }
 
     @Override

@@ -3,6 +3,7 @@ package org.standclear.core.motion;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
+import java.util.function.Supplier;
 import java.util.function.ToDoubleBiFunction;
 import org.standclear.core.arm.Arm;
 import org.standclear.core.arm.Axis;
@@ -16,7 +17,7 @@ import org.standclear.core.geometry.Search;
  * What the axes do along a straight line or an arc, sampled the more finely the more they bend, so that neither a singular place
  * nor an axis that turns back is missed.
  */
-final class AxisTrack {
+final class AxisTrack implements AxisCourse {
 
     private static final int FEWEST_PARTS = 8;
 
@@ -39,6 +40,7 @@ final class AxisTrack {
 
     private final Arm arm;
     private final List<Axis> axes;
+    private final Supplier<AxisCourse> again;
     private final LineFollowing line;
     private final double length;
     private final List<Sample> samples = new ArrayList<>();
@@ -49,6 +51,7 @@ final class AxisTrack {
     AxisTrack(Arm arm, LineFollowing line, ToolWay way, AxisValues from) {
         this.arm = arm;
         this.axes = arm.axes();
+        this.again = () -> new AxisTrack(arm, line, way, from);
         this.line = line;
         this.length = way.length();
         this.jumps = new boolean[axes.size()];
@@ -105,6 +108,35 @@ final class AxisTrack {
                     Math.abs(first.rates().get(i)), Math.abs(end.rates().get(i)));
             jumps[i] |= change > JUMP && change > 10 * rate * width;
         }
+    }
+
+    /** Makes the same track again: a program's tracks are not all kept, they would fill the memory. */
+    Supplier<AxisCourse> again() {
+        return again;
+    }
+
+    @Override
+    public AxisValues at(double mm) {
+        return line.at(mm, samples.get(lastAtOrBefore(mm)).at());
+    }
+
+    private int lastAtOrBefore(double mm) {
+        int low = 0;
+        int high = samples.size() - 1;
+        while (low < high) {
+            int middle = (low + high + 1) / 2;
+            if (samples.get(middle).mm() <= mm) {
+                low = middle;
+            } else {
+                high = middle - 1;
+            }
+        }
+        return low;
+    }
+
+    @Override
+    public AxisValues rates(double mm) {
+        return line.ratesPerMm(mm);
     }
 
     /** Where the axes stand at the end of the line. */

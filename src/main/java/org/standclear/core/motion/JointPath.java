@@ -1,5 +1,6 @@
 package org.standclear.core.motion;
 
+import java.util.Optional;
 import org.standclear.core.arm.Arm;
 import org.standclear.core.arm.AxisValues;
 import org.standclear.core.geometry.Vector;
@@ -23,8 +24,8 @@ record JointPath(Arm arm, Vector offset, AxisValues from, AxisValues way) implem
         return arm.toolPose(from.plus(way, place), offset).place();
     }
 
-    /** How far the tool point goes there while the place changes by 1, mm. */
-    double toolSpeed(double place) {
+    @Override
+    public double toolSpeed(double place) {
         return arm.toolSpeed(from.plus(way, place), way, offset);
     }
 
@@ -46,6 +47,21 @@ record JointPath(Arm arm, Vector offset, AxisValues from, AxisValues way) implem
 
     private AxisValues axesAt(double place) {
         return from.plus(way, place);
+    }
+
+    @Override
+    public Optional<AxisCourse> axes() {
+        return Optional.of(new AxisCourse() {
+            @Override
+            public AxisValues at(double place) {
+                return from.plus(way, place);
+            }
+
+            @Override
+            public AxisValues rates(double place) {
+                return way;
+            }
+        });
     }
 
     @Override

@@ -41,7 +41,7 @@ final class StraightMotion {
                     track.curve((at, rates) -> arm.linkEndSpeed(one, at, rates)).peak(held));
         }
         return MoveMotion.of(
-                new LinePath(line, track.ownRadius()),
+                new LinePath(line, track.ownRadius(), track.again()),
                 held,
                 full,
                 new Peaks(full.peak(), held.peak(), elbow, overhang));

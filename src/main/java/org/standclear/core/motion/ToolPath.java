@@ -1,5 +1,6 @@
 package org.standclear.core.motion;
 
+import java.util.Optional;
 import org.standclear.core.geometry.Vector;
 
 /** The way of the tool point during one move. */
@@ -10,6 +11,12 @@ public interface ToolPath {
 
     /** Where the tool point is at a place of the path, from 0 to the length. */
     Vector at(double place);
+
+    /** How far the tool point goes there while the place changes by 1, mm. */
+    double toolSpeed(double place);
+
+    /** What the axes do meanwhile; empty where they cannot follow. Made anew each time, so keep it while reading it. */
+    Optional<AxisCourse> axes();
 
     /** Whether the tool point goes in a straight line. */
     boolean isStraight();

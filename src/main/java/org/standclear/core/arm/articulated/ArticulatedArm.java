@@ -126,6 +126,13 @@ public final class ArticulatedArm implements Arm {
     }
 
     @Override
+    public List<Vector> outline(AxisValues at, Vector offset) {
+        List<Vector> outline = new ArrayList<>(skeleton(at));
+        outline.add(toolPose(at, offset).place());
+        return outline;
+    }
+
+    @Override
     public double toolSpeed(AxisValues at, AxisValues rates, Vector offset) {
         LinkFrames frames = new LinkFrames(rows, at);
         return frames.velocity(frames.tool(offset), rates, AXES).length();
