@@ -183,6 +183,17 @@ class JdbcProgramChecks implements ProgramChecks {
     }
 
     @Override
+    public Optional<CheckAnswer> again(AnswerId id) {
+        AnswerBrief answer = rows.brief(id).orElseThrow(() -> new IllegalArgumentException("no answer " + id));
+        Revision revision = programs.find(answer.revision()).orElseThrow(IllegalStateException::new);
+        CellVersion version =
+                cells.version(answer.cell(), answer.cellVersion()).orElseThrow(IllegalStateException::new);
+        CourseLimits limits = LimitsKey.limits(rows.limits(id));
+        return turns.take(revision.sizeBytes(), () -> compute(revision, version, limits))
+                .map(Reading::value);
+    }
+
+    @Override
     public List<StoredAnswer> answersFor(RevisionId revision) {
         return rows.answersFor(revision);
     }

@@ -3,6 +3,7 @@ package org.standclear.check;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.standclear.core.check.CheckAnswer;
 import org.standclear.platform.ids.AnswerId;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.CourseId;
@@ -32,6 +33,11 @@ public interface ProgramChecks {
 
     /** What the page of an answer shows. */
     default Optional<AnswerDetails> details(AnswerId id) {
+        return Optional.empty();
+    }
+
+    /** The whole answer, computed again from the same file and cell version; none when there was no turn for it. */
+    default Optional<CheckAnswer> again(AnswerId id) {
         return Optional.empty();
     }
 

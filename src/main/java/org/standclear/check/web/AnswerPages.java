@@ -1,6 +1,8 @@
 package org.standclear.check.web;
 
 import java.nio.charset.StandardCharsets;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
@@ -10,9 +12,11 @@ import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.ResponseBody;
 import org.standclear.cell.Cell;
 import org.standclear.cell.Cells;
 import org.standclear.check.AnswerBrief;
+import org.standclear.check.Pictures;
 import org.standclear.check.ProgramChecks;
 import org.standclear.check.StoredAnswer;
 import org.standclear.platform.ids.AnswerId;
@@ -29,8 +33,10 @@ class AnswerPages {
     private final ProgramChecks checks;
     private final Programs programs;
     private final Cells cells;
+    private final Pictures pictures;
 
-    AnswerPages(ProgramChecks checks, Programs programs, Cells cells) {
+    AnswerPages(ProgramChecks checks, Programs programs, Cells cells, Pictures pictures) {
+        this.pictures = pictures;
         this.checks = checks;
         this.programs = programs;
         this.cells = cells;
@@ -47,6 +53,7 @@ class AnswerPages {
                 AnswerViews.of(
                         found, checks.details(answer).orElseThrow(AnswerPages::notFound), revision.title(), text));
         model.addAttribute("answer", found);
+        model.addAttribute("pictures", pictures.of(found).orElse(null));
         model.addAttribute("revision", revision);
         model.addAttribute("cell", cell);
         model.addAttribute("overtaken", cell.currentVersion() != found.cellVersion());
@@ -65,6 +72,15 @@ class AnswerPages {
                         HttpHeaders.CONTENT_DISPOSITION,
                         ContentDisposition.attachment().filename(name).build().toString())
                 .body(found.json().getBytes(StandardCharsets.UTF_8));
+    }
+
+    /** The pass as moments, for play-back on the answer's page. */
+    @GetMapping(path = "/checks/{answer}/play.json", produces = MediaType.APPLICATION_JSON_VALUE)
+    @ResponseBody
+    Map<String, @Nullable Object> play(@PathVariable AnswerId answer, @AuthenticationPrincipal SignedInPerson me) {
+        AnswerBrief found = checks.brief(answer).orElseThrow(AnswerPages::notFound);
+        revision(found.revision(), me);
+        return pictures.of(found).orElseThrow(AnswerPages::notFound).play();
     }
 
     /** An answer is seen by those who may see what it is about. */

@@ -54,8 +54,13 @@ record AnswerView(
             @Nullable String read,
             String state) {}
 
-    /** One step. */
+    /**
+     * One step.
+     *
+     * @param key what the pictures call it
+     */
     record StepView(
+            String key,
             String number,
             String kind,
             int line,

@@ -165,6 +165,7 @@ final class AnswerViews {
     private static StepView step(AnswerDocument.Step step, @Nullable Integer peakStep) {
         boolean closing = Objects.equals(step.closing(), true);
         return new StepView(
+                step.step() + (closing ? "-closing" : ""),
                 closing ? step.step() + ", closing" : String.valueOf(step.step()),
                 step.kind(),
                 step.line(),

@@ -23,6 +23,7 @@ class CheckRoutes implements RouteRules {
                 own(HttpMethod.POST, "/check"),
                 own(HttpMethod.GET, "/checks/{answer}"),
                 own(HttpMethod.GET, "/checks/{answer}/answer.json"),
+                own(HttpMethod.GET, "/checks/{answer}/play.json"),
                 own(HttpMethod.GET, "/programs"),
                 own(HttpMethod.GET, "/programs/upload"),
                 own(HttpMethod.POST, "/programs/upload"),
