@@ -18,17 +18,28 @@ final class PointWords {
     private PointWords() {}
 
     static String place(Point point) {
+        if (point.given() == null) {
+            return "axes " + point.axes();
+        }
         Vector at = point.pose().place();
         return "x " + ShownNumber.plain(at.x()) + ", y " + ShownNumber.plain(at.y()) + ", z "
                 + ShownNumber.plain(at.z()) + " mm";
     }
 
     static boolean isSamePlace(Point a, Point b) {
-        return a.pose().equals(b.pose()) && Objects.equals(a.elbow(), b.elbow());
+        return key(a).equals(key(b));
+    }
+
+    /** Equal for points that mean the same place, whatever they are called. */
+    static List<String> key(Point point) {
+        return List.of(String.valueOf(point.given()), String.valueOf(point.branch()), String.valueOf(point.axes()));
     }
 
     /** "moved 12 mm up", "moved 5 mm along +x and 3 mm down, 4.1 mm farther from axis 1, turned 15 deg ...". */
     static String way(Point before, Point after) {
+        if (before.given() == null || after.given() == null) {
+            return "is at " + place(after) + ", before at " + place(before);
+        }
         List<String> parts = new ArrayList<>();
         moved(before.pose().place(), after.pose().place(), parts);
         double turn = Angles.wrapped(after.pose().yaw() - before.pose().yaw());
@@ -39,8 +50,8 @@ final class PointWords {
             parts.add("turn written as " + ShownNumber.plain(after.pose().yaw()) + " deg instead of "
                     + ShownNumber.plain(before.pose().yaw()));
         }
-        if (!Objects.equals(before.elbow(), after.elbow())) {
-            parts.add("elbow " + side(after) + " instead of " + side(before));
+        if (!Objects.equals(before.branch(), after.branch())) {
+            parts.add(side(after) + " instead of " + side(before));
         }
         return parts.isEmpty() ? "turned otherwise" : String.join(", ", parts);
     }
@@ -73,6 +84,6 @@ final class PointWords {
     }
 
     private static String side(Point point) {
-        return point.elbow() == null ? "not named" : point.elbow().word();
+        return point.branch() == null ? "no side named" : point.branch().words();
     }
 }

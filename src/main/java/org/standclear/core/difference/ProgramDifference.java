@@ -75,6 +75,6 @@ public final class ProgramDifference {
     }
 
     private static Object place(Point point) {
-        return List.of(point.pose(), String.valueOf(point.elbow()));
+        return PointWords.key(point);
     }
 }

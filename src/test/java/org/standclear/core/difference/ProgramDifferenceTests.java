@@ -54,10 +54,11 @@ class ProgramDifferenceTests {
         SheetText turned = SHEET.with("z: 20, yaw: 0, elbow: right", "z: 20, yaw: 350, elbow: left");
 
         assertThat(words(SHEET, turned))
-                .containsExactly("point tray turned 10 deg clockwise seen from above, elbow left instead of right");
+                .containsExactly(
+                        "point tray turned 10 deg clockwise seen from above, the elbow on the left instead of the elbow on the right");
         assertThat(words(turned, SHEET))
                 .containsExactly(
-                        "point tray turned 10 deg counter-clockwise seen from above, elbow right instead of left");
+                        "point tray turned 10 deg counter-clockwise seen from above, the elbow on the right instead of the elbow on the left");
     }
 
     @Test
