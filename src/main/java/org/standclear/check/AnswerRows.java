@@ -86,14 +86,6 @@ class AnswerRows {
                 .list();
     }
 
-    /** The course's limits that counted, in their fixed form. */
-    String limits(AnswerId id) {
-        return jdbc.sql("select limits from check_answers where id = :id")
-                .param("id", id.value())
-                .query(String.class)
-                .single();
-    }
-
     void add(StoredAnswer answer, Question question, AnswerDetails details) {
         jdbc.sql("""
                 insert into check_answers (id, revision_id, cell_id, cell_version, limits, rule_set, verdict,

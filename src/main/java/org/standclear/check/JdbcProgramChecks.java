@@ -184,13 +184,18 @@ class JdbcProgramChecks implements ProgramChecks {
 
     @Override
     public Optional<CheckAnswer> again(AnswerId id) {
-        AnswerBrief answer = rows.brief(id).orElseThrow(() -> new IllegalArgumentException("no answer " + id));
+        StoredAnswer answer = rows.find(id).orElseThrow(() -> new IllegalArgumentException("no answer " + id));
         Revision revision = programs.find(answer.revision()).orElseThrow(IllegalStateException::new);
         CellVersion version =
                 cells.version(answer.cell(), answer.cellVersion()).orElseThrow(IllegalStateException::new);
-        CourseLimits limits = LimitsKey.limits(rows.limits(id));
-        return turns.take(revision.sizeBytes(), () -> compute(revision, version, limits))
-                .map(Reading::value);
+        Optional<PhrasebookVersion> book = phrasebooks.current(answer.cell());
+        CourseLimits limits = LimitsInForce.of(answer);
+        Optional<Reading<CheckAnswer>> computed =
+                turns.take(revision.sizeBytes(), () -> compute(revision, version, limits, book));
+        // a phrasebook may have changed since, and a course's limit stands for the cell's: what moves must be the same
+        return computed.filter(reading -> reading instanceof Reading.Read<CheckAnswer>)
+                .map(Reading::value)
+                .filter(again -> LimitsInForce.sameMotion(answer, Answers.json(again)));
     }
 
     @Override
