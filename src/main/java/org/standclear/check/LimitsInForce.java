@@ -21,6 +21,8 @@ final class LimitsInForce {
 
     /** Whether the steps of both move alike, to the last digit. */
     static boolean sameMotion(StoredAnswer answer, String json) {
-        return JSON.readTree(answer.json()).path("motion").equals(JSON.readTree(json).path("motion"));
+        return JSON.readTree(answer.json())
+                .path("motion")
+                .equals(JSON.readTree(json).path("motion"));
     }
 }

@@ -21,14 +21,11 @@ final class Curve {
     /** Goes on to a value at a time, not earlier than the one before. */
     void to(double seconds, double height) {
         Place place = new Place(time.at(seconds), value.at(height));
-        Place last = open.isEmpty() ? null : open.get(open.size() - 1);
-        Place before = open.size() < 2 ? null : open.get(open.size() - 2);
-        boolean crowded = last != null && before != null && place.x() - before.x() < COLUMN;
-        if (crowded && place.y() >= last.y()) {
-            return;
-        }
-        if (crowded && last.y() > place.y()) {
-            open.set(open.size() - 1, place);
+        int count = open.size();
+        if (count >= 2 && place.x() - open.get(count - 2).x() < COLUMN) {
+            if (place.y() < open.get(count - 1).y()) {
+                open.set(count - 1, place);
+            }
             return;
         }
         open.add(place);

@@ -1,5 +1,6 @@
 package org.standclear.core.timeline;
 
+import static java.util.Objects.requireNonNull;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -7,6 +8,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.standclear.core.CellText;
 import org.standclear.core.SheetText;
+import org.standclear.core.arm.AxisValues;
 import org.standclear.core.cell.CellDescription;
 import org.standclear.core.check.CheckAnswer;
 import org.standclear.core.geometry.Vector;
@@ -17,6 +19,14 @@ class TimelineTests {
 
     private static CheckAnswer answer() {
         return SheetText.scara().checkedOn(CellText.scara());
+    }
+
+    private static AxisValues axes(Moment moment) {
+        return requireNonNull(moment.axes());
+    }
+
+    private static Vector tool(Moment moment) {
+        return requireNonNull(moment.tool());
     }
 
     @Test
@@ -41,10 +51,9 @@ class TimelineTests {
 
         for (int i = 0; i <= 200; i++) {
             Moment moment = timeline.at(timeline.seconds() * i / 200);
-            assertThat(moment.axes()).isNotNull();
-            Vector tool = cell.arm().toolPose(moment.axes(), offset).place();
-            List<Vector> outline = cell.arm().outline(moment.axes(), offset);
-            assertThat(tool.minus(moment.tool()).length()).isLessThan(ROUNDING);
+            Vector tool = cell.arm().toolPose(axes(moment), offset).place();
+            List<Vector> outline = cell.arm().outline(axes(moment), offset);
+            assertThat(tool.minus(tool(moment)).length()).isLessThan(ROUNDING);
             assertThat(outline.get(outline.size() - 1).minus(tool).length()).isLessThan(ROUNDING);
             // links keep their lengths, 225 and 175 mm as the cell file says
             assertThat(outline.get(1).minus(outline.get(0)).length()).isCloseTo(225, within(ROUNDING));
@@ -61,14 +70,14 @@ class TimelineTests {
         for (Span span : timeline.spans()) {
             for (int i = 1; i < 20 && span.profile() != null; i++) {
                 double at = span.from() + span.seconds() * i / 20;
-                Vector before = timeline.at(span, at - tiny).tool();
-                Vector after = timeline.at(span, at + tiny).tool();
+                Vector before = tool(timeline.at(span, at - tiny));
+                Vector after = tool(timeline.at(span, at + tiny));
                 double speed = after.minus(before).length() / (2 * tiny);
                 assertThat(timeline.at(span, at).toolSpeedMmS()).isCloseTo(speed, within(0.05));
-                double shoulder = (timeline.at(span, at + tiny).axes().get(0)
-                                - timeline.at(span, at - tiny).axes().get(0))
+                double shoulder = (axes(timeline.at(span, at + tiny)).get(0)
+                                - axes(timeline.at(span, at - tiny)).get(0))
                         / (2 * tiny);
-                assertThat(timeline.at(span, at).rates().get(0)).isCloseTo(shoulder, within(0.05));
+                assertThat(requireNonNull(timeline.at(span, at).rates()).get(0)).isCloseTo(shoulder, within(0.05));
             }
         }
     }
@@ -81,7 +90,7 @@ class TimelineTests {
 
         assertThat(timeline.spans().get(0).isUnknown()).isTrue();
         assertThat(timeline.spans().get(0).seconds()).isZero();
-        assertThat(first.tool().minus(new Vector(-120, 200, 80)).length()).isLessThan(ROUNDING);
+        assertThat(tool(first).minus(new Vector(-120, 200, 80)).length()).isLessThan(ROUNDING);
     }
 
     @Test
