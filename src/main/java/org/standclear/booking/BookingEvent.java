@@ -24,6 +24,8 @@ enum BookingEvent {
     START("start running", Map.of(RELEASED, RUNNING)),
     STOP("be stopped", Map.of(RUNNING, STOPPED)),
     RESET("become ready after a stop", Map.of(STOPPED, READY)),
+    // who came to the e-stop while it was stopped has signed nothing yet
+    RESET_ANEW("go back to its session list after a stop", Map.of(STOPPED, CHECKED)),
     FINISH("be finished", Map.of(RUNNING, FINISHED, STOPPED, FINISHED)),
     CLOSE_OUT("be closed out", Map.of(FINISHED, CLOSED_OUT)),
     CANCEL("be cancelled", Map.of(BOOKED, CANCELLED, CHECKED, CANCELLED, READY, CANCELLED)),

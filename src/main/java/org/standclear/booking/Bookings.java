@@ -72,6 +72,9 @@ public interface Bookings {
     /** stopped to ready: the stop was reset with its cause known; a short list may release again. */
     Transition readyAfterStop(BookingId id, PersonId by);
 
+    /** stopped to checked: the stop was reset, but the session list has to be signed anew by a new attendant. */
+    Transition checkedAfterStop(BookingId id, PersonId by);
+
     /** running or stopped to finished; also from ready, checked or booked when it ran before it was stopped. */
     Transition markFinished(BookingId id, PersonId by);
 

@@ -153,6 +153,16 @@ class JdbcBookings implements Bookings {
     }
 
     @Override
+    public Transition checkedAfterStop(BookingId id, PersonId by) {
+        return simple(
+                id,
+                BookingEvent.RESET_ANEW,
+                "checked-after-stop",
+                by,
+                "the stop was reset, its cause is known; the session list is signed anew");
+    }
+
+    @Override
     public Transition markFinished(BookingId id, PersonId by) {
         return moves.move(id, new Told("finished", by, "the run is finished"), BookingLife::finish);
     }

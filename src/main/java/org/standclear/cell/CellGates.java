@@ -14,14 +14,23 @@ final class CellGates {
 
     private CellGates() {}
 
-    /** The obstacles, given the day's latest test. */
-    static List<Obstacle> obstacles(Cell cell, CellVersion inForce, Optional<DayTest> today) {
+    /** The obstacles, given the day's latest test and the stops that wait for their reset. */
+    static List<Obstacle> obstacles(Cell cell, CellVersion inForce, Optional<DayTest> today, List<CellStop> notReset) {
         List<Obstacle> found = new ArrayList<>();
         if (!cell.state().mayRun()) {
             found.add(new Obstacle(
                     "cell-not-in-service",
                     cell.name() + " is " + cell.state().words() + ": " + cell.stateReason(),
                     STAFF + " puts it back after a day test that passes."));
+        }
+        if (!notReset.isEmpty()) {
+            String what = notReset.stream().anyMatch(CellStop::armStoppedItself)
+                    ? "The arm of " + cell.name() + " stopped itself"
+                    : "The e-stop of " + cell.name() + " was pressed";
+            found.add(new Obstacle(
+                    "stop-not-reset",
+                    what + "; the cause is not on record yet.",
+                    STAFF + " records the reset on the bench screen when the cause is known."));
         }
         dayTest(cell, inForce, today).ifPresent(found::add);
         return List.copyOf(found);

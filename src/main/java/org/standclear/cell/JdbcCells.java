@@ -27,12 +27,14 @@ class JdbcCells implements Cells {
     private final Labs labs;
     private final LabTime labTime;
     private final DayTestRows dayTests;
+    private final CellStops stops;
 
-    JdbcCells(JdbcClient jdbc, Labs labs, LabTime labTime, DayTestRows dayTests) {
+    JdbcCells(JdbcClient jdbc, Labs labs, LabTime labTime, DayTestRows dayTests, CellStops stops) {
         this.jdbc = jdbc;
         this.labs = labs;
         this.labTime = labTime;
         this.dayTests = dayTests;
+        this.stops = stops;
     }
 
     @Override
@@ -101,7 +103,7 @@ class JdbcCells implements Cells {
         Cell cell = find(id).orElseThrow(() -> new IllegalArgumentException("no cell " + id));
         Optional<DayTest> today =
                 dayTests.latest(id, at).filter(test -> test.date().equals(labTime.date(at)));
-        return CellGates.obstacles(cell, current(id), today);
+        return CellGates.obstacles(cell, current(id), today, stops.open(id));
     }
 
     private static Cell cell(ResultSet row, int number) throws SQLException {

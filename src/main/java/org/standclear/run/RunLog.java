@@ -19,8 +19,14 @@ public interface RunLog {
      */
     RunEvent stop(CellId cell, RunEvent.Kind kind, PersonId by);
 
-    /** Logs that staff have found the cause and reset the stop. Nothing moves by that: a new release is needed. */
+    /**
+     * Logs that staff have found the cause and reset what stopped the booking's cell, before a start as well as in a run.
+     * Nothing moves by that: a new release is needed. A protective stop is no precaution.
+     */
     Logged reset(BookingId booking, ResetCause cause, String words, Witness by);
+
+    /** The same on a cell where nobody is booked now. */
+    Logged resetAt(CellId cell, ResetCause cause, String words, Witness by);
 
     /** Counts one pass. */
     Logged pass(BookingId booking, PersonId by);

@@ -23,19 +23,21 @@ class CellGatesTests {
 
     @Test
     void aCellInServiceWithAPassedDayTestHasNoObstacle() {
-        assertThat(CellGates.obstacles(cell(CellState.IN_SERVICE), version("G-02"), Optional.of(test("g-02 ", TAGGED))))
+        assertThat(CellGates.obstacles(
+                        cell(CellState.IN_SERVICE), version("G-02"), Optional.of(test("g-02 ", TAGGED)), List.of()))
                 .isEmpty();
     }
 
     @Test
     void aRestrictedCellRuns() {
-        assertThat(CellGates.obstacles(cell(CellState.RESTRICTED), version("G-02"), Optional.of(test("G-02", TAGGED))))
+        assertThat(CellGates.obstacles(
+                        cell(CellState.RESTRICTED), version("G-02"), Optional.of(test("G-02", TAGGED)), List.of()))
                 .isEmpty();
     }
 
     @Test
     void namesEveryObstacleAndWhoMendsIt() {
-        var obstacles = CellGates.obstacles(cell(CellState.HELD), version("G-02"), Optional.empty());
+        var obstacles = CellGates.obstacles(cell(CellState.HELD), version("G-02"), Optional.empty(), List.of());
 
         assertThat(obstacles)
                 .extracting(Cells.Obstacle::code)
@@ -48,7 +50,7 @@ class CellGatesTests {
     void aDayTestThatDidNotPassIsAnObstacle() {
         DayTest failed = test("G-02", TAGGED, "The arm moved again when the e-stop was unlatched.");
 
-        assertThat(CellGates.obstacles(cell(CellState.IN_SERVICE), version("G-02"), Optional.of(failed)))
+        assertThat(CellGates.obstacles(cell(CellState.IN_SERVICE), version("G-02"), Optional.of(failed), List.of()))
                 .singleElement()
                 .satisfies(obstacle -> {
                     assertThat(obstacle.code()).isEqualTo("day-test-failed");
@@ -58,9 +60,27 @@ class CellGatesTests {
 
     @Test
     void aDayTestWithAnotherToolNoLongerCounts() {
-        assertThat(CellGates.obstacles(cell(CellState.IN_SERVICE), version("V-01"), Optional.of(test("G-02", TAGGED))))
+        assertThat(CellGates.obstacles(
+                        cell(CellState.IN_SERVICE), version("V-01"), Optional.of(test("G-02", TAGGED)), List.of()))
                 .extracting(Cells.Obstacle::code)
                 .containsExactly("day-test-other-tool");
+    }
+
+    @Test
+    void aStopWithoutItsCauseIsAnObstacle() {
+        CellStop press = new CellStop(UUID.randomUUID(), id, false, operator, TAGGED, null);
+        CellStop arm = new CellStop(UUID.randomUUID(), id, true, operator, TAGGED, null);
+        var passed = Optional.of(test("G-02", TAGGED));
+
+        assertThat(CellGates.obstacles(cell(CellState.IN_SERVICE), version("G-02"), passed, List.of(press)))
+                .singleElement()
+                .satisfies(obstacle -> {
+                    assertThat(obstacle.code()).isEqualTo("stop-not-reset");
+                    assertThat(obstacle.says()).startsWith("The e-stop of Avocet was pressed");
+                });
+        assertThat(CellGates.obstacles(cell(CellState.IN_SERVICE), version("G-02"), passed, List.of(press, arm)))
+                .singleElement()
+                .satisfies(obstacle -> assertThat(obstacle.says()).startsWith("The arm of Avocet stopped itself"));
     }
 
     @Test

@@ -117,7 +117,7 @@ class RunLogIT {
             started();
             log.stop(scene().cell, RunEvent.Kind.PROTECTIVE_STOP, scene().noor.id());
             assertThat(cells.find(scene().cell).orElseThrow().state()).isEqualTo(CellState.IN_SERVICE);
-            kept(log.reset(scene().booking, ResetCause.PRECAUTION, "", adaeze()));
+            kept(log.reset(scene().booking, ResetCause.PART, "", adaeze()));
             scene().answerAndSign(Part.OPERATOR, scene().noor);
             scene().answerAndSign(Part.ATTENDANT, scene().mateo);
             kept(log.start(
@@ -138,6 +138,7 @@ class RunLogIT {
         void logsAStopInAnyState() {
             log.stop(scene().cell, RunEvent.Kind.E_STOP_PRESS, scene().noor.id());
             assertThat(scene().state()).isEqualTo(BookingState.BOOKED);
+            kept(log.reset(scene().booking, ResetCause.PRECAUTION, "", adaeze()));
 
             Release release = scene().released();
             log.stop(scene().cell, RunEvent.Kind.E_STOP_PRESS, scene().mateo.id());

@@ -69,9 +69,9 @@ class EventWriter {
                 null));
     }
 
-    /** A stop on a cell where nobody is booked. */
-    RunEvent unbooked(CellId cell, Kind kind, PersonId by, Instant at) {
-        return keep(new RunEvent(Id.newValue(), cell, null, null, null, kind, null, "", "", by, at, null));
+    /** A stop, or its reset, on a cell where nobody is booked. */
+    RunEvent unbooked(CellId cell, Kind kind, String answer, String words, PersonId by, Instant at) {
+        return keep(new RunEvent(Id.newValue(), cell, null, null, null, kind, null, answer, words, by, at, null));
     }
 
     RunEvent correction(Booking booking, Run run, UUID corrects, String words, PersonId by, Instant at) {

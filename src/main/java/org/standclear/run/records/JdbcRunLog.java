@@ -42,6 +42,7 @@ class JdbcRunLog implements RunLog {
     private final RunRows runs;
     private final EventWriter events;
     private final StopLog stopLog;
+    private final Resets resets;
     private final Witnesses witnesses;
     private final LabTime labTime;
     private final Clock clock;
@@ -53,6 +54,7 @@ class JdbcRunLog implements RunLog {
             RunRows runs,
             EventWriter events,
             StopLog stopLog,
+            Resets resets,
             Witnesses witnesses,
             LabTime labTime,
             Clock clock) {
@@ -62,6 +64,7 @@ class JdbcRunLog implements RunLog {
         this.runs = runs;
         this.events = events;
         this.stopLog = stopLog;
+        this.resets = resets;
         this.witnesses = witnesses;
         this.labTime = labTime;
         this.clock = clock;
@@ -121,32 +124,12 @@ class JdbcRunLog implements RunLog {
 
     @Override
     public Logged reset(BookingId id, ResetCause cause, String words, Witness by) {
-        Optional<Logged> refused = witnesses.refusal(by);
-        if (refused.isPresent()) {
-            return refused.get();
-        }
-        Booking booking = bookings.lock(id);
-        if (bookings.readyAfterStop(id, by.signer()) instanceof Transition.Refused no) {
-            return new Logged.Refused("state", no.says());
-        }
-        if (!cause.shortList()) {
-            releases.askFullList(id, "After a stop (" + cause.words() + ") the full bench list is read again.");
-        }
-        return new Logged.Kept(events.add(
-                booking,
-                run(booking),
-                Kind.RESET,
-                null,
-                cause.code(),
-                resetWords(cause, words, by),
-                by.signer(),
-                now()));
+        return resets.of(bookings.lock(id), new Resets.Found(cause, words, by), now());
     }
 
-    private static String resetWords(ResetCause cause, String words, Witness by) {
-        String how = by.account().equals(by.signer()) ? "own sign-in" : "signing PIN";
-        return "Cause: " + cause.words() + "." + (words.isBlank() ? "" : " " + words.strip()) + " Signed by " + how
-                + ".";
+    @Override
+    public Logged resetAt(CellId cell, ResetCause cause, String words, Witness by) {
+        return resets.at(cell, new Resets.Found(cause, words, by), now());
     }
 
     @Override

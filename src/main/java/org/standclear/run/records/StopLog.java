@@ -7,6 +7,8 @@ import org.standclear.booking.Booking;
 import org.standclear.booking.BookingState;
 import org.standclear.booking.Bookings;
 import org.standclear.cell.CellStates;
+import org.standclear.cell.CellStop;
+import org.standclear.cell.CellStops;
 import org.standclear.cell.CellTag;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.CellId;
@@ -25,13 +27,21 @@ class StopLog {
     private final Bookings bookings;
     private final Releases releases;
     private final CellStates cellStates;
+    private final CellStops stops;
     private final RunRows runs;
     private final EventWriter events;
 
-    StopLog(Bookings bookings, Releases releases, CellStates cellStates, RunRows runs, EventWriter events) {
+    StopLog(
+            Bookings bookings,
+            Releases releases,
+            CellStates cellStates,
+            CellStops stops,
+            RunRows runs,
+            EventWriter events) {
         this.bookings = bookings;
         this.releases = releases;
         this.cellStates = cellStates;
+        this.stops = stops;
         this.runs = runs;
         this.events = events;
     }
@@ -41,11 +51,15 @@ class StopLog {
             throw new IllegalArgumentException(kind + " is not a stop");
         }
         Optional<BookingId> at = booking(cell, now);
-        return at.isEmpty() ? events.unbooked(cell, kind, by, now) : stop(bookings.lock(at.get()), kind, by, now);
+        RunEvent event = at.isEmpty()
+                ? events.unbooked(cell, kind, "", "", by, now)
+                : stop(bookings.lock(at.get()), kind, by, now);
+        stops.log(new CellStop(event.id(), cell, kind == Kind.PROTECTIVE_STOP, by, now, null));
+        return event;
     }
 
     /** Whose stop it is: the run that moves, else the booking whose slot it is. */
-    private Optional<BookingId> booking(CellId cell, Instant now) {
+    Optional<BookingId> booking(CellId cell, Instant now) {
         Optional<BookingId> moving = runs.moving(cell).map(Run::booking);
         return moving.isPresent()
                 ? moving

@@ -5,6 +5,7 @@ import org.jspecify.annotations.Nullable;
 import org.standclear.cell.Cell;
 import org.standclear.platform.security.Role;
 import org.standclear.platform.security.SignedInPerson;
+import org.standclear.run.ResetCause;
 import org.standclear.run.web.BenchView.Stage;
 import org.standclear.signoff.Obstacle;
 
@@ -24,6 +25,7 @@ final class BenchDraft {
     private BenchView.@Nullable Running run;
     private List<BenchView.Tap> closeOut = List.of();
     private List<BenchView.Named> people = List.of();
+    private List<ResetCause> causes = List.of();
     private List<String> notices = List.of();
     private List<Obstacle> obstacles = List.of();
     private List<BenchView.Line> list = List.of();
@@ -75,6 +77,11 @@ final class BenchDraft {
 
     BenchDraft closeOut(List<BenchView.Tap> taps) {
         closeOut = taps;
+        return this;
+    }
+
+    BenchDraft causes(List<ResetCause> choices) {
+        causes = choices;
         return this;
     }
 
@@ -138,6 +145,7 @@ final class BenchDraft {
                 run,
                 closeOut,
                 people,
+                causes,
                 notices,
                 obstacles,
                 list,

@@ -16,7 +16,6 @@ import org.standclear.cell.Cell;
 import org.standclear.cell.Cells;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.security.SignedInPerson;
-import org.standclear.run.ResetCause;
 
 /** The screens at the cells. */
 @Controller
@@ -80,6 +79,5 @@ class BenchPages {
         model.addAttribute("view", view);
         model.addAttribute("errors", errors);
         model.addAttribute("typed", typed);
-        model.addAttribute("causes", ResetCause.values());
     }
 }

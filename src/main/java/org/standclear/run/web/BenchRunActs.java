@@ -43,7 +43,7 @@ class BenchRunActs {
     }
 
     /** What every form of the bench carries. */
-    record Act(CellId cell, BookingId booking, SignedInPerson me, Map<String, String> fields) {}
+    record Act(CellId cell, @Nullable BookingId booking, SignedInPerson me, Map<String, String> fields) {}
 
     @PostMapping("/bench/{cell}/start")
     String start(
@@ -71,10 +71,11 @@ class BenchRunActs {
         return act(new Act(cell, booking, me, fields), () -> log.pass(booking, me.id()), response, model);
     }
 
+    /** Without a booking it is a stop on a cell where nobody is booked now. */
     @PostMapping("/bench/{cell}/reset")
     String reset(
             @PathVariable CellId cell,
-            @RequestParam BookingId booking,
+            @RequestParam(required = false) @Nullable BookingId booking,
             @RequestParam Map<String, String> fields,
             @AuthenticationPrincipal SignedInPerson me,
             HttpServletResponse response,
@@ -83,10 +84,15 @@ class BenchRunActs {
         Optional<PersonId> signer = BenchStages.id(fields.getOrDefault("signer", ""));
         return act(
                 new Act(cell, booking, me, fields),
-                () -> cause.isEmpty() || signer.isEmpty()
-                        ? missing(cause.isEmpty())
-                        : log.reset(
-                                booking, cause.get(), "", new RunLog.Witness(me.id(), signer.get(), fields.get("pin"))),
+                () -> {
+                    if (cause.isEmpty() || signer.isEmpty()) {
+                        return missing(cause.isEmpty());
+                    }
+                    RunLog.Witness witness = new RunLog.Witness(me.id(), signer.get(), fields.get("pin"));
+                    return booking == null
+                            ? log.resetAt(cell, cause.get(), "", witness)
+                            : log.reset(booking, cause.get(), "", witness);
+                },
                 response,
                 model);
     }
@@ -136,7 +142,9 @@ class BenchRunActs {
     }
 
     private String act(Act act, Supplier<Logged> work, HttpServletResponse response, Model model) {
-        screens.ofCell(act.cell(), act.booking(), act.me());
+        if (act.booking() != null) {
+            screens.ofCell(act.cell(), act.booking(), act.me());
+        }
         AtomicReference<Logged.Refused> refused = new AtomicReference<>();
         Optional<String> next = once.run(act.fields().get("formToken"), () -> {
             if (work.get() instanceof Logged.Refused no) {

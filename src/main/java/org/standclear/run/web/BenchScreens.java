@@ -10,6 +10,8 @@ import org.standclear.booking.Booking;
 import org.standclear.booking.BookingState;
 import org.standclear.booking.Bookings;
 import org.standclear.cell.Cell;
+import org.standclear.cell.CellStop;
+import org.standclear.cell.CellStops;
 import org.standclear.cell.Cells;
 import org.standclear.platform.digest.Sha256;
 import org.standclear.platform.ids.BookingId;
@@ -26,14 +28,23 @@ import org.standclear.signoff.SignoffDesk.Standing;
 class BenchScreens {
 
     private final Cells cells;
+    private final CellStops stops;
     private final Bookings bookings;
     private final SignoffDesk desk;
     private final BenchCards cards;
     private final BenchStages stages;
     private final Clock clock;
 
-    BenchScreens(Cells cells, Bookings bookings, SignoffDesk desk, BenchCards cards, BenchStages stages, Clock clock) {
+    BenchScreens(
+            Cells cells,
+            CellStops stops,
+            Bookings bookings,
+            SignoffDesk desk,
+            BenchCards cards,
+            BenchStages stages,
+            Clock clock) {
         this.cells = cells;
+        this.stops = stops;
         this.bookings = bookings;
         this.desk = desk;
         this.cards = cards;
@@ -48,6 +59,10 @@ class BenchScreens {
         Instant now = clock.instant();
         Optional<Booking> here = at(id, now);
         BenchDraft draft = new BenchDraft(cell, me);
+        List<CellStop> open = stops.open(id);
+        if (here.isEmpty() && BenchStages.comesFirst(open, null)) {
+            return stamped(stages.stoppedBetween(draft, open, cell.name(), me, now), cell);
+        }
         if (here.isEmpty()) {
             return stamped(
                     draft.stage(Stage.IDLE).head(cell.name() + " is free", "Nobody is booked here now.", ""), cell);
@@ -68,7 +83,12 @@ class BenchScreens {
                 .list(cards.list(standing))
                 .notices(cards.notices(standing))
                 .obstacles(standing.obstacles());
-        return stamped(stages.choose(draft, standing, me, now), fresh);
+        Booking booking = standing.prepared().booking();
+        return stamped(
+                BenchStages.comesFirst(open, booking)
+                        ? stages.stoppedBetween(draft, open, stages.slot(booking), me, now)
+                        : stages.choose(draft, standing, me, now),
+                fresh);
     }
 
     /** The run that is not closed out, else the booking whose slot it is, else the next one of the day. */

@@ -7,6 +7,8 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
+import org.standclear.cell.CellStop;
+import org.standclear.cell.CellStops;
 import org.standclear.people.DutyRoster;
 import org.standclear.people.People;
 import org.standclear.people.Person;
@@ -15,6 +17,7 @@ import org.standclear.platform.security.Role;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
 import org.standclear.run.CloseOutItem;
+import org.standclear.run.ResetCause;
 import org.standclear.run.Run;
 import org.standclear.run.RunEvent;
 import org.standclear.run.Runs;
@@ -28,13 +31,15 @@ class BenchStages {
 
     private final BenchLists lists;
     private final Runs runs;
+    private final CellStops stops;
     private final People people;
     private final DutyRoster duty;
     private final LabTime labTime;
 
-    BenchStages(BenchLists lists, Runs runs, People people, DutyRoster duty, LabTime labTime) {
+    BenchStages(BenchLists lists, Runs runs, CellStops stops, People people, DutyRoster duty, LabTime labTime) {
         this.lists = lists;
         this.runs = runs;
+        this.stops = stops;
         this.people = people;
         this.duty = duty;
         this.labTime = labTime;
@@ -105,7 +110,37 @@ class BenchStages {
                         "Unlatching restarts nothing. A technician records the reset, then a new release.")
                 .run(view(run, standing.release().orElse(null), now))
                 .people(staff ? resetters(me, now) : List.of())
+                .causes(causes(stops.open(booking.cell())))
                 .mayAct(acts(booking, me));
+    }
+
+    /** Whether a stop on the cell, outside a run, comes before everything else here. */
+    static boolean comesFirst(List<CellStop> open, @Nullable Booking booking) {
+        return !open.isEmpty() && (booking == null || !booking.state().awaitsCloseOut());
+    }
+
+    /** A stop while nothing ran; what was signed for the next run is void. */
+    BenchDraft stoppedBetween(BenchDraft draft, List<CellStop> open, String kicker, SignedInPerson me, Instant now) {
+        CellStop last = open.get(open.size() - 1);
+        String what = last.armStoppedItself() ? "The arm stopped itself at " : "The e-stop was pressed at ";
+        boolean staff = me.isLabStaff() || me.is(Role.BENCH);
+        return draft.stage(Stage.STOPPED)
+                .head(
+                        kicker,
+                        "Stopped. Find the cause first.",
+                        what + labTime.time(last.at())
+                                + ". Unlatching restarts nothing. A technician records the reset,"
+                                + " then the list begins anew.")
+                .people(staff ? resetters(me, now) : List.of())
+                .causes(causes(open));
+    }
+
+    /** Nobody takes a protective stop for a precaution. */
+    private static List<ResetCause> causes(List<CellStop> open) {
+        boolean arm = open.stream().anyMatch(CellStop::armStoppedItself);
+        return java.util.Arrays.stream(ResetCause.values())
+                .filter(cause -> !arm || cause != ResetCause.PRECAUTION)
+                .toList();
     }
 
     /** On a shared screen the staff on duty; on an own device its owner. */
@@ -162,7 +197,7 @@ class BenchStages {
                 : starts.get(starts.size() - 1).at();
     }
 
-    private String slot(Booking booking) {
+    String slot(Booking booking) {
         return people.printedName(booking.operator()) + ", " + labTime.span(booking.start(), booking.end());
     }
 

@@ -2,6 +2,7 @@ package org.standclear.run.web;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.standclear.run.ResetCause;
 import org.standclear.signoff.ItemField;
 import org.standclear.signoff.ListItem;
 import org.standclear.signoff.Obstacle;
@@ -32,6 +33,7 @@ record BenchView(
         @Nullable Running run,
         List<Tap> closeOut,
         List<Named> people,
+        List<ResetCause> causes,
         List<String> notices,
         List<Obstacle> obstacles,
         List<Line> list,

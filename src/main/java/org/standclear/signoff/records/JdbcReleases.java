@@ -136,7 +136,7 @@ class JdbcReleases implements Releases {
     @Override
     @Transactional
     public void askFullList(BookingId booking, String because) {
-        events.addLapse(new Lapse(booking, null, "short list", Lists.FULL_LIST, because, now()));
+        events.addLapse(new Lapse(booking, null, "short list", Repeats.FULL_LIST, because, now()));
     }
 
     @Override

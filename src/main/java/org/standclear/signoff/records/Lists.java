@@ -11,6 +11,7 @@ import org.standclear.booking.Booking;
 import org.standclear.booking.BookingState;
 import org.standclear.booking.Bookings;
 import org.standclear.cell.Cell;
+import org.standclear.cell.CellStops;
 import org.standclear.cell.Cells;
 import org.standclear.cell.DayTests;
 import org.standclear.check.ProgramChecks;
@@ -36,15 +37,14 @@ class Lists {
     /** How long before the slot the session list can be signed. */
     static final Duration SESSION_OPENS = Duration.ofMinutes(10);
 
-    /** The code under which the record says that the next bench list is the full one. */
-    static final String FULL_LIST = "full-list-due";
-
     private final Bookings bookings;
     private final Cells cells;
     private final DayTests dayTests;
     private final Programs programs;
     private final ProgramChecks checks;
     private final People people;
+    private final CellStops stops;
+    private final Repeats repeats;
     private final SheetRows sheets;
     private final EventRows events;
     private final WaiverWords waivers;
@@ -57,6 +57,8 @@ class Lists {
             Programs programs,
             ProgramChecks checks,
             People people,
+            CellStops stops,
+            Repeats repeats,
             SheetRows sheets,
             EventRows events,
             WaiverWords waivers,
@@ -67,6 +69,8 @@ class Lists {
         this.programs = programs;
         this.checks = checks;
         this.people = people;
+        this.stops = stops;
+        this.repeats = repeats;
         this.sheets = sheets;
         this.events = events;
         this.waivers = waivers;
@@ -82,7 +86,10 @@ class Lists {
         PersonId attendant = booking.attendant();
         Optional<EventRows.Preparation> check = events.lastCheck(booking.id());
         Optional<SignoffList> list = list(booking, now);
-        if (list.isEmpty() || attendant == null || check.isEmpty()) {
+        if (list.isEmpty()
+                || attendant == null
+                || check.isEmpty()
+                || !stops.open(cell.id()).isEmpty()) {
             return Optional.empty();
         }
         Sheet sheet = new Sheet(
@@ -91,7 +98,7 @@ class Lists {
                 cell.id(),
                 sheets.nextRound(booking.id()),
                 list.get(),
-                list.get() == SignoffList.BENCH && isUnchangedRepeat(booking, cell),
+                list.get() == SignoffList.BENCH && repeats.isUnchanged(booking, cell, now),
                 check.get().revision(),
                 cell.currentVersion(),
                 check.get().answer(),
@@ -115,28 +122,6 @@ class Lists {
         return booking.state() == BookingState.READY && !now.isBefore(booking.start())
                 ? Optional.of(SignoffList.BENCH)
                 : Optional.empty();
-    }
-
-    /** Whether the last bench list of this slot released the same people, file and cell version. */
-    private boolean isUnchangedRepeat(Booking booking, Cell cell) {
-        List<Sheet> rounds = sheets.all(booking.id()).stream()
-                .filter(sheet -> sheet.list() == SignoffList.BENCH)
-                .filter(sheet -> sheet.closed() != null && sheet.closed().outcome() != Sheet.Outcome.VOID)
-                .toList();
-        if (rounds.isEmpty()) {
-            return false;
-        }
-        Sheet last = rounds.get(rounds.size() - 1);
-        Sheet.Closed closed = last.closed();
-        boolean fullAsked = events.lapses(booking.id()).stream()
-                .anyMatch(lapse -> lapse.code().equals(FULL_LIST) && !lapse.at().isBefore(last.openedAt()));
-        return closed != null
-                && !fullAsked
-                && closed.outcome() == Sheet.Outcome.DONE
-                && last.revision().equals(booking.revision())
-                && last.cellVersion() == cell.currentVersion()
-                && last.operator().equals(booking.operator())
-                && last.attendant().equals(booking.attendant());
     }
 
     Optional<Sheet> find(UUID sheet) {

@@ -1,6 +1,5 @@
 package org.standclear.signoff.records;
 
-import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -20,7 +19,6 @@ import org.standclear.program.Programs;
 import org.standclear.program.Revision;
 import org.standclear.signoff.Lapse;
 import org.standclear.signoff.LapseRule;
-import org.standclear.signoff.Part;
 import org.standclear.signoff.Release;
 import org.standclear.signoff.Sheet;
 import org.standclear.signoff.SignoffList;
@@ -34,9 +32,6 @@ import org.standclear.signoff.rules.Lapses;
 @Component
 class Upkeep {
 
-    /** An attendant who has signed and waited longer than this signs anew. */
-    static final Duration LONGEST_TURN = Duration.ofMinutes(15);
-
     private final Bookings bookings;
     private final Cells cells;
     private final Programs programs;
@@ -47,6 +42,7 @@ class Upkeep {
     private final SheetRows sheets;
     private final ReleaseRows releases;
     private final WaiverRows waivers;
+    private final SheetVoids voids;
     private final SignoffTrail trail;
 
     Upkeep(
@@ -60,6 +56,7 @@ class Upkeep {
             SheetRows sheets,
             ReleaseRows releases,
             WaiverRows waivers,
+            SheetVoids voids,
             SignoffTrail trail) {
         this.bookings = bookings;
         this.cells = cells;
@@ -71,6 +68,7 @@ class Upkeep {
         this.sheets = sheets;
         this.releases = releases;
         this.waivers = waivers;
+        this.voids = voids;
         this.trail = trail;
     }
 
@@ -88,7 +86,7 @@ class Upkeep {
         Booking booking = releaseHolds(locked, cell, now);
         booking = checkHolds(booking, cell, now);
         booking = checked(booking, cell, now);
-        voidForeignSheet(booking, cell, now);
+        voids.check(booking, cell, now);
         booking = ready(booking, cell, now);
         return new Current(booking, cell);
     }
@@ -177,45 +175,6 @@ class Upkeep {
         return answer.verdict() == StoredAnswer.Verdict.WITHIN
                 ? moved(bookings.markChecked(booking.id(), booking.operator()))
                 : booking;
-    }
-
-    /** A list that is open about other people, another file or another cell version than the booking's is void. */
-    private void voidForeignSheet(Booking booking, Cell cell, Instant now) {
-        Sheet open = sheets.open(booking.id()).orElse(null);
-        String because = open == null ? null : foreign(open, booking, cell, now);
-        if (open != null && because != null) {
-            sheets.close(open.id(), Sheet.Outcome.VOID, because, now);
-            if (!open.signatures().isEmpty()) {
-                events.addLapse(new Lapse(booking.id(), null, "session list", "list-void", because, now));
-            }
-            trail.sheetVoid(open, because);
-        }
-    }
-
-    private @Nullable String foreign(Sheet sheet, Booking booking, Cell cell, Instant now) {
-        if (!sheet.revision().equals(booking.revision())) {
-            return "Another program is on the booking now.";
-        }
-        if (sheet.cellVersion() != cell.currentVersion()) {
-            return cell.name() + " is at version " + cell.currentVersion() + " now.";
-        }
-        if (!sheet.attendant().equals(booking.attendant())) {
-            return "Another e-stop attendant is on the booking now.";
-        }
-        if (sheet.list() == SignoffList.BENCH && isLongTurn(sheet, now)) {
-            return "The e-stop attendant signed more than " + LONGEST_TURN.toMinutes()
-                    + " min ago: swap, or sign anew.";
-        }
-        BookingState fits = sheet.list() == SignoffList.SESSION ? BookingState.CHECKED : BookingState.READY;
-        return booking.state() == fits
-                ? null
-                : "The booking is " + booking.state().words() + " now.";
-    }
-
-    private static boolean isLongTurn(Sheet sheet, Instant now) {
-        return sheet.signedBy(Part.ATTENDANT)
-                .filter(signature -> signature.at().plus(LONGEST_TURN).isBefore(now))
-                .isPresent();
     }
 
     private Booking ready(Booking booking, Cell cell, Instant now) {
