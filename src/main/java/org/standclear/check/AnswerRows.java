@@ -50,6 +50,16 @@ class AnswerRows {
                 .optional();
     }
 
+    boolean standsOn(AnswerId id, String limits, String ruleSet) {
+        return jdbc.sql("select count(*) from check_answers where id = :id and limits = :limits and rule_set = :rules")
+                        .param("id", id.value())
+                        .param("limits", limits)
+                        .param("rules", ruleSet)
+                        .query(Integer.class)
+                        .single()
+                == 1;
+    }
+
     Optional<StoredAnswer> find(AnswerId id) {
         return jdbc.sql("select * from check_answers where id = :id")
                 .param("id", id.value())

@@ -162,6 +162,14 @@ class JdbcProgramChecks implements ProgramChecks {
         return key.length() <= LONGEST_KEY ? key : Sha256.of(key);
     }
 
+    @Override
+    public boolean isInForce(AnswerId id, @Nullable CourseId course, PersonId operator) {
+        LimitsAsked limits = course == null ? limitsOf(operator) : limits(course);
+        return rows.find(id)
+                .filter(answer -> rows.standsOn(id, key(limits, phrasebooks.current(answer.cell())), RuleSet.CURRENT))
+                .isPresent();
+    }
+
     private static String sentence(BadInput bad) {
         String sentence = bad.sentence();
         return Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1);

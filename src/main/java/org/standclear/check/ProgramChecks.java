@@ -26,6 +26,12 @@ public interface ProgramChecks {
     /** The answer of that id. */
     Optional<StoredAnswer> find(AnswerId id);
 
+    /**
+     * Whether the answer stands on the limits and the rules that are in force now for that course and operator; the
+     * cell's version is another question.
+     */
+    boolean isInForce(AnswerId id, @Nullable CourseId course, PersonId operator);
+
     /** The answer of that id without its findings. */
     default Optional<AnswerBrief> brief(AnswerId id) {
         return find(id).map(AnswerBrief::of);

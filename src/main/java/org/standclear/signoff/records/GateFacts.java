@@ -87,6 +87,8 @@ class GateFacts {
                 staff,
                 notClosedOut(booking, cell),
                 answer.orElse(null),
+                answer.filter(one -> checks.isInForce(one.id(), booking.course(), booking.operator()))
+                        .isPresent(),
                 answer.map(one -> AnswerLine.of(one, cell)).orElse("The program has no answer of the check yet."),
                 answer.flatMap(one -> waivers.standing(booking.id(), one.id(), now))
                         .orElse(null));
@@ -111,7 +113,9 @@ class GateFacts {
                 .toList();
     }
 
-    private @Nullable String elsewhere(PersonId person, Booking booking, Instant now) {
+    /** The cell where the person operates or attends a run now, other than that of the booking; null when nowhere. */
+    @Nullable
+    String elsewhere(PersonId person, Booking booking, Instant now) {
         return bookings.of(person, now.minus(LONGEST_OVERRUN)).stream()
                 .filter(other -> !other.id().equals(booking.id()))
                 .filter(other -> needsAttention(other, now))

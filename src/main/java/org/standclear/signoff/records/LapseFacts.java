@@ -5,6 +5,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
 import org.standclear.cell.Cell;
+import org.standclear.check.ProgramChecks;
 import org.standclear.people.Authorisations;
 import org.standclear.people.Duty;
 import org.standclear.people.DutyRoster;
@@ -21,12 +22,22 @@ import org.standclear.signoff.rules.LapseQuestion;
 class LapseFacts {
 
     private final Programs programs;
+    private final ProgramChecks checks;
+    private final SheetRows sheets;
     private final People people;
     private final Authorisations authorisations;
     private final DutyRoster duty;
 
-    LapseFacts(Programs programs, People people, Authorisations authorisations, DutyRoster duty) {
+    LapseFacts(
+            Programs programs,
+            ProgramChecks checks,
+            SheetRows sheets,
+            People people,
+            Authorisations authorisations,
+            DutyRoster duty) {
         this.programs = programs;
+        this.checks = checks;
+        this.sheets = sheets;
         this.people = people;
         this.authorisations = authorisations;
         this.duty = duty;
@@ -40,11 +51,18 @@ class LapseFacts {
                 cell,
                 attached == null ? null : programs.find(attached).orElse(null),
                 latest(release),
+                answerInForce(release, booking),
                 people.find(release.attendant()).map(Person::isLabStaff).orElse(false),
                 ended(release, now),
                 duty.onDuty(release.releaser(), now),
                 people.printedName(release.releaser()),
                 now);
+    }
+
+    private boolean answerInForce(Release release, Booking booking) {
+        return sheets.find(release.sheet())
+                .filter(sheet -> checks.isInForce(sheet.answer(), booking.course(), booking.operator()))
+                .isPresent();
     }
 
     private @Nullable Revision latest(Release release) {

@@ -31,7 +31,11 @@ class RecheckRows {
               and not exists (select 1 from signoff_preparations later where later.booking_id = b.id
                 and later.revision_id = b.revision_id
                 and (later.checked_at > p.checked_at or later.checked_at = p.checked_at and later.id > p.id))
-              and (p.cell_version <> c.current_version or a.rule_set <> :rules and b.state <> 'RELEASED')
+              and (p.cell_version <> c.current_version or a.rule_set <> :rules
+                or exists (select 1 from course_limit_changes l
+                    where l.changed_at > p.checked_at and (l.course_id = b.course_id or b.course_id is null
+                      and exists (select 1 from enrolments e join sections s on s.id = e.section_id
+                        where e.person_id = b.operator_id and s.course_id = l.course_id))))
             """;
 
     private final JdbcClient jdbc;

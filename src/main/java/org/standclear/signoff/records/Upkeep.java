@@ -143,6 +143,9 @@ class Upkeep {
         if (!last.isAbout(last.revision(), cell.currentVersion())) {
             return "The rules of the check changed since it was answered.";
         }
+        if (!checks.isInForce(last.answer(), booking.course(), booking.operator())) {
+            return "The limits of the course changed since the check was answered, or the cell's phrasebook.";
+        }
         return last.within() || isWaived(booking, last, now)
                 ? null
                 : "The waiver no longer stands: it is used up or expired.";
@@ -158,8 +161,9 @@ class Upkeep {
         if (booking.state() != BookingState.BOOKED || revision == null) {
             return booking;
         }
-        Optional<EventRows.Preparation> last =
-                events.lastCheck(booking.id()).filter(check -> check.isAbout(revision, cell.currentVersion()));
+        Optional<EventRows.Preparation> last = events.lastCheck(booking.id())
+                .filter(check -> check.isAbout(revision, cell.currentVersion()))
+                .filter(check -> checks.isInForce(check.answer(), booking.course(), booking.operator()));
         if (last.filter(check -> !check.within()).isPresent()) {
             return isWaived(booking, last.orElseThrow(), now)
                     ? moved(bookings.markChecked(booking.id(), booking.operator()))

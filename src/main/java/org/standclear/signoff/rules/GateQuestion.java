@@ -21,6 +21,7 @@ import org.standclear.signoff.Waiver;
  * @param notClosedOut runs on the cell that wait for their close-out, in words
  * @param waiver what lets a program run that is not within limits; null when nothing does
  * @param answer of the check on the cell's current version; null when there is none
+ * @param answerInForce whether the answer stands on the limits and rules of now
  */
 public record GateQuestion(
         Booking booking,
@@ -36,6 +37,7 @@ public record GateQuestion(
         List<Person> staffOnDuty,
         List<NotClosedOut> notClosedOut,
         @Nullable StoredAnswer answer,
+        boolean answerInForce,
         String answerSays,
         @Nullable Waiver waiver) {
 

@@ -46,6 +46,12 @@ public final class Gates {
         boolean within = answer != null
                 && (answer.verdict() == StoredAnswer.Verdict.WITHIN || question.waiver() != null)
                 && answer.cellVersion() == question.cell().currentVersion();
+        if (within && !question.answerInForce()) {
+            return obstacle(
+                    "limits-changed",
+                    "The limits or the rules of the check changed since the program was checked.",
+                    "It is checked anew by itself; look again.");
+        }
         return within
                 ? Stream.empty()
                 : obstacle(

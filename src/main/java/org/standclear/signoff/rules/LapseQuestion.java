@@ -12,6 +12,7 @@ import org.standclear.signoff.Release;
  *
  * @param attached the revision on the booking now; null when none is
  * @param latest the latest revision of the released program
+ * @param answerInForce whether the answer that the release rests on stands on the limits and rules of now
  * @param ended whose authorisation ended, in words; null when both hold
  */
 public record LapseQuestion(
@@ -20,6 +21,7 @@ public record LapseQuestion(
         Cell cell,
         @Nullable Revision attached,
         @Nullable Revision latest,
+        boolean answerInForce,
         boolean attendantIsStaff,
         @Nullable String ended,
         boolean releaserOnDuty,

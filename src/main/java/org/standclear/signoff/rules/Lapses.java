@@ -12,17 +12,18 @@ import org.standclear.signoff.Release;
 /** Asks the lapse rules in their order; the first that applies names the reason. */
 public final class Lapses {
 
-    private static final Map<LapseRule, Function<LapseQuestion, @Nullable String>> ASKED = Map.of(
-            LapseRule.FILE_CHANGED, Lapses::fileChanged,
-            LapseRule.CELL_VERSION_CHANGED, Lapses::cellVersionChanged,
-            LapseRule.CELL_NOT_IN_SERVICE, Lapses::cellNotInService,
-            LapseRule.OPERATOR_SWAPPED, Lapses::operatorSwapped,
-            LapseRule.ATTENDANT_SWAPPED, Lapses::attendantSwapped,
-            LapseRule.ATTENDANT_NOT_STAFF, Lapses::attendantNotStaff,
-            LapseRule.AUTHORISATION_ENDED, LapseQuestion::ended,
-            LapseRule.RELEASER_OFF_DUTY, Lapses::releaserOffDuty,
-            LapseRule.WINDOW_OVER, Lapses::windowOver,
-            LapseRule.NOT_STARTED_IN_TIME, Lapses::notStartedInTime);
+    private static final Map<LapseRule, Function<LapseQuestion, @Nullable String>> ASKED = Map.ofEntries(
+            Map.entry(LapseRule.FILE_CHANGED, Lapses::fileChanged),
+            Map.entry(LapseRule.CELL_VERSION_CHANGED, Lapses::cellVersionChanged),
+            Map.entry(LapseRule.LIMITS_CHANGED, Lapses::limitsChanged),
+            Map.entry(LapseRule.CELL_NOT_IN_SERVICE, Lapses::cellNotInService),
+            Map.entry(LapseRule.OPERATOR_SWAPPED, Lapses::operatorSwapped),
+            Map.entry(LapseRule.ATTENDANT_SWAPPED, Lapses::attendantSwapped),
+            Map.entry(LapseRule.ATTENDANT_NOT_STAFF, Lapses::attendantNotStaff),
+            Map.entry(LapseRule.AUTHORISATION_ENDED, LapseQuestion::ended),
+            Map.entry(LapseRule.RELEASER_OFF_DUTY, Lapses::releaserOffDuty),
+            Map.entry(LapseRule.WINDOW_OVER, Lapses::windowOver),
+            Map.entry(LapseRule.NOT_STARTED_IN_TIME, Lapses::notStartedInTime));
 
     private Lapses() {}
 
@@ -70,6 +71,10 @@ public final class Lapses {
         return released == now
                 ? null
                 : question.cell().name() + " moved from version " + released + " to version " + now + ".";
+    }
+
+    private static @Nullable String limitsChanged(LapseQuestion question) {
+        return question.answerInForce() ? null : "The limits or the rules of the check changed since the release.";
     }
 
     private static @Nullable String cellNotInService(LapseQuestion question) {

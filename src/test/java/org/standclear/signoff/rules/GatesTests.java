@@ -29,6 +29,7 @@ class GatesTests {
     private List<Person> staff = List.of(Bench.ADAEZE, Bench.HEMI);
     private List<GateQuestion.NotClosedOut> notClosedOut = List.of();
     private @Nullable Waiver waiver;
+    private boolean answerInForce = true;
     private @Nullable StoredAnswer answer = Bench.answer(Verdict.WITHIN, 7);
 
     private List<Obstacle> ask() {
@@ -46,6 +47,7 @@ class GatesTests {
                 staff,
                 notClosedOut,
                 answer,
+                answerInForce,
                 answer == null ? "No answer yet." : AnswerLine.of(answer, cell),
                 waiver));
     }
@@ -75,6 +77,15 @@ class GatesTests {
         assertThat(ask()).isEmpty();
         answer = Bench.answer(Verdict.OUTSIDE, 6);
         assertThat(ask()).extracting(Obstacle::code).containsExactly("not-within-limits");
+    }
+
+    @Test
+    void refusesAnAnswerOfLimitsThatAreNoLongerInForce() {
+        answerInForce = false;
+        expect(
+                "limits-changed",
+                "The limits or the rules of the check changed since the program was checked.",
+                "look again");
     }
 
     @Test

@@ -21,6 +21,7 @@ class LapsesTests {
     private Cell cell = Bench.cell(CellState.IN_SERVICE, 7);
     private @Nullable Revision attached = Bench.REVISION;
     private @Nullable Revision latest = Bench.REVISION;
+    private boolean answerInForce = true;
     private boolean attendantIsStaff;
     private @Nullable String ended;
     private boolean releaserOnDuty = true;
@@ -33,6 +34,7 @@ class LapsesTests {
                 cell,
                 attached,
                 latest,
+                answerInForce,
                 attendantIsStaff,
                 ended,
                 releaserOnDuty,
@@ -99,6 +101,12 @@ class LapsesTests {
     void lapsesWhenTheCellMovedToAnotherVersion() {
         cell = Bench.cell(CellState.IN_SERVICE, 8);
         expect(LapseRule.CELL_VERSION_CHANGED, "Avocet moved from version 7 to version 8.");
+    }
+
+    @Test
+    void lapsesWhenTheLimitsOrRulesOfTheCheckChanged() {
+        answerInForce = false;
+        expect(LapseRule.LIMITS_CHANGED, "The limits or the rules of the check changed");
     }
 
     @Test

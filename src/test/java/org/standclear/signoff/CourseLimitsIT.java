@@ -1,0 +1,129 @@
+package org.standclear.signoff;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import java.util.UUID;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.standclear.booking.BookingState;
+import org.standclear.people.CourseRegister;
+import org.standclear.people.CourseRegister.NewLimits;
+import org.standclear.people.CourseRegister.Outcome;
+import org.standclear.platform.ids.CourseId;
+import org.standclear.signoff.Releases.StartPermission;
+import org.standclear.testing.OnH2;
+import org.standclear.testing.OnPostgres;
+
+/** What a course's limits allowed no longer counts once they change, wherever the booking has got to. */
+class CourseLimitsIT {
+
+    abstract static class Cases extends BenchCases {
+
+        @Autowired
+        CourseRegister courses;
+
+        @Autowired
+        Rechecks rechecks;
+
+        private CourseId course = CourseId.next();
+        private int version = 1;
+
+        @BeforeEach
+        void theBookingIsOfACourse() {
+            String code = "R" + UUID.randomUUID().toString().substring(0, 8);
+            course = done(courses.addCourse(code, "Robot cells", null));
+            jdbc.sql("update bookings set course_id = :course where id = :booking")
+                    .param("course", course.value())
+                    .param("booking", scene().booking.value())
+                    .update();
+        }
+
+        /** Other tests of the same database look at the desk, where what is outside its limits shows. */
+        @AfterEach
+        void theBookingIsOfNoCourse() {
+            jdbc.sql("update bookings set course_id = null where id = :booking")
+                    .param("booking", scene().booking.value())
+                    .update();
+            scene().desk.look(scene().booking);
+        }
+
+        @SuppressWarnings("unchecked")
+        private CourseId done(Outcome<CourseId> outcome) {
+            return ((Outcome.Done<CourseId>) is(Outcome.Done.class, outcome)).id();
+        }
+
+        private void limitOverrideTo(double percent) {
+            clock.moveBy(Duration.ofSeconds(1));
+            done(courses.changeLimits(new NewLimits(
+                    course,
+                    percent,
+                    null,
+                    "first weeks",
+                    version++,
+                    scene().adaeze.id())));
+        }
+
+        @Test
+        void takesBackTheCheckOfAReadyBooking() {
+            scene().ready();
+            limitOverrideTo(30);
+            scene().desk.look(scene().booking);
+            assertThat(scene().state()).isEqualTo(BookingState.BOOKED);
+            assertThat(signed.lapses(scene().booking)).anySatisfy(lapse -> {
+                assertThat(lapse.what()).isEqualTo("check");
+                assertThat(lapse.because()).contains("limits of the course changed");
+            });
+            assertThat(scene().preparation.look(scene().booking).says()).contains("30");
+        }
+
+        @Test
+        void takesBackARelease() {
+            Release release = scene().released();
+            limitOverrideTo(30);
+            StartPermission permission = releases.useForStart(
+                    scene().booking, release.code(), scene().noor.id());
+            assertThat(is(StartPermission.Refused.class, permission).says())
+                    .contains("limits or the rules of the check");
+            assertThat(scene().state()).isEqualTo(BookingState.BOOKED);
+            assertThat(releases.latest(scene().booking).orElseThrow().lapsed())
+                    .satisfies(lapsed -> assertThat(
+                                    java.util.Objects.requireNonNull(lapsed).rule())
+                            .isEqualTo(LapseRule.LIMITS_CHANGED));
+        }
+
+        @Test
+        void readsEverythingAgainWhenTheProgramIsStillWithin() {
+            scene().released();
+            limitOverrideTo(60);
+            assertThat(scene().sheet().list()).isEqualTo(SignoffList.SESSION);
+            assertThat(scene().state()).isEqualTo(BookingState.CHECKED);
+        }
+
+        @Test
+        void checksAnewWithoutAnybodyLooking() {
+            scene().attached();
+            limitOverrideTo(30);
+            while (rechecks.runPending(20) > 0) {
+                // until nothing more can be brought up to date
+            }
+            assertThat(scene().state()).isEqualTo(BookingState.BOOKED);
+            limitOverrideTo(50);
+            while (rechecks.runPending(20) > 0) {
+                // until nothing more can be brought up to date
+            }
+            assertThat(scene().state()).isEqualTo(BookingState.CHECKED);
+        }
+    }
+
+    @Nested
+    @OnH2
+    class OnH2Engine extends Cases {}
+
+    @Nested
+    @OnPostgres
+    class OnPostgresEngine extends Cases {}
+}
