@@ -25,6 +25,7 @@ import org.standclear.signoff.Obstacle;
 import org.standclear.signoff.Part;
 import org.standclear.signoff.Sheet;
 import org.standclear.signoff.SignoffDesk;
+import org.standclear.signoff.SignoffList;
 import org.standclear.signoff.rules.Comparison;
 import org.standclear.signoff.rules.Comparison.Difference;
 import org.standclear.signoff.rules.Items;
@@ -105,9 +106,12 @@ class JdbcSignoffDesk implements SignoffDesk {
                 return new Step.Ask(items.get(i), i + 1, items.size() + 1);
             }
         }
-        List<Answered> answered = items.stream()
+        List<Answered> answered = new ArrayList<>(items.stream()
                 .map(item -> new Answered(item.number(), item.challenge(), item.inWords(answers.of(item.number()))))
-                .toList();
+                .toList());
+        if (sheet.list() == SignoffList.SESSION) {
+            answered.add(new Answered(Items.AS_LEFT, Items.AS_LEFT_ASKS, lists.asLeft(sheet)));
+        }
         return new Step.Sign(
                 StatementText.meaning(sheet.list(), part),
                 lists.statement(sheet, part, answers),

@@ -2,6 +2,7 @@ package org.standclear.signoff.records;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -11,6 +12,7 @@ import org.standclear.booking.Booking;
 import org.standclear.booking.BookingState;
 import org.standclear.booking.Bookings;
 import org.standclear.cell.Cell;
+import org.standclear.cell.CellState;
 import org.standclear.cell.CellStops;
 import org.standclear.cell.Cells;
 import org.standclear.cell.DayTests;
@@ -157,8 +159,22 @@ class Lists {
                 labTime.full(booking.start()) + " to " + labTime.time(booking.end()),
                 people.printedName(sheet.operator()),
                 people.printedName(sheet.attendant()),
+                asLeft(sheet),
                 waivers.words(sheet.booking(), sheet.answer()));
         return StatementText.of(sheet, part, printed, revision(sheet), answer(sheet), answers);
+    }
+
+    /** How the cell was left, as the record has it now; the session list is signed under these words. */
+    String asLeft(Sheet sheet) {
+        List<String> says = new ArrayList<>();
+        bookings.awaitingCloseOut(sheet.cell(), sheet.booking())
+                .forEach(run -> says.add("the run of " + people.printedName(run.operator()) + ", "
+                        + labTime.span(run.start(), run.end()) + ", is not closed out"));
+        Cell cell = cells.find(sheet.cell()).orElseThrow();
+        if (cell.state() != CellState.IN_SERVICE) {
+            says.add(cell.name() + " is " + cell.state().words() + ": " + cell.stateReason());
+        }
+        return says.isEmpty() ? "last user closed out, nothing tagged" : String.join("; ", says);
     }
 
     Revision revision(Sheet sheet) {

@@ -18,6 +18,12 @@ public final class Items {
     /** Number of the item on the session list that reads the fitted tool. */
     public static final int AS_BOOKED = 4;
 
+    /** Number of the item on the session list that nobody answers, because the record does. */
+    public static final int AS_LEFT = 5;
+
+    /** Its challenge. */
+    public static final String AS_LEFT_ASKS = "Last user closed out, nothing tagged?";
+
     /** Numbers of the items of the bench list. */
     public static final int PROGRAM = 1;
 

@@ -18,8 +18,13 @@ public final class StatementText {
 
     private StatementText() {}
 
-    /** Names and times as they are printed in the statement; the waiver is empty where none stands. */
-    public record Printed(String cell, String slot, String operator, String attendant, String waiver) {}
+    /**
+     * Names and times as they are printed in the statement.
+     *
+     * @param asLeft what the record says at this moment of how the cell was left
+     * @param waiver empty where none stands
+     */
+    public record Printed(String cell, String slot, String operator, String attendant, String asLeft, String waiver) {}
 
     /** What a signature of that part stands for, in one sentence. */
     public static String meaning(SignoffList list, Part part) {
@@ -54,7 +59,7 @@ public final class StatementText {
             text.add(item.number() + ". " + item.challenge() + " " + item.inWords(answers.of(item.number())));
         }
         if (sheet.list() == SignoffList.SESSION) {
-            text.add("5. Last user closed out, nothing tagged: as the record says at this signature.");
+            text.add(Items.AS_LEFT + ". " + Items.AS_LEFT_ASKS + " The record says: " + printed.asLeft() + ".");
         }
         text.add(meaning(sheet.list(), part));
         String whole = text.toString();
