@@ -14,9 +14,16 @@ import org.jspecify.annotations.Nullable;
  * @param power {@code reduced} or {@code full}
  */
 public record CellFacts(
-        String name, int version, String fittedTool, String power, double overridePercent, List<Fact> facts) {
+        String name,
+        int version,
+        String fittedTool,
+        List<Double> fittedOffsetMm,
+        String power,
+        double overridePercent,
+        List<Fact> facts) {
 
     public CellFacts {
+        fittedOffsetMm = List.copyOf(fittedOffsetMm);
         facts = List.copyOf(facts);
     }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import org.standclear.cell.Cells.Obstacle;
 import org.standclear.platform.ids.PersonId;
 
@@ -57,23 +58,58 @@ final class CellGates {
         return Optional.empty();
     }
 
+    /**
+     * The facts about a return to service.
+     *
+     * @param latest the latest day test
+     * @param readings of tool and offset since the last tag was hung, one of each person
+     * @param involved who had a part in a run that was going on when a tag was hung
+     */
+    record ReturnQuestion(
+            Cell cell,
+            List<CellTag> stopping,
+            Optional<DayTest> latest,
+            List<ToolReading> readings,
+            CellFacts inForce,
+            Set<PersonId> involved,
+            PersonId by) {}
+
     /** Why the person may not put the cell back now, if so. */
-    static Optional<String> refusal(Cell cell, List<CellTag> stopping, Optional<DayTest> latest, PersonId by) {
+    static Optional<String> refusal(ReturnQuestion question) {
+        Cell cell = question.cell();
         if (cell.state().mayRun()) {
             return Optional.of(cell.name() + " is " + cell.state().words() + "; there is no tag to take off.");
         }
-        if (stopping.stream().anyMatch(tag -> by.equals(tag.causedBy()))) {
+        if (question.stopping().stream().anyMatch(tag -> question.by().equals(tag.causedBy()))) {
             return Optional.of("Your own run led to a tag on " + cell.name() + ". " + STAFF
                     + " who was not involved puts it back.");
         }
-        boolean testedSince = latest.filter(DayTest::passed)
-                .filter(test ->
-                        stopping.stream().noneMatch(tag -> tag.placedAt().isAfter(test.testedAt())))
+        if (question.involved().contains(question.by())) {
+            return Optional.of("You had a part in the run during which " + cell.name() + " was stopped. " + STAFF
+                    + " who was not involved puts it back.");
+        }
+        boolean testedSince = question.latest()
+                .filter(DayTest::passed)
+                .filter(test -> question.stopping().stream()
+                        .noneMatch(tag -> tag.placedAt().isAfter(test.testedAt())))
                 .isPresent();
         return testedSince
-                ? Optional.empty()
+                ? unread(question)
                 : Optional.of("No day test has passed on " + cell.name()
                         + " since the tag was hung. Do the day test first, then put the cell back.");
+    }
+
+    /** Two people have to read the same, and what the version in force says; no value is given away. */
+    private static Optional<String> unread(ReturnQuestion question) {
+        List<ToolReading> readings = question.readings();
+        if (readings.size() < 2) {
+            return Optional.of("Two people read tool and offset at the robot, each for themselves; read so far: "
+                    + readings.size() + ".");
+        }
+        return readings.stream().allMatch(reading -> reading.agreesWith(question.inForce()))
+                ? Optional.empty()
+                : Optional.of("The readings of tool and offset do not agree with each other and with version "
+                        + question.cell().currentVersion() + ". All who read it read it again.");
     }
 
     /** Whether two tool codes are the same but for case and space around them. */

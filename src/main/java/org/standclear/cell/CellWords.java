@@ -40,10 +40,12 @@ final class CellWords {
         words.limits(cell);
         words.arm(cell);
         cell.tools().forEach(words::tool);
+        Vector offset = cell.fittedTool().offset();
         return new CellFacts(
                 cell.name(),
                 cell.version(),
                 cell.fittedTool().code(),
+                List.of(offset.x(), offset.y(), offset.z()),
                 cell.limits().power().word(),
                 cell.limits().overridePercent(),
                 words.facts);

@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
@@ -24,14 +25,29 @@ class JdbcCellStates implements CellStates {
     private final Cells cells;
     private final CellTagRows tags;
     private final DayTestRows dayTests;
+    private final ToolReadings readings;
+    private final RunPeople runPeople;
+    private final CellFiles files;
     private final Trail trail;
     private final Clock clock;
 
-    JdbcCellStates(JdbcClient jdbc, Cells cells, CellTagRows tags, DayTestRows dayTests, Trail trail, Clock clock) {
+    JdbcCellStates(
+            JdbcClient jdbc,
+            Cells cells,
+            CellTagRows tags,
+            DayTestRows dayTests,
+            ToolReadings readings,
+            RunPeople runPeople,
+            CellFiles files,
+            Trail trail,
+            Clock clock) {
         this.jdbc = jdbc;
         this.cells = cells;
         this.tags = tags;
         this.dayTests = dayTests;
+        this.readings = readings;
+        this.runPeople = runPeople;
+        this.files = files;
         this.trail = trail;
         this.clock = clock;
     }
@@ -76,7 +92,7 @@ class JdbcCellStates implements CellStates {
         Cell cell = cells.lock(id);
         List<CellTag> stopping =
                 tags.hanging(id).stream().filter(tag -> tag.kind().stops()).toList();
-        Optional<String> refusal = CellGates.refusal(cell, stopping, dayTests.latest(id, now()), by);
+        Optional<String> refusal = CellGates.refusal(returnQuestion(cell, stopping, by));
         if (refusal.isPresent()) {
             return new Return.Refused(refusal.get());
         }
@@ -87,6 +103,24 @@ class JdbcCellStates implements CellStates {
                 .with("reason", reason)
                 .with("tags", stopping.size()));
         return new Return.Returned(state);
+    }
+
+    private CellGates.ReturnQuestion returnQuestion(Cell cell, List<CellTag> stopping, PersonId by) {
+        Instant tagged = stopping.stream()
+                .map(CellTag::placedAt)
+                .max(Comparator.naturalOrder())
+                .orElse(Instant.EPOCH);
+        Set<PersonId> involved = stopping.stream()
+                .flatMap(tag -> runPeople.at(cell.id(), tag.placedAt()).stream())
+                .collect(Collectors.toSet());
+        return new CellGates.ReturnQuestion(
+                cell,
+                stopping,
+                dayTests.latest(cell.id(), now()),
+                readings.since(cell.id(), tagged),
+                files.factsOf(cells.current(cell.id())),
+                involved,
+                by);
     }
 
     @Override

@@ -1,5 +1,6 @@
 package org.standclear.demo;
 
+import java.time.Clock;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.List;
@@ -17,8 +18,11 @@ import org.standclear.cell.CellVersion;
 import org.standclear.cell.Cells;
 import org.standclear.cell.DayTestReadings;
 import org.standclear.cell.DayTests;
+import org.standclear.cell.ToolReading;
+import org.standclear.cell.ToolReadings;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.time.SqlTime;
 import org.standclear.program.Phrasebooks;
 
 /** Makes the four cells of the demo, tests them, tags them and puts them back. */
@@ -33,22 +37,28 @@ class DemoCells {
     private final Cells cells;
     private final CellStates states;
     private final DayTests dayTests;
+    private final ToolReadings readings;
     private final OpeningHours openingHours;
     private final Phrasebooks phrasebooks;
+    private final Clock clock;
 
     DemoCells(
             CellRegister register,
             Cells cells,
             CellStates states,
             DayTests dayTests,
+            ToolReadings readings,
             OpeningHours openingHours,
-            Phrasebooks phrasebooks) {
+            Phrasebooks phrasebooks,
+            Clock clock) {
         this.register = register;
         this.cells = cells;
         this.states = states;
         this.dayTests = dayTests;
+        this.readings = readings;
         this.openingHours = openingHours;
         this.phrasebooks = phrasebooks;
+        this.clock = clock;
     }
 
     void add(String name, String file, int startOffsetMinutes, Roster roster) {
@@ -134,7 +144,13 @@ class DemoCells {
         states.tagOut(cell, by, reason);
     }
 
-    void putBack(CellId cell, PersonId by, String mended) {
+    /** Two people read tool and offset as they are, then one of them puts the cell back. */
+    void putBack(CellId cell, PersonId by, PersonId second, String mended) {
+        CellFacts facts = facts(cell);
+        for (PersonId reader : List.of(by, second)) {
+            readings.read(new ToolReading(
+                    cell, reader, SqlTime.stored(clock.instant()), facts.fittedTool(), facts.fittedOffsetMm()));
+        }
         Expect.that(CellStates.Return.Returned.class, states.returnToService(cell, by, mended), "return to service");
     }
 

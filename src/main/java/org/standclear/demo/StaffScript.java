@@ -81,7 +81,8 @@ final class StaffScript {
         timeline.add(
                 back.minus(Duration.ofMinutes(10)),
                 () -> cells.test(cell, STATIONS.get(0), roster.person(tag.backBy())));
-        timeline.add(back, () -> cells.putBack(cell, roster.person(tag.backBy()), tag.mended()));
+        timeline.add(
+                back, () -> cells.putBack(cell, roster.person(tag.backBy()), roster.person(tag.by()), tag.mended()));
     }
 
     /** Kept before anybody books; not where something is to be played at the start. */

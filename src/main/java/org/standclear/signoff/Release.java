@@ -14,7 +14,8 @@ import org.standclear.platform.ids.RevisionId;
  *
  * @param sheet the bench list it rests on
  * @param code what is read out at the bench
- * @param firstRun whether this program version has not run on this cell before, so that the releaser watches it
+ * @param firstRun whether this program version has not been run through on this cell version before, or nothing has since
+ *     the cell's return to service, so that the releaser watches it
  * @param passLimit how many passes were declared; null when it loops until it is stopped, then the window is the limit
  * @param startBy not started by then, it lapses
  * @param lapsed null while it holds

@@ -33,6 +33,9 @@ public interface Releases {
     /** The next bench list of the booking is the full one, for a reason that stays in the record. */
     void askFullList(BookingId booking, String because);
 
+    /** A pass came to its end under the booking's latest start: this program version has run on this cell version. */
+    void ranThrough(BookingId booking);
+
     /** The run that used it is over: operator, attendant and cell are free for another release. */
     void end(ReleaseId release);
 

@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -20,6 +21,9 @@ class CellGatesTests {
     private final CellId id = CellId.next();
     private final PersonId technician = PersonId.next();
     private final PersonId operator = PersonId.next();
+    private Set<PersonId> involved = Set.of();
+    private List<ToolReading> readings =
+            List.of(reading(PersonId.next(), "G-02", -60), reading(PersonId.next(), "G-02", -60));
 
     @Test
     void aCellInServiceWithAPassedDayTestHasNoObstacle() {
@@ -88,13 +92,13 @@ class CellGatesTests {
         Cell cell = cell(CellState.OUT_OF_SERVICE);
         List<CellTag> tags = List.of(tag(null));
 
-        assertThat(CellGates.refusal(cell, tags, Optional.empty(), technician))
+        assertThat(refusal(cell, tags, Optional.empty(), technician))
                 .hasValueSatisfying(says -> assertThat(says).contains("No day test has passed"));
-        assertThat(CellGates.refusal(cell, tags, Optional.of(test("G-02", TAGGED.minusSeconds(1))), technician))
+        assertThat(refusal(cell, tags, Optional.of(test("G-02", TAGGED.minusSeconds(1))), technician))
                 .isPresent();
-        assertThat(CellGates.refusal(cell, tags, Optional.of(test("G-02", TAGGED.plusSeconds(1), "No.")), technician))
+        assertThat(refusal(cell, tags, Optional.of(test("G-02", TAGGED.plusSeconds(1), "No.")), technician))
                 .isPresent();
-        assertThat(CellGates.refusal(cell, tags, Optional.of(test("G-02", TAGGED.plusSeconds(1))), technician))
+        assertThat(refusal(cell, tags, Optional.of(test("G-02", TAGGED.plusSeconds(1))), technician))
                 .isEmpty();
     }
 
@@ -102,16 +106,49 @@ class CellGatesTests {
     void thePersonWhoseRunCausedTheTagDoesNotReturnTheCell() {
         var passed = Optional.of(test("G-02", TAGGED.plusSeconds(1)));
 
-        assertThat(CellGates.refusal(cell(CellState.HELD), List.of(tag(operator)), passed, operator))
+        assertThat(refusal(cell(CellState.HELD), List.of(tag(operator)), passed, operator))
                 .hasValueSatisfying(says -> assertThat(says).contains("Your own run"));
-        assertThat(CellGates.refusal(cell(CellState.HELD), List.of(tag(operator)), passed, technician))
+        assertThat(refusal(cell(CellState.HELD), List.of(tag(operator)), passed, technician))
                 .isEmpty();
     }
 
     @Test
     void thereIsNothingToReturnOnACellThatRuns() {
-        assertThat(CellGates.refusal(cell(CellState.IN_SERVICE), List.of(), Optional.empty(), technician))
+        assertThat(refusal(cell(CellState.IN_SERVICE), List.of(), Optional.empty(), technician))
                 .hasValueSatisfying(says -> assertThat(says).contains("no tag"));
+    }
+
+    @Test
+    void nobodyWithAPartInTheRunReturnsTheCell() {
+        involved = Set.of(technician);
+        assertThat(refusal(cell(CellState.HELD), List.of(tag(null)), Optional.of(test("G-02", TAGGED)), technician))
+                .hasValueSatisfying(says -> assertThat(says).startsWith("You had a part in the run"));
+    }
+
+    @Test
+    void twoPeopleReadTheSameAndWhatTheVersionSays() {
+        Optional<DayTest> passed = Optional.of(test("G-02", TAGGED));
+        List<CellTag> tags = List.of(tag(null));
+        readings = List.of(reading(operator, "G-02", -60));
+        assertThat(refusal(cell(CellState.HELD), tags, passed, technician))
+                .hasValueSatisfying(says -> assertThat(says).endsWith("read so far: 1."));
+        readings = List.of(reading(operator, "G-02", -60), reading(technician, "G-02", -60.1));
+        assertThat(refusal(cell(CellState.HELD), tags, passed, technician))
+                .hasValueSatisfying(
+                        says -> assertThat(says).contains("do not agree").doesNotContain("60"));
+        readings = List.of(reading(operator, "V-01", -60), reading(technician, "V-01", -60));
+        assertThat(refusal(cell(CellState.HELD), tags, passed, technician)).isPresent();
+        readings = List.of(reading(operator, "g-02", -60), reading(technician, "G-02", -60));
+        assertThat(refusal(cell(CellState.HELD), tags, passed, technician)).isEmpty();
+    }
+
+    private Optional<String> refusal(Cell cell, List<CellTag> tags, Optional<DayTest> latest, PersonId by) {
+        CellFacts inForce = new CellFacts("Avocet", 7, "G-02", List.of(0.0, 0.0, -60.0), "reduced", 50, List.of());
+        return CellGates.refusal(new CellGates.ReturnQuestion(cell, tags, latest, readings, inForce, involved, by));
+    }
+
+    private ToolReading reading(PersonId by, String tool, double z) {
+        return new ToolReading(id, by, TAGGED, tool, List.of(0.0, 0.0, z));
     }
 
     private Cell cell(CellState state) {

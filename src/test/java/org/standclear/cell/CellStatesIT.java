@@ -9,6 +9,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.context.ApplicationContext;
 import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.IllegalTransactionStateException;
@@ -30,6 +31,9 @@ class CellStatesIT {
 
         @Autowired
         CellRegister register;
+
+        @Autowired
+        ApplicationContext application;
 
         @Autowired
         Cells cells;
@@ -79,6 +83,9 @@ class CellStatesIT {
 
             clock.moveBy(Duration.ofMinutes(1));
             dayTests.record(cell, technician, SampleCell.goodReadings());
+            assertThat(((Return.Refused) states.returnToService(cell, technician, "new cable")).says())
+                    .startsWith("Two people read tool and offset");
+            SampleCell.readByTwo(application, cell);
             assertThat(states.returnToService(cell, technician, "new cable"))
                     .isEqualTo(new Return.Returned(CellState.IN_SERVICE));
             assertThat(found().stateReason()).isEmpty();
@@ -101,6 +108,7 @@ class CellStatesIT {
 
             clock.moveBy(Duration.ofMinutes(1));
             dayTests.record(cell, technician, SampleCell.goodReadings());
+            SampleCell.readByTwo(application, cell);
             assertThat(states.returnToService(cell, technician, "tightened"))
                     .isEqualTo(new Return.Returned(CellState.RESTRICTED));
 
@@ -114,6 +122,7 @@ class CellStatesIT {
             clock.moveBy(Duration.ofMinutes(1));
             dayTests.record(cell, technician, SampleCell.goodReadings());
 
+            SampleCell.readByTwo(application, cell);
             assertThat(states.returnToService(cell, student, "fine again")).isInstanceOf(Return.Refused.class);
             assertThatThrownBy(() -> jdbc.sql("update cell_tags set lifted_by = caused_by, lifted_at = placed_at "
                                     + "where cell_id = :cell")

@@ -15,7 +15,8 @@ class DayTestComparisonTests {
 
     private final CellVersion version =
             new CellVersion(CellId.next(), 7, "", "", "G-02", PersonId.next(), PersonId.next(), Instant.EPOCH, "first");
-    private final CellFacts facts = new CellFacts("Avocet", 7, "G-02", "reduced", 50, List.of());
+    private final CellFacts facts =
+            new CellFacts("Avocet", 7, "G-02", List.of(0.0, 0.0, 80.0), "reduced", 50, List.of());
 
     @Test
     void readingsThatAgreePass() {

@@ -1,7 +1,11 @@
 package org.standclear.cell;
 
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.springframework.context.ApplicationContext;
 import org.standclear.cell.CellRegister.Decided;
 import org.standclear.cell.CellRegister.NewProposal;
 import org.standclear.cell.CellRegister.Proposed;
@@ -76,5 +80,15 @@ public final class SampleCell {
     /** The readings of a day test that passes. */
     public static DayTestReadings goodReadings() {
         return new DayTestReadings("pillar by the door", true, false, true, "reduced", "level 3", 50, "G-02", true);
+    }
+
+    /** Two people read tool and offset now, both as they are. */
+    public static void readByTwo(ApplicationContext application, CellId cell) {
+        Instant now = application.getBean(Clock.class).instant();
+        for (int reader = 1; reader <= 2; reader++) {
+            application
+                    .getBean(ToolReadings.class)
+                    .read(new ToolReading(cell, PersonId.next(), now, "G-02", List.of(0.0, 0.0, -60.0)));
+        }
     }
 }

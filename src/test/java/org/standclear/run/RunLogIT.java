@@ -73,10 +73,32 @@ class RunLogIT {
             scene().answerAndSign(Part.OPERATOR, scene().noor);
             scene().answerAndSign(Part.ATTENDANT, scene().mateo);
             Release again = scene().releasedBy(scene().hemi);
-            assertThat(again.firstRun()).isFalse();
+            assertThat(again.firstRun()).as("no pass came to its end").isTrue();
             kept(log.start(scene().booking, again.code(), scene().noor.id()));
             assertThat(runs.of(scene().booking).orElseThrow().state()).isEqualTo(RunState.RUNNING);
             assertThat(runs.of(scene().booking).orElseThrow().stops()).isEqualTo(1);
+        }
+
+        @Test
+        void isNoFirstRunOnceAPassCameToItsEnd() {
+            started();
+            kept(log.pass(scene().booking, scene().noor.id()));
+            log.stop(scene().cell, RunEvent.Kind.E_STOP_PRESS, scene().mateo.id());
+            kept(log.reset(scene().booking, ResetCause.PRECAUTION, "", adaeze()));
+            scene().answerAndSign(Part.OPERATOR, scene().noor);
+            scene().answerAndSign(Part.ATTENDANT, scene().mateo);
+            assertThat(scene().releasedBy(scene().hemi).firstRun()).isFalse();
+        }
+
+        @Test
+        void saysWhenAPassIsOneMoreThanDeclared() {
+            started();
+            for (int pass = 1; pass <= 5; pass++) {
+                assertThat(kept(log.pass(scene().booking, scene().noor.id())).words())
+                        .isEmpty();
+            }
+            assertThat(kept(log.pass(scene().booking, scene().noor.id())).words())
+                    .isEqualTo("More passes than declared: 6 since the start, 5 declared.");
         }
 
         @Test

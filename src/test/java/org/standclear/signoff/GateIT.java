@@ -103,6 +103,7 @@ class GateIT {
             application
                     .getBean(DayTests.class)
                     .record(scene().cell, scene().adaeze.id(), org.standclear.cell.SampleCell.goodReadings());
+            org.standclear.cell.SampleCell.readByTwo(application, scene().cell);
             states.returnToService(scene().cell, scene().adaeze.id(), "bolt tightened");
             scene().desk.look(scene().booking);
             assertThat(scene().state()).isEqualTo(BookingState.READY);
@@ -195,6 +196,33 @@ class GateIT {
                 assertThat(obstacle.code()).isEqualTo("attendant-elsewhere");
                 assertThat(obstacle.says()).startsWith("Mateo Ironbark is at the e-stop of Avocet");
             });
+        }
+
+        @Test
+        void signsWhatTheRecordSaysOfTheCellAndNothingBetter() {
+            scene().attached();
+            states.hold(scene().cell, scene().mateo.id(), "odd noise");
+            Signed.Kept kept = is(Signed.Kept.class, scene().answerAndSign(Part.OPERATOR, scene().noor));
+            assertThat(kept.signature().statement())
+                    .contains("Last user closed out, nothing tagged? The record says: Avocet")
+                    .contains("is held: odd noise.")
+                    .doesNotContain("says: last user closed out");
+            assertThat(scene().state()).isEqualTo(BookingState.CHECKED);
+        }
+
+        @Test
+        void refusesAReleaserWhoAttendsAnotherStop() {
+            scene().awaitsReleaser();
+            BenchScene here = new BenchScene(application);
+            clock.moveTo(MovableClock.START);
+            var other = here.lab.booked(here.cell, "2026-03-11T10:37:00Z", here.noor, scene().adaeze);
+            clock.moveTo(Instant.parse("2026-03-11T10:38:00Z"));
+            BenchScene second = here.at(other.id(), here.noor, scene().adaeze);
+            second.awaitsReleaser();
+            second.releasedBy(here.hemi);
+            assertThat(scene().desk.mayRelease(scene().booking))
+                    .contains(scene().hemi.id())
+                    .doesNotContain(scene().adaeze.id());
         }
 
         @Test

@@ -2,6 +2,7 @@ package org.standclear.cell.web;
 
 import static org.standclear.platform.security.Role.INSTRUCTOR;
 import static org.standclear.platform.security.Role.REVIEWER;
+import static org.standclear.platform.security.Role.STUDENT;
 import static org.standclear.platform.security.Role.TECHNICIAN;
 
 import java.util.List;
@@ -33,6 +34,8 @@ class CellRoutes implements RouteRules {
                 RouteRule.signedIn(HttpMethod.POST, "/cells/{cell}/stop"),
                 RouteRule.roles(HttpMethod.GET, "/cells/{cell}/day-test", TECHNICIAN, INSTRUCTOR),
                 RouteRule.roles(HttpMethod.POST, "/cells/{cell}/day-test", TECHNICIAN, INSTRUCTOR),
+                RouteRule.roles(HttpMethod.GET, "/cells/{cell}/tool-reading", STUDENT, TECHNICIAN, INSTRUCTOR),
+                RouteRule.roles(HttpMethod.POST, "/cells/{cell}/tool-reading", STUDENT, TECHNICIAN, INSTRUCTOR),
                 RouteRule.roles(HttpMethod.GET, "/cells/{cell}/return", TECHNICIAN, INSTRUCTOR),
                 RouteRule.roles(HttpMethod.POST, "/cells/{cell}/return", TECHNICIAN, INSTRUCTOR),
                 RouteRule.roles(HttpMethod.GET, "/cells/{cell}/restriction", INSTRUCTOR),

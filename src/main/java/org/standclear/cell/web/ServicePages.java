@@ -2,7 +2,9 @@ package org.standclear.cell.web;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.Clock;
+import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
@@ -17,6 +19,8 @@ import org.standclear.cell.CellStates;
 import org.standclear.cell.CellTag;
 import org.standclear.cell.Cells;
 import org.standclear.cell.DayTests;
+import org.standclear.cell.ToolReadings;
+import org.standclear.people.People;
 import org.standclear.platform.forms.PostOnce;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.security.SignedInPerson;
@@ -29,13 +33,24 @@ class ServicePages {
     private final Cells cells;
     private final CellStates states;
     private final DayTests dayTests;
+    private final ToolReadings readings;
+    private final People people;
     private final PostOnce postOnce;
     private final Clock clock;
 
-    ServicePages(Cells cells, CellStates states, DayTests dayTests, PostOnce postOnce, Clock clock) {
+    ServicePages(
+            Cells cells,
+            CellStates states,
+            DayTests dayTests,
+            ToolReadings readings,
+            People people,
+            PostOnce postOnce,
+            Clock clock) {
         this.cells = cells;
         this.states = states;
         this.dayTests = dayTests;
+        this.readings = readings;
+        this.people = people;
         this.postOnce = postOnce;
         this.clock = clock;
     }
@@ -77,17 +92,24 @@ class ServicePages {
     }
 
     private String returnPage(Cell cell, ReasonForm form, FormErrors errors, Model model) {
+        List<CellTag> hanging = states.tags(cell.id()).stream()
+                .filter(tag -> tag.hangs() && tag.kind().stops())
+                .toList();
         model.addAttribute("cell", cell);
-        model.addAttribute(
-                "hanging",
-                states.tags(cell.id()).stream()
-                        .filter(tag -> tag.hangs() && tag.kind().stops())
-                        .toList());
+        model.addAttribute("hanging", hanging);
+        model.addAttribute("readers", hanging.isEmpty() ? "" : readers(cell, hanging.get(0)));
         model.addAttribute(
                 "lastTest", dayTests.latest(cell.id(), clock.instant()).orElse(null));
         model.addAttribute("form", form);
         model.addAttribute("errors", errors.all());
         return "cell/return";
+    }
+
+    /** Who has read tool and offset since the latest tag was hung; not what. */
+    private String readers(Cell cell, CellTag latest) {
+        return readings.since(cell.id(), latest.placedAt()).stream()
+                .map(reading -> people.printedName(reading.by()))
+                .collect(Collectors.joining(", "));
     }
 
     @GetMapping("/cells/{cell}/restriction")

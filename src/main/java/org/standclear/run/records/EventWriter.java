@@ -96,6 +96,18 @@ class EventWriter {
                 .count();
     }
 
+    int passesSinceStart(BookingId booking) {
+        int passes = 0;
+        for (RunEvent event : log.of(booking)) {
+            passes = switch (event.kind()) {
+                case STARTED -> 0;
+                case PASS -> passes + 1;
+                default -> passes;
+            };
+        }
+        return passes;
+    }
+
     int protectiveStops(BookingId booking) {
         return (int) log.of(booking).stream()
                 .filter(event -> event.kind() == Kind.PROTECTIVE_STOP)

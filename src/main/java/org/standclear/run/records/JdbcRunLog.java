@@ -87,8 +87,9 @@ class JdbcRunLog implements RunLog {
         runs.involve(run, release.operator(), Part.OPERATOR);
         runs.involve(run, release.attendant(), Part.ATTENDANT);
         runs.involve(run, release.releaser(), Part.RELEASER);
-        String watched =
-                release.firstRun() ? "First run of this program version on this cell: the releaser watches it." : "";
+        String watched = release.firstRun()
+                ? "First run of this program version on this cell, or first after a return: the releaser watches it."
+                : "";
         return new Logged.Kept(events.started(booking, run, release, watched, by, now));
     }
 
@@ -144,8 +145,24 @@ class JdbcRunLog implements RunLog {
         }
         Run counted = run.passed();
         runs.change(counted);
-        return new Logged.Kept(
-                events.add(booking, counted, Kind.PASS, null, String.valueOf(counted.passes()), "", by, now()));
+        releases.ranThrough(id);
+        return new Logged.Kept(events.add(
+                booking,
+                counted,
+                Kind.PASS,
+                null,
+                String.valueOf(counted.passes()),
+                overLimit(id, events.passesSinceStart(id) + 1),
+                by,
+                now()));
+    }
+
+    /** Says so when a pass is one more than was declared and released. */
+    private String overLimit(BookingId id, int passes) {
+        Integer limit = releases.latest(id).map(Release::passLimit).orElse(null);
+        return limit == null || passes <= limit
+                ? ""
+                : "More passes than declared: " + passes + " since the start, " + limit + " declared.";
     }
 
     @Override
@@ -167,6 +184,9 @@ class JdbcRunLog implements RunLog {
         releases.latest(id)
                 .filter(release -> release.usedAt() != null)
                 .ifPresent(release -> releases.end(release.id()));
+        if (passes > run.passes()) {
+            releases.ranThrough(id);
+        }
         Run finished = run.finished(passes, now);
         runs.change(finished);
         return new Logged.Kept(events.add(locked, finished, Kind.FINISHED, null, String.valueOf(passes), "", by, now));

@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -125,6 +126,17 @@ class RunRows {
         if (changed != 1) {
             throw new IllegalStateException("run " + run.id() + " changed although its booking was locked");
         }
+    }
+
+    /** Everybody with a part in a run that had started and was not closed out at the instant. */
+    Set<PersonId> peopleAt(CellId cell, Instant at) {
+        return Set.copyOf(jdbc.sql("""
+                select distinct p.person_id from run_people p join runs r on r.id = p.run_id
+                where r.cell_id = :cell and r.started_at <= :at and (r.closed_out_at is null or r.closed_out_at >= :at)""")
+                .param("cell", cell.value())
+                .param("at", SqlTime.toSql(at))
+                .query((row, number) -> new PersonId(row.getObject("person_id", UUID.class)))
+                .list());
     }
 
     void involve(Run run, PersonId person, Part part) {

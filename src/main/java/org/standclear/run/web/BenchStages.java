@@ -70,7 +70,8 @@ class BenchStages {
         String until = labTime.time(release.startBy());
         boolean mayStart = booking.operator().equals(me.id()) || me.isLabStaff() || me.is(Role.BENCH);
         String first = release.firstRun()
-                ? "First run of this version here: " + people.printedName(release.releaser()) + " watches."
+                ? "First run of this version here, or first after a return to service: "
+                        + people.printedName(release.releaser()) + " watches."
                 : "";
         return draft.stage(Stage.RELEASED)
                 .head(slot(booking), "Released until " + until, mayStart ? "Log the start, then start the arm." : "")
@@ -94,9 +95,24 @@ class BenchStages {
         if (!now.isBefore(booking.end())) {
             return "The slot ended at " + labTime.time(booking.end()) + ". Finish now.";
         }
+        Integer limit = release == null ? null : release.passLimit();
+        long passes = passesSinceStart(booking);
+        if (limit != null && passes >= limit) {
+            return passes == limit
+                    ? "All declared passes are made. Finish now."
+                    : "More passes than the " + limit + " declared. Stop it and finish now.";
+        }
         return release != null && release.firstRun()
-                ? people.printedName(release.releaser()) + " watches: first run of this version here."
+                ? people.printedName(release.releaser()) + " watches this first run."
                 : "";
+    }
+
+    private long passesSinceStart(Booking booking) {
+        long passes = 0;
+        for (RunEvent event : runs.events(booking.id())) {
+            passes = event.kind() == RunEvent.Kind.STARTED ? 0 : passes + (event.kind() == RunEvent.Kind.PASS ? 1 : 0);
+        }
+        return passes;
     }
 
     private BenchDraft stopped(BenchDraft draft, Standing standing, SignedInPerson me, Instant now) {

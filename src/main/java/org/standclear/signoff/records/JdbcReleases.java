@@ -141,6 +141,15 @@ class JdbcReleases implements Releases {
 
     @Override
     @Transactional
+    public void ranThrough(BookingId booking) {
+        rows.of(booking).stream()
+                .filter(release -> release.usedAt() != null)
+                .findFirst()
+                .ifPresent(release -> rows.ranThrough(release.id(), now()));
+    }
+
+    @Override
+    @Transactional
     public void end(ReleaseId release) {
         rows.end(release);
     }

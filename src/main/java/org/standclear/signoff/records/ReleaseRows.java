@@ -47,11 +47,11 @@ class ReleaseRows {
         return of(booking).stream().findFirst();
     }
 
-    /** Whether a release of the revision on the cell version was ever started. */
+    /** Whether the revision was ever run through on the cell version; a run that was cut short does not count. */
     boolean hasRun(RevisionId revision, CellId cell, int cellVersion) {
         return jdbc.sql("""
                 select count(*) from signoff_releases where revision_id = :revision and cell_id = :cell
-                    and cell_version = :version and used_at is not null""")
+                    and cell_version = :version and run_through_at is not null""")
                         .param("revision", revision.value())
                         .param("cell", cell.value())
                         .param("version", cellVersion)
@@ -95,6 +95,23 @@ class ReleaseRows {
                         .param("id", id.value())
                         .update()
                 == 1;
+    }
+
+    /** Whether any program was run through on the cell since the instant. */
+    boolean hasRunSince(CellId cell, Instant from) {
+        return jdbc.sql("select count(*) from signoff_releases where cell_id = :cell and run_through_at > :from")
+                        .param("cell", cell.value())
+                        .param("from", SqlTime.toSql(from))
+                        .query(Integer.class)
+                        .single()
+                > 0;
+    }
+
+    void ranThrough(ReleaseId id, Instant at) {
+        jdbc.sql("update signoff_releases set run_through_at = :at where id = :id and run_through_at is null")
+                .param("at", SqlTime.toSql(at))
+                .param("id", id.value())
+                .update();
     }
 
     boolean lapse(ReleaseId id, LapseRule rule, String because, Instant at) {

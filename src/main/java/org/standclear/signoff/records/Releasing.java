@@ -9,6 +9,7 @@ import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
 import org.standclear.booking.Bookings;
 import org.standclear.cell.Cell;
+import org.standclear.cell.CellStates;
 import org.standclear.check.StoredAnswer;
 import org.standclear.people.DutyRoster;
 import org.standclear.people.Person;
@@ -32,6 +33,7 @@ class Releasing {
     private final DutyRoster duty;
     private final GateFacts gates;
     private final Lists lists;
+    private final CellStates cellStates;
     private final ReleaseRows releases;
     private final WaiverRows waivers;
     private final ReleaseCodes codes;
@@ -42,6 +44,7 @@ class Releasing {
             DutyRoster duty,
             GateFacts gates,
             Lists lists,
+            CellStates cellStates,
             ReleaseRows releases,
             WaiverRows waivers,
             ReleaseCodes codes,
@@ -50,6 +53,7 @@ class Releasing {
         this.duty = duty;
         this.gates = gates;
         this.lists = lists;
+        this.cellStates = cellStates;
         this.releases = releases;
         this.waivers = waivers;
         this.codes = codes;
@@ -59,8 +63,13 @@ class Releasing {
     /** What keeps the person from releasing the booking; empty when nothing does. */
     List<Obstacle> refusals(PersonId person, Booking booking, PersonId author, Instant now) {
         Person releaser = gates.person(person);
-        return ReleaserRules.ask(
-                new ReleaserRules.Question(releaser, booking, author, duty.onDuty(person, now), duty.onDuty(now)));
+        return ReleaserRules.ask(new ReleaserRules.Question(
+                releaser,
+                booking,
+                author,
+                duty.onDuty(person, now),
+                gates.elsewhere(person, booking, now),
+                duty.onDuty(now)));
     }
 
     List<PersonId> mayRelease(Booking booking, PersonId author, Instant now) {
@@ -90,7 +99,7 @@ class Releasing {
                 sheet.attendant(),
                 releaser,
                 codes.next(),
-                !releases.hasRun(revision.id(), cell.id(), sheet.cellVersion()),
+                isFirstRun(revision, cell, sheet.cellVersion()),
                 passLimit(answer.bench().loop()),
                 now,
                 soon.isBefore(booking.end()) ? soon : booking.end(),
@@ -111,6 +120,15 @@ class Releasing {
                 .map(Waiver::expiresAt)
                 .filter(expires -> expires.isBefore(soon))
                 .orElse(soon);
+    }
+
+    /** The first of this program version on this cell version, or of anybody after a return to service. */
+    private boolean isFirstRun(Revision revision, Cell cell, int cellVersion) {
+        return !releases.hasRun(revision.id(), cell.id(), cellVersion)
+                || cellStates
+                        .returnedAt(cell.id())
+                        .filter(at -> !releases.hasRunSince(cell.id(), at))
+                        .isPresent();
     }
 
     private static @Nullable Integer passLimit(@Nullable String loop) {

@@ -2,6 +2,7 @@ package org.standclear.signoff.rules;
 
 import java.util.List;
 import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 import org.standclear.booking.Booking;
 import org.standclear.people.Person;
 import org.standclear.platform.ids.PersonId;
@@ -10,8 +11,18 @@ import org.standclear.signoff.Obstacle;
 /** Who may release: staff on duty, who neither wrote the program nor have another part in the run. */
 public final class ReleaserRules {
 
-    /** The facts about the one who wants to release. */
-    public record Question(Person person, Booking booking, PersonId author, boolean onDuty, List<Person> staffOnDuty) {
+    /**
+     * The facts about the one who wants to release.
+     *
+     * @param elsewhere the cell at which the person operates or attends the e-stop now; null when at none
+     */
+    public record Question(
+            Person person,
+            Booking booking,
+            PersonId author,
+            boolean onDuty,
+            @Nullable String elsewhere,
+            List<Person> staffOnDuty) {
 
         public Question {
             staffOnDuty = List.copyOf(staffOnDuty);
@@ -40,7 +51,11 @@ public final class ReleaserRules {
                     question -> !question.person().isLabStaff()
                             || !question.person().active(),
                     "Only a technician or an instructor releases."),
-            new Rule("releaser-off-duty", question -> !question.onDuty(), "Only staff on duty release."));
+            new Rule("releaser-off-duty", question -> !question.onDuty(), "Only staff on duty release."),
+            new Rule(
+                    "releaser-elsewhere",
+                    question -> question.elsewhere() != null,
+                    "Who is in a run on another cell now, at its e-stop or operating, releases none here."));
 
     private ReleaserRules() {}
 

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.By;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.context.ApplicationContext;
 import org.standclear.cell.CellRegister;
 import org.standclear.cell.CellStates;
 import org.standclear.cell.CellStates.StopCell;
@@ -43,6 +44,9 @@ class CellsAndChecksBrowserIT {
     private static final Path PROGRAM = Path.of("seed-data/programs/peg-and-plate.yaml");
 
     @Autowired
+    ApplicationContext application;
+
+    @Autowired
     CellRegister register;
 
     @Autowired
@@ -70,6 +74,7 @@ class CellsAndChecksBrowserIT {
         states.stop(new StopCell(cell, CellTag.Kind.OUT_OF_SERVICE, technician, "Cable chafed at the elbow", null));
         clock.moveBy(Duration.ofMinutes(1));
         dayTests.record(cell, technician, SampleCell.goodReadings());
+        SampleCell.readByTwo(application, cell);
         states.returnToService(cell, technician, "New cable guide fitted");
     }
 

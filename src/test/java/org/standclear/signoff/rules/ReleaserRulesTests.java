@@ -3,6 +3,7 @@ package org.standclear.signoff.rules;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.standclear.people.Person;
 import org.standclear.platform.ids.PersonId;
@@ -12,11 +13,16 @@ import org.standclear.signoff.Obstacle;
 class ReleaserRulesTests {
 
     private static List<Obstacle> ask(Person person, PersonId author, boolean onDuty) {
+        return ask(person, author, onDuty, null);
+    }
+
+    private static List<Obstacle> ask(Person person, PersonId author, boolean onDuty, @Nullable String elsewhere) {
         return ReleaserRules.ask(new ReleaserRules.Question(
                 person,
                 Bench.booking(Bench.MATEO.id(), Bench.REVISION.id()),
                 author,
                 onDuty,
+                elsewhere,
                 List.of(Bench.ADAEZE, Bench.HEMI)));
     }
 
@@ -46,6 +52,16 @@ class ReleaserRulesTests {
     void refusesOperatorAndAttendantOfTheRun() {
         assertThat(codes(Bench.NOOR, Bench.NOOR.id(), true)).contains("releaser-is-operator", "releaser-not-staff");
         assertThat(codes(Bench.MATEO, Bench.NOOR.id(), true)).contains("releaser-is-attendant", "releaser-not-staff");
+    }
+
+    @Test
+    void refusesWhoIsInARunOnAnotherCell() {
+        assertThat(ask(Bench.ADAEZE, Bench.NOOR.id(), true, "Bittern"))
+                .singleElement()
+                .satisfies(obstacle -> {
+                    assertThat(obstacle.code()).isEqualTo("releaser-elsewhere");
+                    assertThat(obstacle.mend()).isEqualTo("Hemi Coppergate can do it.");
+                });
     }
 
     @Test

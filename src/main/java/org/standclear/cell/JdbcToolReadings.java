@@ -1,0 +1,79 @@
+package org.standclear.cell;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+import org.springframework.transaction.annotation.Transactional;
+import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.Id;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.time.SqlTime;
+import org.standclear.trail.Trail;
+import org.standclear.trail.TrailEntry;
+
+/** The table of readings; the record says who read, not what, so that the second reader stays blind. */
+@Repository
+class JdbcToolReadings implements ToolReadings {
+
+    private final JdbcClient jdbc;
+    private final Cells cells;
+    private final Trail trail;
+
+    JdbcToolReadings(JdbcClient jdbc, Cells cells, Trail trail) {
+        this.jdbc = jdbc;
+        this.cells = cells;
+        this.trail = trail;
+    }
+
+    @Override
+    @Transactional
+    public void read(ToolReading reading) {
+        Cell cell = cells.lock(reading.cell());
+        jdbc.sql("""
+                insert into cell_tool_readings (id, cell_id, read_by, read_at, tool_code, offset_x_mm, offset_y_mm,
+                    offset_z_mm)
+                values (:id, :cell, :by, :at, :tool, :x, :y, :z)""")
+                .param("id", Id.newValue())
+                .param("cell", reading.cell().value())
+                .param("by", reading.by().value())
+                .param("at", SqlTime.toSql(reading.at()))
+                .param("tool", reading.toolCode())
+                .param("x", reading.offsetMm().get(0))
+                .param("y", reading.offsetMm().get(1))
+                .param("z", reading.offsetMm().get(2))
+                .update();
+        trail.append(TrailEntry.of(
+                cell.lab(),
+                "cell.tool-read",
+                cell.id(),
+                reading.by(),
+                "Tool and offset of " + cell.name() + " were read"));
+    }
+
+    @Override
+    public List<ToolReading> since(CellId cell, Instant from) {
+        Map<PersonId, ToolReading> latest = new LinkedHashMap<>();
+        jdbc.sql("select * from cell_tool_readings where cell_id = :cell and read_at >= :from order by read_at, id")
+                .param("cell", cell.value())
+                .param("from", SqlTime.toSql(from))
+                .query(JdbcToolReadings::reading)
+                .list()
+                .forEach(reading -> latest.put(reading.by(), reading));
+        return List.copyOf(latest.values());
+    }
+
+    private static ToolReading reading(ResultSet row, int number) throws SQLException {
+        return new ToolReading(
+                new CellId(row.getObject("cell_id", UUID.class)),
+                new PersonId(row.getObject("read_by", UUID.class)),
+                SqlTime.read(row, "read_at"),
+                row.getString("tool_code"),
+                List.of(row.getDouble("offset_x_mm"), row.getDouble("offset_y_mm"), row.getDouble("offset_z_mm")));
+    }
+}
