@@ -4,7 +4,6 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.time.Clock;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
@@ -19,10 +18,11 @@ import org.standclear.cell.CellStates;
 import org.standclear.cell.CellTag;
 import org.standclear.cell.Cells;
 import org.standclear.cell.DayTests;
+import org.standclear.cell.ToolReading;
 import org.standclear.cell.ToolReadings;
-import org.standclear.people.People;
 import org.standclear.platform.forms.PostOnce;
 import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.web.NotFoundException;
 
@@ -34,7 +34,6 @@ class ServicePages {
     private final CellStates states;
     private final DayTests dayTests;
     private final ToolReadings readings;
-    private final People people;
     private final PostOnce postOnce;
     private final Clock clock;
 
@@ -43,14 +42,12 @@ class ServicePages {
             CellStates states,
             DayTests dayTests,
             ToolReadings readings,
-            People people,
             PostOnce postOnce,
             Clock clock) {
         this.cells = cells;
         this.states = states;
         this.dayTests = dayTests;
         this.readings = readings;
-        this.people = people;
         this.postOnce = postOnce;
         this.clock = clock;
     }
@@ -97,7 +94,7 @@ class ServicePages {
                 .toList();
         model.addAttribute("cell", cell);
         model.addAttribute("hanging", hanging);
-        model.addAttribute("readers", hanging.isEmpty() ? "" : readers(cell, hanging.get(0)));
+        model.addAttribute("readers", hanging.isEmpty() ? List.of() : readers(cell, hanging.get(0)));
         model.addAttribute(
                 "lastTest", dayTests.latest(cell.id(), clock.instant()).orElse(null));
         model.addAttribute("form", form);
@@ -106,10 +103,10 @@ class ServicePages {
     }
 
     /** Who has read tool and offset since the latest tag was hung; not what. */
-    private String readers(Cell cell, CellTag latest) {
+    private List<PersonId> readers(Cell cell, CellTag latest) {
         return readings.since(cell.id(), latest.placedAt()).stream()
-                .map(reading -> people.printedName(reading.by()))
-                .collect(Collectors.joining(", "));
+                .map(ToolReading::by)
+                .toList();
     }
 
     @GetMapping("/cells/{cell}/restriction")
