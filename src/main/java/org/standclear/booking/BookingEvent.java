@@ -13,7 +13,9 @@ enum BookingEvent {
     NAME_PROGRAM("be given a program", Map.of(BOOKED, BOOKED, CHECKED, BOOKED, READY, BOOKED)),
     // a new attendant has signed nothing yet, so the session list is open again
     NAME_ATTENDANT(
-            "be given another attendant", Map.of(BOOKED, BOOKED, CHECKED, CHECKED, READY, CHECKED, STOPPED, STOPPED)),
+            "be given another attendant",
+            // a release waits for its start no longer: whoever looks or starts next finds that it has lapsed
+            Map.of(BOOKED, BOOKED, CHECKED, CHECKED, READY, CHECKED, RELEASED, RELEASED, STOPPED, STOPPED)),
     ASK_FOR_ATTENDANT("go without an attendant", Map.of(BOOKED, BOOKED, CHECKED, CHECKED)),
     CHECK("become checked", Map.of(BOOKED, CHECKED)),
     GO_BACK_TO_BOOKED("go back to booked", Map.of(CHECKED, BOOKED, READY, BOOKED, RELEASED, BOOKED)),

@@ -39,7 +39,7 @@ public interface Bookings {
     /** Names the program; allowed before the release. Goes back to {@code booked} until checked anew. */
     Transition attachRevision(BookingId id, RevisionId revision, PersonId by);
 
-    /** Replaces the attendant, claims included; allowed before the release and while stopped. */
+    /** Replaces the attendant, claims included; allowed until the start and while stopped. A release lapses by it. */
     Transition nameAttendant(BookingId id, PersonId attendant, PersonId by);
 
     /** Leaves the e-stop open until somebody is named; allowed until check-in. */

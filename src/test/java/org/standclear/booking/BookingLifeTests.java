@@ -32,7 +32,7 @@ class BookingLifeTests {
             Map.entry(BookingEvent.NAME_PROGRAM, Map.of(BOOKED, BOOKED, CHECKED, BOOKED, READY, BOOKED)),
             Map.entry(
                     BookingEvent.NAME_ATTENDANT,
-                    Map.of(BOOKED, BOOKED, CHECKED, CHECKED, READY, CHECKED, STOPPED, STOPPED)),
+                    Map.of(BOOKED, BOOKED, CHECKED, CHECKED, READY, CHECKED, RELEASED, RELEASED, STOPPED, STOPPED)),
             Map.entry(BookingEvent.ASK_FOR_ATTENDANT, Map.of(BOOKED, BOOKED, CHECKED, CHECKED)),
             Map.entry(BookingEvent.CHECK, Map.of(BOOKED, CHECKED)),
             Map.entry(BookingEvent.GO_BACK_TO_BOOKED, Map.of(CHECKED, BOOKED, READY, BOOKED, RELEASED, BOOKED)),
@@ -43,6 +43,7 @@ class BookingLifeTests {
             Map.entry(BookingEvent.START, Map.of(RELEASED, RUNNING)),
             Map.entry(BookingEvent.STOP, Map.of(RUNNING, STOPPED)),
             Map.entry(BookingEvent.RESET, Map.of(STOPPED, READY)),
+            Map.entry(BookingEvent.RESET_ANEW, Map.of(STOPPED, CHECKED)),
             Map.entry(BookingEvent.FINISH, Map.of(RUNNING, FINISHED, STOPPED, FINISHED)),
             Map.entry(BookingEvent.CLOSE_OUT, Map.of(FINISHED, CLOSED_OUT)),
             Map.entry(BookingEvent.CANCEL, Map.of(BOOKED, CANCELLED, CHECKED, CANCELLED, READY, CANCELLED)),

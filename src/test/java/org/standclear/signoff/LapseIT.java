@@ -180,6 +180,17 @@ class LapseIT {
         }
 
         @Test
+        void lapsesWhenTheAttendantIsSwappedBeforeTheStart() {
+            Release release = scene().released();
+            Person tal = scene().lab.student("Tal Emberley");
+            bookings.nameAttendant(scene().booking, tal.id(), scene().noor.id());
+            assertThat(startRefused(release)).contains("Another e-stop attendant is on the booking now.");
+            expectLapsed(LapseRule.ATTENDANT_SWAPPED, "Another e-stop attendant", BookingState.CHECKED);
+            assertThat(scene().sheet().list()).isEqualTo(SignoffList.SESSION);
+            assertThat(scene().sheet().attendant()).isEqualTo(tal.id());
+        }
+
+        @Test
         void startsTheListsAnewWithAnotherAttendant() {
             scene().ready();
             scene().answerAndSign(Part.OPERATOR, scene().noor);
