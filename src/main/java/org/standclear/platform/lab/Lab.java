@@ -1,6 +1,8 @@
 package org.standclear.platform.lab;
 
 import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
 import org.standclear.platform.ids.LabId;
 
 /**
@@ -18,4 +20,23 @@ public record Lab(
         ZoneId zone,
         String emergencyNumber,
         String firstAider,
-        String stopMap) {}
+        String stopMap) {
+
+    /** What the first migration writes where only people of the lab know the answer. */
+    private static final String NOT_SET = "not set";
+
+    /** Which of the facts that have to hang at every bench are not known yet, in words. */
+    public List<String> unknown() {
+        List<String> unknown = new ArrayList<>();
+        note(unknown, "emergency number", emergencyNumber);
+        note(unknown, "first-aider", firstAider);
+        note(unknown, "e-stop map", stopMap);
+        return List.copyOf(unknown);
+    }
+
+    private static void note(List<String> unknown, String what, String value) {
+        if (value.isBlank() || value.equals(NOT_SET)) {
+            unknown.add(what);
+        }
+    }
+}

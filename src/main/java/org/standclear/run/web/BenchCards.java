@@ -14,6 +14,7 @@ import org.standclear.cell.Cell;
 import org.standclear.check.BenchFacts;
 import org.standclear.check.StoredAnswer;
 import org.standclear.people.People;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.time.LabTime;
 import org.standclear.program.Revision;
@@ -30,10 +31,12 @@ import org.standclear.signoff.SignoffList;
 class BenchCards {
 
     private final People people;
+    private final Labs labs;
     private final LabTime labTime;
 
-    BenchCards(People people, LabTime labTime) {
+    BenchCards(People people, Labs labs, LabTime labTime) {
         this.people = people;
+        this.labs = labs;
         this.labTime = labTime;
     }
 
@@ -93,6 +96,11 @@ class BenchCards {
     /** What lapsed or was refused since the last step. */
     List<String> notices(Standing standing) {
         List<String> notices = new ArrayList<>();
+        List<String> unknown = labs.theLab().unknown();
+        if (!unknown.isEmpty()) {
+            notices.add("Not set for this lab: " + String.join(", ", unknown)
+                    + ". Nobody should run here before an administrator has set them.");
+        }
         if (!standing.notReleased().isEmpty()) {
             notices.add("Not released: " + standing.notReleased());
         }
