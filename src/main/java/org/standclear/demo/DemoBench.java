@@ -16,6 +16,7 @@ import org.standclear.run.CloseOutItem;
 import org.standclear.run.ResetCause;
 import org.standclear.run.RunEvent;
 import org.standclear.run.RunLog;
+import org.standclear.run.Runs;
 import org.standclear.signoff.ItemField;
 import org.standclear.signoff.ListItem;
 import org.standclear.signoff.Part;
@@ -37,11 +38,13 @@ class DemoBench {
 
     private final SignoffDesk signoff;
     private final RunLog log;
+    private final Runs runs;
     private final DemoCells cells;
 
-    DemoBench(SignoffDesk signoff, RunLog log, DemoCells cells) {
+    DemoBench(SignoffDesk signoff, RunLog log, Runs runs, DemoCells cells) {
         this.signoff = signoff;
         this.log = log;
+        this.runs = runs;
         this.cells = cells;
     }
 
@@ -165,7 +168,9 @@ class DemoBench {
 
     void closeOut(BookingId booking, PersonId by) {
         for (CloseOutItem item : CloseOutItem.values()) {
-            kept(log.closeOut(booking, item, item.choices().get(0).value(), by), "close-out " + item);
+            boolean armStopped =
+                    runs.events(booking).stream().anyMatch(event -> event.kind() == RunEvent.Kind.PROTECTIVE_STOP);
+            kept(log.closeOut(booking, item, item.choices(armStopped).get(0).value(), by), "close-out " + item);
         }
     }
 

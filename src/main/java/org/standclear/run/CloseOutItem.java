@@ -37,6 +37,14 @@ public enum CloseOutItem {
         return choices;
     }
 
+    /** What can be tapped after a run; one in which the arm stopped itself was not without anything odd. */
+    public List<Choice> choices(boolean protectiveStop) {
+        return choices.stream()
+                .filter(choice ->
+                        this != ODD || !protectiveStop || !choice.value().equals("nothing"))
+                .toList();
+    }
+
     /** Its number on the list. */
     public int number() {
         return ordinal() + 1;

@@ -31,8 +31,11 @@ public interface RunLog {
     /** Counts one pass. */
     Logged pass(BookingId booking, PersonId by);
 
-    /** Logs the end of the motion. */
+    /** Logs the end of the motion; a run that stands stopped is finished with the cause only. */
     Logged finish(BookingId booking, int passes, PersonId by);
+
+    /** Logs that a stopped run is not taken up again, and why it was stopped. A protective stop is no precaution. */
+    Logged finishStopped(BookingId booking, int passes, ResetCause cause, PersonId by);
 
     /** Logs one tap of the close-out, in its order; the last one hands the cell back. */
     Logged closeOut(BookingId booking, CloseOutItem item, String choice, PersonId by);

@@ -39,12 +39,16 @@ abstract class RunLogCases extends BenchCases {
         return runs.of(scene().booking).orElseThrow();
     }
 
+    private boolean stoppedItself() {
+        return runs.events(scene().booking).stream().anyMatch(event -> event.kind() == RunEvent.Kind.PROTECTIVE_STOP);
+    }
+
     void closeOut() {
         for (CloseOutItem item : CloseOutItem.values()) {
             kept(log.closeOut(
                     scene().booking,
                     item,
-                    item.choices().get(0).value(),
+                    item.choices(stoppedItself()).get(0).value(),
                     scene().mateo.id()));
         }
     }

@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.standclear.booking.Booking;
+import org.standclear.booking.BookingState;
 import org.standclear.booking.Bookings;
 import org.standclear.booking.Bookings.Transition;
 import org.standclear.cell.CellStates;
@@ -167,6 +168,19 @@ class JdbcRunLog implements RunLog {
 
     @Override
     public Logged finish(BookingId id, int passes, PersonId by) {
+        return bookings.lock(id).state() == BookingState.STOPPED
+                ? new Logged.Refused("why", "Say why it was stopped, then finish.")
+                : finish(id, passes, "", by);
+    }
+
+    @Override
+    public Logged finishStopped(BookingId id, int passes, ResetCause cause, PersonId by) {
+        return cause == ResetCause.PRECAUTION && events.protectiveStops(id) > 0
+                ? new Logged.Refused("why", "The arm stopped itself, so it was no precaution. Choose what it was.")
+                : finish(id, passes, "Stopped because: " + cause.words() + ".", by);
+    }
+
+    private Logged finish(BookingId id, int passes, String words, PersonId by) {
         Instant now = now();
         Booking locked = bookings.lock(id);
         if (!witnesses.mayLog(locked, by)) {
@@ -189,7 +203,8 @@ class JdbcRunLog implements RunLog {
         }
         Run finished = run.finished(passes, now);
         runs.change(finished);
-        return new Logged.Kept(events.add(locked, finished, Kind.FINISHED, null, String.valueOf(passes), "", by, now));
+        return new Logged.Kept(
+                events.add(locked, finished, Kind.FINISHED, null, String.valueOf(passes), words, by, now));
     }
 
     @Override
@@ -209,6 +224,9 @@ class JdbcRunLog implements RunLog {
         Optional<CloseOutItem.Choice> choice = item.choice(value);
         if (due.filter(item::equals).isEmpty() || choice.isEmpty()) {
             return new Logged.Refused("order", "That item is not due; the close-out goes one tap after the other.");
+        }
+        if (!item.choices(events.protectiveStops(id) > 0).contains(choice.get())) {
+            return new Logged.Refused("odd", "The arm stopped itself in this slot: tap what it was.");
         }
         RunEvent event = events.add(
                 booking,

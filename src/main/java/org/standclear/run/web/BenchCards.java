@@ -79,9 +79,16 @@ class BenchCards {
 
     /** "In full power this program would reach 913 mm/s."; rounded up, towards the unsafe side. */
     static String fullPower(@Nullable BenchFacts facts) {
-        return facts == null || facts.fullPowerPeakMmS() == null
+        return facts == null
+                        || facts.fullPowerPeakMmS() == null
+                        || !faster(facts.fullPowerPeakMmS(), facts.heldPeakMmS())
                 ? ""
                 : "In full power this program would reach " + number(facts.fullPowerPeakMmS(), 0) + " mm/s.";
+    }
+
+    /** Whether the full speed is above the held one as people read them. */
+    private static boolean faster(double full, @Nullable Double held) {
+        return held == null || !number(full, 0).equals(number(held, 0));
     }
 
     static String number(double value, int digits) {
@@ -102,7 +109,7 @@ class BenchCards {
                     + ". Nobody should run here before an administrator has set them.");
         }
         if (!standing.notReleased().isEmpty()) {
-            notices.add("Not released: " + standing.notReleased());
+            notices.add("Not released. " + standing.notReleased());
         }
         Optional<Lapse> lapse = standing.prepared().lapsed().filter(one -> isNews(one, standing));
         lapse.ifPresent(one ->

@@ -112,11 +112,18 @@ class BenchRunActs {
             HttpServletResponse response,
             Model model) {
         String passes = fields.getOrDefault("passes", "").strip();
+        Optional<ResetCause> why = ResetCause.of(fields.getOrDefault("why", ""));
         return act(
                 new Act(cell, booking, me, fields),
-                () -> passes.matches("[0-9]{1,6}")
-                        ? log.finish(booking, Integer.parseInt(passes), me.id())
-                        : new Logged.Refused("passes", "How many passes were made? A whole number, 0 if none."),
+                () -> {
+                    if (!passes.matches("[0-9]{1,6}")) {
+                        return new Logged.Refused("passes", "How many passes were made? A whole number, 0 if none.");
+                    }
+                    int made = Integer.parseInt(passes);
+                    return why.isPresent()
+                            ? log.finishStopped(booking, made, why.get(), me.id())
+                            : log.finish(booking, made, me.id());
+                },
                 response,
                 model);
     }
@@ -166,7 +173,7 @@ class BenchRunActs {
         if (refused == null) {
             return Map.of();
         }
-        boolean field = Set.of("cause", "signer", "pin", "passes").contains(refused.code());
+        boolean field = Set.of("cause", "signer", "pin", "passes", "why").contains(refused.code());
         return Map.of(field ? refused.code() : "", refused.says());
     }
 }

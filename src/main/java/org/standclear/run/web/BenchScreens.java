@@ -64,8 +64,7 @@ class BenchScreens {
             return stamped(stages.stoppedBetween(draft, open, cell.name(), me, now), cell);
         }
         if (here.isEmpty()) {
-            return stamped(
-                    draft.stage(Stage.IDLE).head(cell.name() + " is free", "Nobody is booked here now.", ""), cell);
+            return stamped(idle(draft, cell), cell);
         }
         if (!maySee(here.get(), me)) {
             return stamped(
@@ -101,6 +100,17 @@ class BenchScreens {
             return Optional.of(open.get(0));
         }
         return current;
+    }
+
+    private static BenchDraft idle(BenchDraft draft, Cell cell) {
+        return cell.state().mayRun()
+                ? draft.stage(Stage.IDLE).head(cell.name() + " is free", "Nobody is booked here now.", "")
+                : draft.stage(Stage.IDLE)
+                        .head(
+                                "No release here",
+                                cell.name() + " is " + cell.state().words() + ".",
+                                "Because: " + cell.stateReason()
+                                        + ". A technician or an instructor puts it back after a day test that passes.");
     }
 
     private static boolean maySee(Booking booking, SignedInPerson me) {

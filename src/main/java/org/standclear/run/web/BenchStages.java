@@ -12,6 +12,7 @@ import org.standclear.cell.CellStops;
 import org.standclear.people.DutyRoster;
 import org.standclear.people.People;
 import org.standclear.people.Person;
+import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.Role;
 import org.standclear.platform.security.SignedInPerson;
@@ -20,6 +21,7 @@ import org.standclear.run.CloseOutItem;
 import org.standclear.run.ResetCause;
 import org.standclear.run.Run;
 import org.standclear.run.RunEvent;
+import org.standclear.run.RunState;
 import org.standclear.run.Runs;
 import org.standclear.run.web.BenchView.Stage;
 import org.standclear.signoff.Release;
@@ -176,7 +178,7 @@ class BenchStages {
                         "Close-out " + item.number() + " of " + CloseOutItem.values().length + ", " + slot(booking),
                         item.challenge(),
                         "")
-                .closeOut(item.choices().stream()
+                .closeOut(item.choices(stoppedItself(booking.id())).stream()
                         .map(choice -> new BenchView.Tap(choice.value(), choice.words()))
                         .toList())
                 .list(closeOutLines(taps))
@@ -201,7 +203,21 @@ class BenchStages {
                 run.passes(),
                 release == null ? null : release.passLimit(),
                 longTurn ? "15 min at the e-stop: swap the attendant at the next stop." : "",
-                labTime.iso(since));
+                labTime.iso(since),
+                run.state() == RunState.STOPPED ? whys(run.booking()) : List.of());
+    }
+
+    /** Nobody takes a protective stop for a precaution. */
+    private List<BenchView.Tap> whys(BookingId booking) {
+        boolean arm = stoppedItself(booking);
+        return java.util.Arrays.stream(ResetCause.values())
+                .filter(cause -> !arm || cause != ResetCause.PRECAUTION)
+                .map(cause -> new BenchView.Tap(cause.code(), cause.words()))
+                .toList();
+    }
+
+    private boolean stoppedItself(BookingId booking) {
+        return runs.events(booking).stream().anyMatch(event -> event.kind() == RunEvent.Kind.PROTECTIVE_STOP);
     }
 
     private Instant lastStart(Run run) {

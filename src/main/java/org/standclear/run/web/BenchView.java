@@ -104,9 +104,9 @@ record BenchView(
     /** A release that waits for its start. */
     record Released(String until, String iso, String code, String firstRun, boolean mayStart) {}
 
-    /** A run that goes on or was stopped. */
+    /** A run that goes on or was stopped; {@code whys} are the causes to choose from when a stopped one is finished. */
     record Running(
-            String id, String since, int passes, @Nullable Integer limit, String turn, String iso) {}
+            String id, String since, int passes, @Nullable Integer limit, String turn, String iso, List<Tap> whys) {}
 
     /** One large button. */
     record Tap(String value, String words) {}

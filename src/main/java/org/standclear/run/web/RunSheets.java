@@ -1,7 +1,9 @@
 package org.standclear.run.web;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -31,10 +33,11 @@ class RunSheets {
     }
 
     List<RunView.SheetView> views(List<Sheet> sheets) {
+        Map<SignoffList, Integer> rounds = new EnumMap<>(SignoffList.class);
         return sheets.stream()
                 .filter(RunSheets::mayBeShown)
                 .filter(sheet -> !sheet.signatures().isEmpty())
-                .map(this::view)
+                .map(sheet -> view(sheet, rounds.merge(sheet.list(), 1, Integer::sum)))
                 .toList();
     }
 
@@ -43,7 +46,8 @@ class RunSheets {
         return sheet.list() != SignoffList.BENCH || sheet.closed() != null;
     }
 
-    private RunView.SheetView view(Sheet sheet) {
+    /** Rounds are counted for each list by itself: the first bench list that was signed is the first. */
+    private RunView.SheetView view(Sheet sheet, int round) {
         Sheet.Closed closed = sheet.closed();
         String name = sheet.list() == SignoffList.SESSION
                 ? "Session list"
@@ -52,7 +56,7 @@ class RunSheets {
                 ? "open"
                 : closed.outcome().words() + (closed.because().isEmpty() ? "" : ": " + closed.because());
         return new RunView.SheetView(
-                name + ", round " + sheet.round(),
+                name + ", round " + round,
                 outcome,
                 sheet.signatures().stream().map(this::view).toList());
     }

@@ -146,7 +146,9 @@ class RunStory {
                 new Fact("Author", people.printedName(revision.author())),
                 new Fact("File", revision.fileName()),
                 new Fact("SHA-256", revision.sha256()),
-                new Fact("Declaration", revision.declarationSha256()));
+                new Fact(
+                        "Declaration",
+                        revision.declaration() == null ? "in the program file" : revision.declarationSha256()));
     }
 
     private static String verdict(StoredAnswer answer) {
@@ -216,7 +218,7 @@ class RunStory {
                 labTime.seconds(event.at()),
                 labTime.iso(event.at()),
                 event.kind().words() + answer,
-                event.words(),
+                event.words().equalsIgnoreCase(event.kind().words() + ".") ? "" : event.words(),
                 people.printedName(event.account()),
                 event.kind() == RunEvent.Kind.CORRECTION,
                 event.kind().isStop());
