@@ -2,6 +2,7 @@ package org.standclear.booking.web;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import org.jspecify.annotations.Nullable;
@@ -16,6 +17,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.standclear.booking.BookingDesk;
 import org.standclear.booking.BookingDesk.Outcome;
 import org.standclear.booking.MakeBooking;
+import org.standclear.booking.Slot;
 import org.standclear.booking.SlotCalendar;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.security.SignedInPerson;
@@ -105,9 +107,18 @@ class BookPages {
                     "busy",
                     "Many people are booking at this moment and the slot could not be decided. Nothing was booked; "
                             + "send the form again.",
-                    calendar.nextFree(wanted.operator(), wanted.start(), NEXT_FREE)));
+                    others(wanted)));
             return Optional.empty();
         }
+    }
+
+    /** Free slots but the one that could not be decided. */
+    private List<Slot> others(MakeBooking wanted) {
+        return calendar.nextFree(wanted.operator(), wanted.start(), NEXT_FREE + 1).stream()
+                .filter(slot ->
+                        !(slot.cell().equals(wanted.cell()) && slot.start().equals(wanted.start())))
+                .limit(NEXT_FREE)
+                .toList();
     }
 
     /** Somebody was faster: a conflict. Everything else could have been known when the form was filled in. */

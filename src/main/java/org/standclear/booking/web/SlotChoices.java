@@ -49,14 +49,17 @@ class SlotChoices {
         return person.isLabStaff() ? person.printedName() + " (lab staff)" : person.printedName();
     }
 
-    /** What is due for the operator, then the courses, then neither. */
-    Map<String, String> purposes(PersonId operator) {
+    /** What is due for the operator, then the courses, then neither; last what was due before the slot. */
+    Map<String, String> purposes(PersonId operator, Instant start) {
         Map<String, String> choices = new LinkedHashMap<>();
+        Map<String, String> late = new LinkedHashMap<>();
         for (Assignment assignment : courses.assignmentsOf(operator)) {
-            choices.put(
-                    "assignment:" + assignment.id(),
-                    assignment.title() + ", due " + labTime.day(assignment.due()) + " "
-                            + labTime.time(assignment.due()));
+            boolean after = start.isAfter(assignment.due());
+            (after ? late : choices)
+                    .put(
+                            "assignment:" + assignment.id(),
+                            assignment.title() + ", due " + labTime.day(assignment.due()) + " "
+                                    + labTime.time(assignment.due()) + (after ? ": after the due date" : ""));
         }
         List<Enrolment> enrolments = courses.enrolmentsOf(operator);
         for (Enrolment enrolment : enrolments) {
@@ -68,6 +71,7 @@ class SlotChoices {
                 "",
                 "Neither course nor assignment"
                         + (enrolments.isEmpty() ? "" : ": the strictest limits of all courses count"));
+        choices.putAll(late);
         return choices;
     }
 

@@ -55,9 +55,9 @@ class SlotViews {
         return new SlotView(
                 cell.name(),
                 when(start),
-                form.attendant() == null && open ? withUsualAttendant(form, me, attendants) : form,
+                form.attendant() == null && open ? withUsualAttendant(form, me, attendants, start) : form,
                 attendants,
-                open ? choices.purposes(me.id()) : Map.of(),
+                open ? choices.purposes(me.id(), start) : Map.of(),
                 refusal == null ? null : refusal.says(),
                 refusal == null || !open ? Map.of() : Map.of(field == null ? "" : field, refusal.says()),
                 open,
@@ -80,10 +80,11 @@ class SlotViews {
                 "/book");
     }
 
-    private SlotForm withUsualAttendant(SlotForm form, SignedInPerson me, Map<String, String> attendants) {
+    private SlotForm withUsualAttendant(
+            SlotForm form, SignedInPerson me, Map<String, String> attendants, Instant start) {
         String usual = choices.usualAttendant(me.id(), attendants, clock.instant());
         String purpose = form.purpose() == null
-                ? choices.purposes(me.id()).keySet().iterator().next()
+                ? choices.purposes(me.id(), start).keySet().iterator().next()
                 : form.purpose();
         return new SlotForm(form.formToken(), form.cell(), form.start(), usual, purpose);
     }
