@@ -76,6 +76,7 @@ class CellPages {
         model.addAttribute("cell", found);
         model.addAttribute("state", mark(found));
         model.addAttribute("version", inForce);
+        model.addAttribute("slotsBegin", slotsBegin(found.startOffsetMinutes()));
         model.addAttribute("facts", register.facts(inForce));
         model.addAttribute("obstacles", cells.obstacles(cell, clock.instant()));
         model.addAttribute("versions", versionRows(cells.versions(cell)));
@@ -86,6 +87,12 @@ class CellPages {
         model.addAttribute("staff", me.isLabStaff());
         model.addAttribute("instructor", me.is(Role.INSTRUCTOR));
         return "cell/show";
+    }
+
+    private static String slotsBegin(int offset) {
+        return offset == 0
+                ? "Slots begin on the hour and half hour."
+                : String.format(Locale.ROOT, "Slots begin at :%02d and :%02d.", offset, offset + 30);
     }
 
     private List<VersionRow> versionRows(List<CellVersion> latestFirst) {

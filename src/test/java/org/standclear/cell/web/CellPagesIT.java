@@ -120,7 +120,7 @@ class CellPagesIT {
             assertThat(send(dayTest(token, "reduced"), technician).getRedirectedUrl())
                     .isEqualTo("/cells/" + cell);
             assertThat(page(get("/cells/" + cell), technician).select("h1").text())
-                    .isEqualTo(name + " can take a release now");
+                    .isEqualTo(name + " is in service, and its day test has passed");
         }
 
         @Test
