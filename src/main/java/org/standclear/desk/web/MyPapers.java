@@ -69,6 +69,11 @@ class MyPapers {
                 .toList();
     }
 
+    boolean authorisedNow(PersonId person, Instant now) {
+        return authorisations.of(person).stream()
+                .anyMatch(one -> !now.isBefore(one.validFrom()) && now.isBefore(one.validUntil()));
+    }
+
     private MyView.Authorised authorised(Authorisation one, Map<CellId, Cell> cells, Instant now) {
         Cell cell = one.cell() == null ? null : cells.get(one.cell());
         boolean expired = !now.isBefore(one.validUntil());

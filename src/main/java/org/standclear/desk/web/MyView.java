@@ -7,6 +7,7 @@ import java.util.List;
  *
  * @param headline the next slot, or that there is none
  * @param books whether the person books at all
+ * @param operates whether the person is authorised to operate or attend now
  * @param ahead bookings ahead, as operator or attendant, soonest first
  * @param due assignments with how many runs are closed out
  * @param programs the latest programs with what the check said last
@@ -15,6 +16,7 @@ import java.util.List;
 record MyView(
         String headline,
         boolean books,
+        boolean operates,
         List<Ahead> ahead,
         List<Due> due,
         List<ProgramLine> programs,
@@ -26,7 +28,7 @@ record MyView(
             String id, String when, String cell, String part, String with, String state, String words, NextStep next) {}
 
     /** An assignment. */
-    record Due(String name, String when, int runs, int minimum, boolean reached) {}
+    record Due(String name, String when, int runs, int minimum, boolean reached, boolean overdue) {}
 
     /** A program and the last answer. */
     record ProgramLine(String href, String name, String fingerprintEnd, String state, String answer) {}

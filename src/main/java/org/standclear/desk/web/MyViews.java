@@ -75,6 +75,7 @@ class MyViews {
         return new MyView(
                 headline(ahead, known, books),
                 books,
+                papers.authorisedNow(me.id(), now),
                 ahead.stream()
                         .map(booking -> ahead(booking, me, known, words, now))
                         .toList(),
@@ -97,7 +98,9 @@ class MyViews {
         if (ahead.isEmpty()) {
             return books ? "You have no booking ahead" : "Your own page";
         }
-        return "Next: " + name(ahead.get(0), known) + ", " + when(ahead.get(0));
+        Booking first = ahead.get(0);
+        String what = first.state() == BookingState.FINISHED ? "Close out: " : "Next: ";
+        return what + name(first, known) + ", " + when(first);
     }
 
     private MyView.Ahead ahead(
@@ -135,7 +138,8 @@ class MyViews {
                 labTime.day(assignment.due()) + " " + labTime.time(assignment.due()),
                 runs,
                 assignment.minimumRuns(),
-                runs >= assignment.minimumRuns());
+                runs >= assignment.minimumRuns(),
+                runs < assignment.minimumRuns() && assignment.due().isBefore(clock.instant()));
     }
 
     private Optional<Release> release(Booking booking) {

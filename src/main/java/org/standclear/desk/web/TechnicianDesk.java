@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
@@ -27,6 +28,7 @@ import org.standclear.people.Person;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.time.LabTime;
 import org.standclear.run.Run;
+import org.standclear.run.RunState;
 import org.standclear.run.Runs;
 import org.standclear.signoff.Obstacle;
 import org.standclear.signoff.Sheet;
@@ -102,7 +104,7 @@ class TechnicianDesk {
         List<Cell> all = cells.all();
         List<Start> starts = starts(all, now);
         List<Due> tests = dayTests(all, now);
-        List<Open> open = runs.open().stream().map(this::open).toList();
+        List<Open> open = runs.open().stream().map(run -> open(run, now)).toList();
         model.addAttribute("headline", headline(starts, tests, open));
         model.addAttribute("starts", starts);
         model.addAttribute("tests", tests);
@@ -132,9 +134,8 @@ class TechnicianDesk {
         List<Start> starts = new ArrayList<>();
         for (Cell cell : all) {
             bookings.onDay(cell.id(), today).stream()
-                    .filter(booking -> booking.state().ordinal() <= BookingState.STOPPED.ordinal())
-                    .filter(booking ->
-                            booking.end().isAfter(now) || booking.state().awaitsCloseOut())
+                    .filter(booking -> booking.state().ordinal() < BookingState.RUNNING.ordinal())
+                    .filter(booking -> booking.end().isAfter(now))
                     .map(booking -> start(booking, cell, now))
                     .forEach(starts::add);
         }
@@ -155,15 +156,14 @@ class TechnicianDesk {
                 name(booking.attendant()),
                 booking.state().name().toLowerCase(Locale.ROOT).replace('_', '-'),
                 booking.state().words(),
-                standing == null ? List.of() : waitsFor(standing, now));
+                standing == null
+                        ? List.of("Waits for its time: " + labTime.time(booking.start()) + ".")
+                        : waitsFor(standing, now));
     }
 
     private List<String> waitsFor(Standing standing, Instant now) {
         Booking booking = standing.prepared().booking();
-        if (booking.state() == BookingState.STOPPED) {
-            return List.of("The cause of the stop, and its reset by staff.");
-        }
-        if (booking.state() == BookingState.RUNNING || booking.state() == BookingState.RELEASED) {
+        if (booking.state() == BookingState.RELEASED) {
             return List.of();
         }
         List<String> waits = new ArrayList<>(
@@ -173,7 +173,7 @@ class TechnicianDesk {
                 .ifPresent(part -> waits.add("The " + part.words() + " signs the "
                         + standing.sheet().get().list().words() + "."));
         if (waits.isEmpty() && booking.start().isAfter(now)) {
-            waits.add("Its start.");
+            waits.add("Waits for its time: " + labTime.time(booking.start()) + ".");
         }
         return waits;
     }
@@ -208,16 +208,22 @@ class TechnicianDesk {
         return tags;
     }
 
-    private Open open(Run run) {
+    private Open open(Run run, Instant now) {
+        Optional<Booking> booking = bookings.find(run.booking());
+        String over = booking.filter(one -> one.end().isBefore(now))
+                .map(one -> ", over its slot since " + labTime.time(one.end()))
+                .orElse("");
         return new Open(
                 run.id().toString(),
                 cells.find(run.cell()).map(Cell::name).orElse("unknown"),
                 run.cell().toString(),
-                bookings.find(run.booking())
-                        .map(booking -> people.printedName(booking.operator()))
-                        .orElse("unknown"),
+                booking.map(one -> people.printedName(one.operator())).orElse("unknown"),
                 run.state().name().toLowerCase(Locale.ROOT).replace('_', '-'),
                 run.state().words(),
-                labTime.full(run.startedAt()));
+                labTime.full(run.startedAt())
+                        + over
+                        + (run.state() == RunState.STOPPED
+                                ? "; waits for the cause of the stop, and its reset by staff"
+                                : ""));
     }
 }
