@@ -87,10 +87,19 @@ class LayoutTests {
 
     @Test
     void showsEachRoleItsTabs() throws Exception {
-        assertThat(tabs(Role.STUDENT)).containsExactly("Today", "Book", "Check a program", "My page", "Cells");
+        assertThat(tabs(Role.STUDENT)).containsExactly("Today", "Book", "Check a program", "My page", "Runs", "Cells");
         assertThat(tabs(Role.TECHNICIAN))
                 .containsExactly(
-                        "Today", "Book", "Check a program", "My page", "Bench", "Desk", "Runs", "Cells", "People");
+                        "Today",
+                        "Book",
+                        "Check a program",
+                        "My page",
+                        "Bench",
+                        "Desk",
+                        "Runs",
+                        "Cells",
+                        "People",
+                        "Record");
         assertThat(tabs(Role.INSTRUCTOR)).contains("Runs", "People", "Record");
         assertThat(tabs(Role.REVIEWER)).containsExactly("Runs", "Cells", "Record");
         assertThat(tabs(Role.ADMINISTRATOR)).containsExactly("Cells", "People", "Record");
