@@ -58,10 +58,10 @@ final class AnswerViews {
 
     private static @Nullable String fullPower(AnswerDocument.Motion motion) {
         Double full = motion.fullPowerToolPeakMmS();
-        if (full == null) {
+        Double held = motion.heldToolPeakMmS();
+        if (full == null || held != null && up(full, "mm/s").equals(up(held, "mm/s"))) {
             return null;
         }
-        Double held = motion.heldToolPeakMmS();
         return "In full power this program would reach " + up(full, "mm/s")
                 + (held == null ? "." : ", not " + up(held, "mm/s") + ".")
                 + " That is what happens if the power step is skipped at the bench.";
@@ -95,7 +95,13 @@ final class AnswerViews {
         }
         String unit = finding.unit() == null ? "" : finding.unit();
         String observed = up(finding.observed(), unit);
-        return finding.limit() == null ? observed : observed + " of " + (limit(finding.limit()) + " " + unit).strip();
+        if (finding.limit() == null) {
+            return observed;
+        }
+        String limit = (limit(finding.limit()) + " " + unit).strip();
+        return finding.check().equals("keep-out")
+                ? observed + " to the keep-out, " + limit + " needed"
+                : observed + " of " + limit;
     }
 
     /** A limit as it was written; one that was computed is long and is rounded down. */
@@ -108,6 +114,9 @@ final class AnswerViews {
         Double observed = finding.observed();
         Double limit = finding.limit();
         if (observed == null || limit == null || !(observed >= 0) || !(limit > 0)) {
+            return null;
+        }
+        if (finding.check().equals("keep-out")) {
             return null;
         }
         double whole = Math.max(observed, limit) * 1.15;

@@ -164,6 +164,7 @@ class DutyPages {
         return new Day(
                 labTime.day(date),
                 date.equals(labTime.today()),
+                date.isBefore(labTime.today()),
                 register.between(from, until).stream()
                         .map(period -> new Entry(period, words(period)))
                         .toList());
@@ -174,7 +175,7 @@ class DutyPages {
     }
 
     /** A day of the plan. */
-    record Day(String name, boolean today, List<Entry> periods) {}
+    record Day(String name, boolean today, boolean past, List<Entry> periods) {}
 
     /** Somebody's time on it. */
     record Entry(Period period, String words) {}

@@ -123,10 +123,10 @@ public final class Items {
                     List.of(
                             ItemField.choice(
                                     "ends",
-                                    "It ends",
+                                    "At the end",
                                     goesOn("passes", "it ends by itself"),
                                     goesOn("forever", "it loops until I stop it")),
-                            ItemField.number("passes", "After how many", "passes"))));
+                            ItemField.number("passes", "After how many passes", ""))));
 
     private static final List<ListItem> ATTENDANT = List.of(new ListItem(
             E_STOP,

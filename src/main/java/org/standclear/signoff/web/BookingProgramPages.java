@@ -60,6 +60,7 @@ class BookingProgramPages {
             String span,
             String operator,
             String headline,
+            String finding,
             String state,
             String program,
             String fingerprintHead,
@@ -131,12 +132,14 @@ class BookingProgramPages {
         Revision revision = prepared.revision();
         StoredAnswer answer = prepared.answer();
         String sha = revision == null ? "" : revision.sha256();
+        String cell = cells.find(booking.cell()).map(found -> found.name()).orElse("unknown");
         return new View(
                 booking.id().toString(),
-                cells.find(booking.cell()).map(cell -> cell.name()).orElse("unknown"),
+                cell,
                 labTime.span(booking.start(), booking.end()),
                 people.printedName(booking.operator()),
-                prepared.says(),
+                headline(prepared, cell),
+                answer == null ? "" : prepared.says(),
                 mark(answer),
                 revision == null ? "" : revision.title() + ", revision " + revision.number(),
                 sha.isEmpty() ? "" : sha.substring(0, 60),
@@ -146,6 +149,19 @@ class BookingProgramPages {
                 prepared.waiver().map(this::words).orElse(""),
                 me.is(Role.INSTRUCTOR) && answer != null && answer.verdict() != StoredAnswer.Verdict.WITHIN,
                 booking.state().holdsItsSlot() && !booking.state().awaitsCloseOut());
+    }
+
+    /** The answer in a few words; the finding stands below it. */
+    private static String headline(Preparation.Prepared prepared, String cell) {
+        StoredAnswer answer = prepared.answer();
+        if (answer == null) {
+            return prepared.says();
+        }
+        return switch (answer.verdict()) {
+            case WITHIN -> "Within " + cell + "'s limits";
+            case OUTSIDE -> "Outside " + cell + "'s limits";
+            case NOT_CHECKABLE -> "Not checkable on " + cell;
+        };
     }
 
     private String words(Lapse lapse) {
