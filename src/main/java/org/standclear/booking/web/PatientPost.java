@@ -1,16 +1,14 @@
 package org.standclear.booking.web;
 
-import java.sql.SQLException;
 import java.util.Optional;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import org.springframework.dao.DataAccessException;
 import org.springframework.dao.DataIntegrityViolationException;
-import org.springframework.dao.DuplicateKeyException;
 import org.springframework.dao.TransientDataAccessException;
 import org.springframework.stereotype.Component;
+import org.standclear.booking.Contention;
 import org.standclear.platform.forms.PostOnce;
 
 /**
@@ -22,9 +20,6 @@ class PatientPost {
 
     private static final Logger LOG = LoggerFactory.getLogger(PatientPost.class);
     private static final int TRIES = 4;
-
-    /** SQLSTATE of two claims that overlap, on both databases. */
-    private static final String OVERLAP = "23P01";
 
     private final PostOnce postOnce;
 
@@ -44,20 +39,13 @@ class PatientPost {
             } catch (TransientDataAccessException | DataIntegrityViolationException gaveUp) {
                 if (again == TRIES) {
                     LOG.warn("gave up after {} tries", TRIES, gaveUp);
-                    if (!isContention(gaveUp)) {
+                    if (!Contention.is(gaveUp)) {
                         throw gaveUp;
                     }
                     throw new TooBusyException();
                 }
             }
         }
-    }
-
-    /** Whether others wanted the same; a value that the database refuses for its own sake is a fault and no rush. */
-    private static boolean isContention(DataAccessException gaveUp) {
-        return gaveUp instanceof TransientDataAccessException
-                || gaveUp instanceof DuplicateKeyException
-                || gaveUp.getMostSpecificCause() instanceof SQLException sql && OVERLAP.equals(sql.getSQLState());
     }
 
     /** So many people want the same things at this moment that the database could not decide. */
