@@ -26,9 +26,13 @@ public record StripBlock(
         @Nullable String href,
         boolean mine) {
 
-    private static final double WIDE = 9;
+    /** The least width at which a strip is drawn, in pixels, and what a letter and the margins take of it. */
+    private static final double STRIP = 1152;
 
-    /** The first line as far as the block has room: a narrow one shows the given name only. */
+    private static final double LETTER = 6.8;
+    private static final double MARGINS = 10;
+
+    /** The first line as far as the block has room: a narrow one shows the given name, or its beginning. */
     public String firstShown() {
         return shown(first);
     }
@@ -45,8 +49,13 @@ public record StripBlock(
     }
 
     private String shown(String line) {
-        boolean wide = Double.parseDouble(width.substring(0, width.length() - 1)) > WIDE;
+        double share = Double.parseDouble(width.substring(0, width.length() - 1)) / 100;
+        int room = Math.max(2, (int) ((share * STRIP - MARGINS) / LETTER));
         int space = line.indexOf(' ');
-        return wide || space < 0 || "free".equals(state) ? line : line.substring(0, space);
+        if (line.length() <= room) {
+            return line;
+        }
+        String given = space < 0 ? line : line.substring(0, space);
+        return given.length() <= room ? given : given.substring(0, room - 1) + "\u2026";
     }
 }

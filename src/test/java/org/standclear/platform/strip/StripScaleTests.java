@@ -65,6 +65,18 @@ class StripScaleTests {
         assertThat(narrow.firstShown()).isEqualTo("Noor");
         assertThat(narrow.says()).isEqualTo("12:30-13:00: Noor Candlewick, Mateo Ironbark, booked");
         assertThat(block("20.000%", "booked").firstShown()).isEqualTo("Noor Candlewick");
+        assertThat(block("3.000%", "booked").firstShown()).isEqualTo("No\u2026");
+    }
+
+    @Test
+    void keepsTheHoursWholeAtTheEndsAndUnderTheWordForNow() {
+        assertThat(DAY.hours())
+                .extracting(HourMark::anchor)
+                .startsWith("start", "middle")
+                .endsWith("middle", "end");
+        assertThat(new HourMark("50.000%", "13").coveredBy("51.000%")).isTrue();
+        assertThat(new HourMark("50.000%", "13").coveredBy("55.000%")).isFalse();
+        assertThat(new HourMark("50.000%", "13").coveredBy(null)).isFalse();
     }
 
     private static StripBlock block(String width, String state) {
