@@ -17,7 +17,7 @@ final class AttendantRules {
     static Optional<String> refusal(Parties parties, Cell cell, PersonId operator, PersonId attendant, Instant at) {
         if (attendant.equals(operator)) {
             return Optional.of(
-                    "The operator never attends the own run: name somebody else, or leave it at " + "\"needs one\".");
+                    "The operator never attends their own run: name somebody else, or leave it at " + "\"needs one\".");
         }
         Optional<Person> person = parties.person(attendant).filter(Person::active);
         if (person.isEmpty()) {

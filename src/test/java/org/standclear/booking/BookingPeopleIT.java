@@ -33,7 +33,7 @@ class BookingPeopleIT {
             Person osric = lab().person("Osric Plum", org.standclear.platform.security.Role.STUDENT);
             Person mateo = lab().student("Mateo Ironbark");
             assertThat(refused(lab().book(avocet, THURSDAY_NOON, noor, noor)).says())
-                    .contains("never attends the own run");
+                    .contains("never attends their own run");
             assertThat(refused(lab().book(avocet, THURSDAY_NOON, noor, osric)).says())
                     .contains("Osric Plum is not authorised as e-stop attendant");
 

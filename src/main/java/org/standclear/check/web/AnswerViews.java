@@ -145,7 +145,7 @@ final class AnswerViews {
         facts.add(new FactView("Tool point, full power", up(motion.fullPowerToolPeakMmS(), "mm/s")));
         String part = motion.fastestPart() == null
                 ? ""
-                : " (" + motion.fastestPart().replace("tool", "tool point")
+                : " (" + motion.fastestPart().replace("tool", "tool point").replace('-', ' ')
                         + (motion.peakStep() == null ? "" : ", step " + motion.peakStep()) + ")";
         facts.add(new FactView("Fastest part, held", up(motion.heldFastestPartMmS(), "mm/s") + part));
         facts.add(new FactView("One pass", up(motion.cycleTimeS(), "s")));

@@ -2,6 +2,7 @@ package org.standclear.check.web;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicBoolean;
@@ -27,6 +28,24 @@ import org.standclear.program.Revision;
 /** A program is brought or chosen and checked against a cell; no booking is needed. */
 @Controller
 class CheckPages {
+
+    /** The fields in the order of the page. */
+    private static final List<String> FIELDS = List.of(
+            "",
+            "cell",
+            "course",
+            "program",
+            "upload",
+            "pasted",
+            "programTitle",
+            "power",
+            "overridePercent",
+            "maxToolSpeed",
+            "tool",
+            "partKg",
+            "loop",
+            "start",
+            "declarationFile");
 
     private final CheckChoices choices;
     private final BroughtProgram brought;
@@ -123,11 +142,19 @@ class CheckPages {
 
     private String page(ProgramForm form, Map<String, String> errors, SignedInPerson me, Model model) {
         model.addAttribute("form", form);
-        model.addAttribute("errors", errors);
+        model.addAttribute("errors", inOrder(errors));
         model.addAttribute("cells", choices.cells());
         model.addAttribute("courses", choices.courses(me));
         model.addAttribute("programs", choices.programs(me, form.program()));
         return "check/form";
+    }
+
+    /** As the fields stand on the page; what belongs to the whole form first, what has no place here last. */
+    private static Map<String, String> inOrder(Map<String, String> errors) {
+        Map<String, String> ordered = new LinkedHashMap<>();
+        FIELDS.stream().filter(errors::containsKey).forEach(field -> ordered.put(field, errors.get(field)));
+        errors.forEach(ordered::putIfAbsent);
+        return ordered;
     }
 
     /** Where it is noted why nothing was answered. */

@@ -24,6 +24,9 @@ import org.standclear.signoff.SignoffList;
 @Component
 class BenchLists {
 
+    /** Numbers of the items on the short list. */
+    private static final List<Integer> BRIEF = List.of(1, 2, 7, 8, 9);
+
     private final SignoffDesk desk;
     private final People people;
     private final LabTime labTime;
@@ -116,9 +119,9 @@ class BenchLists {
                         ? BenchCards.fullPower(standing.prepared().answer().bench())
                         : "";
         if (step instanceof Step.Ask ask) {
-            String kicker = (sheet.list() == SignoffList.BENCH ? "Item " : title(sheet.list()) + " ")
-                    + ask.item().number() + " of " + (sheet.list() == SignoffList.BENCH ? 9 : ask.of() - 1) + ", "
-                    + name;
+            String kicker = sheet.list() == SignoffList.BENCH
+                    ? item(sheet, ask.item().number()) + ", " + name
+                    : title(sheet.list()) + " " + ask.item().number() + " of " + (ask.of() - 1) + ", " + name;
             return draft.stage(Stage.ASK)
                     .head(kicker, ask.item().challenge(), ask.item().hint())
                     .ask(new BenchView.Ask(
@@ -131,7 +134,7 @@ class BenchLists {
             BenchDraft draft, Step.Sign sign, Sheet sheet, Part part, SignedInPerson me, String fullPower) {
         boolean shared = me.is(Role.BENCH);
         String kicker = part == Part.RELEASER
-                ? "Item 9 of 9, " + signerName(sheet, part, me)
+                ? item(sheet, 9) + ", " + signerName(sheet, part, me)
                 : title(sheet.list()) + ", " + signerName(sheet, part, me);
         return draft.stage(Stage.SIGN)
                 .head(kicker, part == Part.RELEASER ? "Release this run?" : "Sign for what you answered.", "")
@@ -146,6 +149,13 @@ class BenchLists {
                         shared,
                         part == Part.RELEASER ? "Release" : "Sign",
                         fullPower));
+    }
+
+    /** Where the list is; the short one counts its own items and keeps their numbers on the card. */
+    private static String item(Sheet sheet, int number) {
+        return sheet.brief()
+                ? "Short list " + (BRIEF.indexOf(number) + 1) + " of " + BRIEF.size() + ", item " + number
+                : "Item " + number + " of 9";
     }
 
     private List<BenchView.Named> signers(Sheet sheet, Part part, SignedInPerson me) {

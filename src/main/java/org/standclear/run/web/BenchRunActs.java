@@ -16,6 +16,7 @@ import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.standclear.platform.forms.PostOnce;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.CellId;
@@ -79,10 +80,11 @@ class BenchRunActs {
             @RequestParam Map<String, String> fields,
             @AuthenticationPrincipal SignedInPerson me,
             HttpServletResponse response,
+            RedirectAttributes flash,
             Model model) {
         Optional<ResetCause> cause = ResetCause.of(fields.getOrDefault("cause", ""));
         Optional<PersonId> signer = BenchStages.id(fields.getOrDefault("signer", ""));
-        return act(
+        String next = act(
                 new Act(cell, booking, me, fields),
                 () -> {
                     if (cause.isEmpty() || signer.isEmpty()) {
@@ -95,6 +97,10 @@ class BenchRunActs {
                 },
                 response,
                 model);
+        if (next.startsWith("redirect:")) {
+            flash.addFlashAttribute("told", "Reset recorded.");
+        }
+        return next;
     }
 
     private static Logged missing(boolean cause) {

@@ -125,7 +125,7 @@ class BenchStages {
                 .head(
                         slot(booking),
                         "Stopped. Find the cause first.",
-                        "Unlatching restarts nothing. A technician records the reset, then a new release.")
+                        "Unlatching restarts nothing; staff record the reset.")
                 .run(view(run, standing.release().orElse(null), now))
                 .people(staff ? resetters(me, now) : List.of())
                 .causes(causes(stops.open(booking.cell())))

@@ -143,7 +143,7 @@ class BookPagesIT {
                     send(form(NOON).param("attendant", noor.id().toString()), noor);
             assertThat(answer.getStatus()).isEqualTo(422);
             Document page = document(answer);
-            assertThat(page.select(".errors a[href=#attendant]").text()).contains("never attends the own run");
+            assertThat(page.select(".errors a[href=#attendant]").text()).contains("never attends their own run");
             assertThat(page.select("form[action=/book] input[name=start]").val())
                     .isEqualTo(NOON);
             MockHttpServletResponse nobody = send(form(NOON).param("attendant", "x<script>"), noor);
