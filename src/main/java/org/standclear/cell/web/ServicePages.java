@@ -38,12 +38,7 @@ class ServicePages {
     private final Clock clock;
 
     ServicePages(
-            Cells cells,
-            CellStates states,
-            DayTests dayTests,
-            ToolReadings readings,
-            PostOnce postOnce,
-            Clock clock) {
+            Cells cells, CellStates states, DayTests dayTests, ToolReadings readings, PostOnce postOnce, Clock clock) {
         this.cells = cells;
         this.states = states;
         this.dayTests = dayTests;
