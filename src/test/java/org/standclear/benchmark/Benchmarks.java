@@ -7,7 +7,7 @@ public final class Benchmarks {
 
     private Benchmarks() {}
 
-    /** Takes any of start, pages, claims, check; one after the other, joined by commas. */
+    /** Takes any of start, pages, booking, check, claims, claims-h2; one after the other, joined by commas. */
     public static void main(String[] names) throws Exception {
         List<String> wanted = List.of(String.join(",", names).split(","));
         if (wanted.contains("start")) {
@@ -17,11 +17,15 @@ public final class Benchmarks {
             PagesBenchmark.run(Engine.h2());
             PagesBenchmark.run(Engine.postgresql());
         }
+        if (wanted.contains("booking")) {
+            BookingPostBenchmark.run(Engine.h2());
+            BookingPostBenchmark.run(Engine.postgresql());
+        }
+        if (wanted.contains("check")) {
+            CheckBenchmark.run();
+        }
         if (wanted.contains("claims") || wanted.contains("claims-h2")) {
             ClaimsBenchmark.run(Engine.h2());
-            if (wanted.contains("check")) {
-                CheckBenchmark.run();
-            }
             if (wanted.contains("claims")) {
                 ClaimsBenchmark.run(Engine.postgresql());
             }
