@@ -118,7 +118,8 @@ class StopBeforeStartIT {
         void gatesTheNextBookingAfterAStopThatNobodyReset() {
             started();
             press();
-            kept(log.finish(scene().booking, 0, scene().noor.id()));
+            kept(log.finishStopped(
+                    scene().booking, 0, ResetCause.PART, scene().noor.id()));
             closeOut();
             assertThat(cells.obstacles(scene().cell, clock.instant()))
                     .extracting(obstacle -> obstacle.code())
