@@ -135,6 +135,10 @@ class CellPagesIT {
             assertThat(untested.getContentAsString()).contains("No day test has passed");
 
             dayTests.record(cell, technician.id(), SampleCell.goodReadings());
+            assertThat(send(reading("-60"), technician).getRedirectedUrl()).isEqualTo("/cells/" + cell);
+            assertThat(send(returned(token), technician).getStatus()).isEqualTo(422);
+            assertThat(send(reading("-60"), person(Role.TECHNICIAN)).getStatus())
+                    .isEqualTo(302);
             assertThat(send(returned(token), technician).getRedirectedUrl()).isEqualTo("/cells/" + cell);
             assertThat(cells.find(cell).orElseThrow().state()).isEqualTo(CellState.IN_SERVICE);
         }
@@ -144,6 +148,15 @@ class CellPagesIT {
                     .param("formToken", token)
                     .param("reason", "looked at, nothing found")
                     .param("confirmed", "true");
+        }
+
+        private AbstractMockHttpServletRequestBuilder<?> reading(String offsetZ) {
+            return post("/cells/" + cell + "/tool-reading")
+                    .param("formToken", UUID.randomUUID().toString())
+                    .param("toolCode", "G-02")
+                    .param("offsetX", "0")
+                    .param("offsetY", "0")
+                    .param("offsetZ", offsetZ);
         }
 
         private AbstractMockHttpServletRequestBuilder<?> dayTest(String token, String power) {
