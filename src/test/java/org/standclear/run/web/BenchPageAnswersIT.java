@@ -83,7 +83,7 @@ class BenchPageAnswersIT {
                     see(scene().noor, path),
                     "/program",
                     Map.of("revision", program.id().toString())));
-            assertThat(see(scene().noor, path).select("h1").text()).startsWith("Within limits on Avocet");
+            assertThat(see(scene().noor, path).select("h1").text()).startsWith("Within Avocet");
             var tooFast = scene().uploadTooFast();
             accepted(submit(
                     scene().noor,
@@ -91,8 +91,8 @@ class BenchPageAnswersIT {
                     "/program",
                     Map.of("revision", tooFast.id().toString())));
             Document outside = see(scene().noor, path);
-            assertThat(outside.select("h1").text())
-                    .startsWith("Outside limits on Avocet")
+            assertThat(outside.select("h1").text()).startsWith("Outside Avocet");
+            assertThat(outside.select("header.answer").text())
                     .contains("The declared override is 60 %; 50 % is the limit");
             assertThat(outside.select("a[href^=/checks/]")).hasSize(1);
             assertThat(see(scene().noor).select("h1").text()).isEqualTo("Not released: the check is not passed.");
