@@ -128,7 +128,7 @@ class CellsAndChecksBrowserIT {
         look(technician, "/cells/" + cell + "/stop", "stop");
         technician.driver().findElement(By.cssSelector("input[value=hold]")).click();
         technician.fill("What is the matter?", "The cup lost a plate twice; somebody has to look first.");
-        technician.press("Stop " + name).waitForText("no release now");
+        technician.press("No release on " + name).waitForText("no release now");
         look(technician, null, "cell-held");
         look(technician, "/cells/" + cell + "/return", "return");
         look(technician, "/cells/" + cell + "/versions/7", "version");
