@@ -92,6 +92,31 @@ class BenchPagesIT {
         }
 
         @Test
+        void finishesAStoppedRunOnlyWithItsCause() throws Exception {
+            scene().released();
+            accepted(submit(scene().noor, see(scene().noor), "/start", Map.of()));
+            accepted(submit(scene().noor, see(scene().noor), "/stop", Map.of("kind", "arm")));
+            Document stopped = see(scene().noor);
+            assertThat(stopped.select("form[action$=/finish] input[name=why][required]")
+                            .eachAttr("value"))
+                    .isNotEmpty()
+                    .doesNotContain("precaution");
+
+            MockHttpServletResponse without = submit(scene().noor, stopped, "/finish", Map.of("passes", "1"));
+            assertThat(without.getStatus()).isEqualTo(422);
+            assertThat(page(without).select("details[open] #why .error")).hasSize(1);
+
+            accepted(submit(scene().noor, see(scene().noor), "/finish", Map.of("passes", "1", "why", "contact-limit")));
+            for (String tap : List.of("disabled", "out", "as-declared", "parked")) {
+                accepted(submit(scene().noor, see(scene().noor), "/close-out", Map.of("choice", tap)));
+            }
+            assertThat(see(scene().noor)
+                            .select("form[action$=/close-out] button[name=choice]")
+                            .eachAttr("value"))
+                    .containsExactly("protective-stop", "near-miss", "fault");
+        }
+
+        @Test
         void closesOutByOneTapEach() throws Exception {
             Release release = scene().released();
             accepted(submit(scene().noor, see(scene().noor), "/start", Map.of()));
