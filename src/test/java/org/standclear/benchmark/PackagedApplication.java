@@ -22,6 +22,9 @@ final class PackagedApplication implements AutoCloseable {
     private static final Path JAR = Path.of("target", "standclear.jar");
     private static final Duration PATIENCE = Duration.ofMinutes(2);
 
+    /** A connection taken before the pages are there may never be answered. */
+    private static final Duration PATIENCE_FOR_ONE = Duration.ofSeconds(2);
+
     private final Process process;
     private final URI address;
     private final Duration untilFirstPage;
@@ -58,8 +61,9 @@ final class PackagedApplication implements AutoCloseable {
 
     private static void awaitFirstPage(Process process, URI address, long begin) throws InterruptedException {
         HttpClient client = HttpClient.newHttpClient();
-        HttpRequest request =
-                HttpRequest.newBuilder(address.resolve("/sign-in")).build();
+        HttpRequest request = HttpRequest.newBuilder(address.resolve("/sign-in"))
+                .timeout(PATIENCE_FOR_ONE)
+                .build();
         while (System.nanoTime() - begin < PATIENCE.toNanos()) {
             if (!process.isAlive()) {
                 throw new IllegalStateException("the application ended; see target/benchmark-application.log");
