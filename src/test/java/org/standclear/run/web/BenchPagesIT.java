@@ -172,19 +172,25 @@ class BenchPagesIT {
             assertThat(asked.select("h1").text()).isEqualTo("Power mode and override on the display?");
             assertNothingGivenAway(asked);
             assertNothingGivenAway(see(scene().screen));
-            assertNothingGivenAway(see(scene().adaeze, "/desk"));
+            Document desk = see(scene().adaeze, "/desk");
+            // other tests' cells stand on the desk as well: only what it says of this one counts
+            desk.select("li, tr").removeIf(row -> !row.text().contains(cellName()));
+            assertNothingGivenAway(desk);
         }
 
-        private void assertNothingGivenAway(Document page) {
-            String cell = application
+        private String cellName() {
+            return application
                     .getBean(Cells.class)
                     .find(scene().cell)
                     .orElseThrow()
                     .name();
+        }
+
+        private void assertNothingGivenAway(Document page) {
             // what checks of other bookings found stands on the desk too, in words like a display's
             page.select("section[aria-labelledby=rechecks]").remove();
             String html = page.outerHtml();
-            assertThat(page.text().replace(cell, "")).doesNotContain("50 %", "50%", "%)");
+            assertThat(page.text().replace(cellName(), "")).doesNotContain("50 %", "50%", "%)");
             assertThat(page.select("input[name=override]").eachAttr("value")).allMatch(String::isEmpty);
             assertThat(page.select("input[checked]")).isEmpty();
             assertThat(html).doesNotContain("reduced, ").doesNotContain("level 3");
