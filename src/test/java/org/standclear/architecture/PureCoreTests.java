@@ -20,9 +20,14 @@ class PureCoreTests {
 
     private static final String CORE = "org.standclear.core..";
 
-    /** The reader of YAML texts works on characters only. */
+    /** Libraries that compute or read characters, and touch nothing outside. */
     private static final String[] OTHERS = {
-        CORE, "java..", "org.jspecify..", "org.snakeyaml.engine..", "com.google.re2j.."
+        CORE,
+        "java..",
+        "org.jspecify..",
+        "org.snakeyaml.engine..",
+        "com.google.re2j..",
+        "org.apache.commons.statistics.."
     };
 
     private static final DescribedPredicate<JavaClass> OUTSIDE_WORLD = resideInAPackage("java.io..")
