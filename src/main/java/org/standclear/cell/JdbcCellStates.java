@@ -28,6 +28,7 @@ class JdbcCellStates implements CellStates {
     private final ToolReadings readings;
     private final RunPeople runPeople;
     private final CellFiles files;
+    private final List<ReturnCondition> conditions;
     private final Trail trail;
     private final Clock clock;
 
@@ -39,6 +40,7 @@ class JdbcCellStates implements CellStates {
             ToolReadings readings,
             RunPeople runPeople,
             CellFiles files,
+            List<ReturnCondition> conditions,
             Trail trail,
             Clock clock) {
         this.jdbc = jdbc;
@@ -48,6 +50,7 @@ class JdbcCellStates implements CellStates {
         this.readings = readings;
         this.runPeople = runPeople;
         this.files = files;
+        this.conditions = List.copyOf(conditions);
         this.trail = trail;
         this.clock = clock;
     }
@@ -92,7 +95,10 @@ class JdbcCellStates implements CellStates {
         Cell cell = cells.lock(id);
         List<CellTag> stopping =
                 tags.hanging(id).stream().filter(tag -> tag.kind().stops()).toList();
-        Optional<String> refusal = CellGates.refusal(returnQuestion(cell, stopping, by));
+        Optional<String> refusal = CellGates.refusal(returnQuestion(cell, stopping, by))
+                .or(() -> conditions.stream()
+                        .flatMap(condition -> condition.refusal(id, by).stream())
+                        .findFirst());
         if (refusal.isPresent()) {
             return new Return.Refused(refusal.get());
         }

@@ -5,6 +5,7 @@ public enum LapseRule {
     FILE_CHANGED("file-changed", "program file or declaration changed", After.BOOKED),
     CELL_VERSION_CHANGED("cell-version-changed", "cell moved to another version", After.BOOKED),
     LIMITS_CHANGED("limits-changed", "limits or rules of the check changed", After.BOOKED),
+    INCIDENT("incident", "incident on the cell", After.BOOKED),
     CELL_NOT_IN_SERVICE("cell-not-in-service", "cell not in service", After.READY),
     OPERATOR_SWAPPED("operator-swapped", "operator swapped", After.BOOKED),
     ATTENDANT_SWAPPED("attendant-swapped", "e-stop attendant swapped", After.BOOKED),

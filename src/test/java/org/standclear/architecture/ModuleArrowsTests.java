@@ -64,6 +64,7 @@ class ModuleArrowsTests {
                         "booking",
                         "signoff",
                         "run",
+                        "incident",
                         "desk");
         assertThat(found).isSubsetOf(FLOORS.stream().flatMap(Set::stream).collect(Collectors.toSet()));
     }

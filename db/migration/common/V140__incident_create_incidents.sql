@@ -1,0 +1,43 @@
+create table incidents (
+    id uuid not null,
+    lab_id uuid not null,
+    number integer not null,
+    cell_id uuid not null,
+    run_id uuid,
+    booking_id uuid,
+    class varchar(30) not null,
+    sentence varchar(300) not null,
+    happened_at timestamp with time zone not null,
+    reported_at timestamp with time zone not null,
+    reporter uuid,
+    reporter_part varchar(20) not null,
+    receipt_sha256 varchar(64),
+    form_due_at timestamp with time zone,
+    form_done_at timestamp with time zone,
+    story varchar(4000) not null,
+    done_at_once varchar(2000) not null,
+    actual varchar(30),
+    foreseeable varchar(30),
+    outcomes varchar(400) not null,
+    state varchar(20) not null,
+    reviewer uuid,
+    closed_at timestamp with time zone,
+    version integer not null,
+    constraint incidents_pk primary key (id),
+    constraint incidents_lab_fk foreign key (lab_id) references labs (id),
+    constraint incidents_cell_fk foreign key (cell_id) references cells (id),
+    constraint incidents_run_fk foreign key (run_id) references runs (id),
+    constraint incidents_number_uq unique (lab_id, number),
+    constraint incidents_receipt_uq unique (receipt_sha256),
+    constraint incidents_class_ck check (class in ('OBSERVATION', 'NEAR_MISS', 'PRECAUTIONARY_STOP', 'PROTECTIVE_STOP',
+        'CONTACT', 'PROPERTY_DAMAGE', 'FIRST_AID', 'MEDICAL_TREATMENT', 'REPORTABLE')),
+    constraint incidents_part_ck check (reporter_part in ('UNKNOWN', 'IN_IT', 'SAW_IT', 'WAS_TOLD')),
+    constraint incidents_named_or_receipt_ck check (reporter is null or receipt_sha256 is null),
+    constraint incidents_state_ck check (state in ('OPEN', 'IN_REVIEW', 'CLOSED')),
+    constraint incidents_closed_ck check ((state = 'CLOSED') = (closed_at is not null)),
+    constraint incidents_sentence_ck check (sentence <> '')
+);
+
+create index incidents_list_ix on incidents (lab_id, reported_at, id);
+create index incidents_cell_ix on incidents (cell_id, state);
+create index incidents_reporter_ix on incidents (reporter, reported_at);

@@ -1,0 +1,34 @@
+package org.standclear.incident.records;
+
+import java.security.SecureRandom;
+import java.util.Locale;
+import org.springframework.stereotype.Component;
+import org.standclear.platform.digest.Sha256;
+
+/** Receipts for reports without a name: twelve characters that are hard to mix up, kept only as their hash. */
+@Component
+class Receipts {
+
+    /** Without 0 O, 1 I L, 2 Z, 5 S, 8 B, U V; 23 characters, so twelve of them are worth 54 bits. */
+    private static final String ALPHABET = "ACDEFGHJKMNPQRTWXY34679";
+
+    private static final int LENGTH = 12;
+    private static final int GROUP = 4;
+
+    private final SecureRandom random = new SecureRandom();
+
+    /** A new one, as it is shown: three groups of four. */
+    String next() {
+        StringBuilder receipt = new StringBuilder();
+        for (int i = 0; i < LENGTH; i++) {
+            receipt.append(i > 0 && i % GROUP == 0 ? "-" : "");
+            receipt.append(ALPHABET.charAt(random.nextInt(ALPHABET.length())));
+        }
+        return receipt.toString();
+    }
+
+    /** What is kept of it; case, spaces and hyphens do not count. */
+    static String stored(String receipt) {
+        return Sha256.of(receipt.toUpperCase(Locale.ROOT).replaceAll("[^A-Z0-9]", ""));
+    }
+}
