@@ -27,6 +27,7 @@ class MigrationsTests {
             "signoff",
             "run",
             "incident",
+            "message",
             "report");
     private static final Set<String> FOLDERS = Set.of("common", "h2", "postgresql");
 

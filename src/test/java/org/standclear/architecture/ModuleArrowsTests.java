@@ -27,7 +27,7 @@ class ModuleArrowsTests {
             Set.of("platform"),
             Set.of("trail"),
             Set.of("cell", "people"),
-            Set.of("program"),
+            Set.of("program", "message"),
             Set.of("check", "booking"),
             Set.of("signoff"),
             Set.of("run"),

@@ -1,0 +1,81 @@
+package org.standclear.message.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
+
+import java.util.List;
+import java.util.UUID;
+import org.jsoup.nodes.Document;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.support.TransactionTemplate;
+import org.standclear.message.Message;
+import org.standclear.message.Messages;
+import org.standclear.people.Person;
+import org.standclear.platform.security.Role;
+import org.standclear.testing.OnH2;
+import org.standclear.testing.web.PageCases;
+
+/** The box of messages and the wishes about e-mail. */
+@OnH2
+class MessagePagesIT extends PageCases {
+
+    @Autowired
+    Messages messages;
+
+    @Autowired
+    PlatformTransactionManager transactions;
+
+    @Test
+    void saysWhatComesHereWhileThereIsNothing() {
+        Document page = page(get("/me/messages"), person(Role.STUDENT));
+
+        assertThat(page.select("h1").text()).isEqualTo("No message yet");
+        assertThat(page.select("main").text()).contains("When staff move a booking of yours");
+    }
+
+    @Test
+    void showsAMessageAsNewOnce() {
+        Person noor = person(Role.STUDENT);
+        new TransactionTemplate(transactions)
+                .executeWithoutResult(status ->
+                        messages.tell(Message.of(noor.id(), "test", "Moved <b>", List.of("To Bittern."), "/me")));
+
+        Document first = page(get("/me/messages"), noor);
+        Document second = page(get("/me/messages"), noor);
+
+        assertThat(first.select("h1").text()).isEqualTo("1 new message");
+        assertThat(first.select("main").text()).contains("Moved <b>", "To Bittern.");
+        assertThat(second.select("h1").text()).isEqualTo("No new message");
+        assertThat(page(get("/me/messages"), person(Role.STUDENT)).text()).doesNotContain("Bittern");
+    }
+
+    @Test
+    void keepsWishesAndRefusesWhatIsNoAddress() {
+        Person noor = person(Role.STUDENT);
+        var wrong = send(
+                post("/me/messages")
+                        .param("formToken", UUID.randomUUID().toString())
+                        .param("address", "noor at college")
+                        .param("on", "true")
+                        .param("quietFrom", "25:00")
+                        .param("quietUntil", "07:00"),
+                noor);
+        assertThat(wrong.getStatus()).isEqualTo(422);
+        assertThat(document(wrong).select("input[name=address]").val()).isEqualTo("noor at college");
+        assertThat(document(wrong).text()).contains("Write a time of day, as 21:00.");
+
+        var kept = send(
+                post("/me/messages")
+                        .param("formToken", UUID.randomUUID().toString())
+                        .param("address", "noor@college.example")
+                        .param("on", "true")
+                        .param("quietFrom", "22:00")
+                        .param("quietUntil", "06:00"),
+                noor);
+        assertThat(location(kept)).isEqualTo("/me/messages");
+        assertThat(messages.wishesOf(noor.id()).orElseThrow().address()).isEqualTo("noor@college.example");
+    }
+}
