@@ -1,8 +1,10 @@
 package org.standclear.program;
 
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.standclear.core.check.ReaderChoice;
+import org.standclear.core.difference.ReadProgram;
 import org.standclear.core.program.Declaration;
 import org.standclear.core.program.DeclarationReader;
 import org.standclear.core.program.DeclarationWriter;
@@ -41,6 +43,18 @@ class ProgramReading {
             return new Unreadable("declaration", Sentences.of(refused.why()));
         }
         return declared(plan.value(), declared.value());
+    }
+
+    /** What was kept before, as it is understood now; empty when it cannot be read any more. */
+    Optional<ReadProgram> understood(byte[] bytes, @Nullable String declaration) {
+        Reading<MotionPlan> plan =
+                InputText.ofProgram(bytes).then(text -> reader(text).read(text));
+        if (plan instanceof Reading.Refused<MotionPlan>) {
+            return Optional.empty();
+        }
+        Declaration separate =
+                declaration == null ? null : DeclarationReader.read(declaration).value();
+        return Optional.of(ReadProgram.of(plan.value(), separate));
     }
 
     /** A phrasebook whose first line fits, else what the content alone tells. */

@@ -2,6 +2,7 @@ package org.standclear.check.web;
 
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -19,18 +20,22 @@ import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.web.NotFoundException;
 import org.standclear.program.Programs;
 import org.standclear.program.Revision;
+import org.standclear.program.RevisionChanges;
 
 /** A person's programs, and one program with its revisions and what the check answered. */
 @Controller
 class ProgramPages {
 
     private static final int PAGE_SIZE = 20;
+    private static final int COMPARED = 30;
 
     private final Programs programs;
     private final ProgramChecks checks;
     private final Cells cells;
+    private final RevisionChanges changes;
 
-    ProgramPages(Programs programs, ProgramChecks checks, Cells cells) {
+    ProgramPages(Programs programs, ProgramChecks checks, Cells cells, RevisionChanges changes) {
+        this.changes = changes;
         this.programs = programs;
         this.checks = checks;
         this.cells = cells;
@@ -44,7 +49,9 @@ class ProgramPages {
             Model model) {
         boolean all = "all".equals(whose) && me.isLabStaff();
         Programs.Page page = programs.page(new Programs.PageRequest(all ? null : me.id(), position(after), PAGE_SIZE));
-        model.addAttribute("rows", page.revisions().stream().map(this::row).toList());
+        model.addAttribute(
+                "rows",
+                page.revisions().stream().map(revision -> row(revision, null)).toList());
         model.addAttribute("all", all);
         model.addAttribute("staff", me.isLabStaff());
         model.addAttribute("first", after == null);
@@ -82,15 +89,31 @@ class ProgramPages {
             throw new NotFoundException("program");
         }
         model.addAttribute("program", revisions.get(0));
-        model.addAttribute("rows", revisions.stream().map(this::row).toList());
+        model.addAttribute("rows", rows(revisions));
         model.addAttribute("unchanged", unchanged != null);
         model.addAttribute("mine", revisions.get(0).author().equals(me.id()));
         return "program/show";
     }
 
-    private RevisionRow row(Revision revision) {
+    /** With what each changed; of very many revisions only the latest are compared. */
+    private List<RevisionRow> rows(List<Revision> revisions) {
+        List<RevisionRow> rows = new ArrayList<>();
+        for (Revision revision : revisions) {
+            boolean compares = rows.size() < COMPARED;
+            DifferenceView difference = compares
+                    ? changes.since(revision)
+                            .map(since -> DifferenceView.of(since, null))
+                            .orElse(null)
+                    : null;
+            rows.add(row(revision, difference));
+        }
+        return rows;
+    }
+
+    private RevisionRow row(Revision revision, @Nullable DifferenceView difference) {
         return new RevisionRow(
                 revision,
+                difference,
                 checks.briefFor(revision.id()).stream().map(this::answer).toList());
     }
 
@@ -104,8 +127,12 @@ class ProgramPages {
                 .orElseThrow(() -> new IllegalStateException("an answer without its cell"));
     }
 
-    /** A revision and what the check answered about it, latest first. */
-    record RevisionRow(Revision revision, List<AnswerRow> answers) {}
+    /**
+     * A revision and what the check answered about it, latest first.
+     *
+     * @param difference what it changed; null for a first one and where it is not asked
+     */
+    record RevisionRow(Revision revision, @Nullable DifferenceView difference, List<AnswerRow> answers) {}
 
     /**
      * An answer in a list.

@@ -3,6 +3,7 @@ package org.standclear.core.difference;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.standclear.core.program.DeclarationField;
+import org.standclear.core.program.Found;
 import org.standclear.core.program.Point;
 import org.standclear.core.program.Step;
 
@@ -31,6 +32,27 @@ public sealed interface Change {
             return after == null
                     ? "no longer declares " + field.word() + ", before " + field.shown(before)
                     : "declared " + field.word() + " " + field.shown(before) + " to " + field.shown(after);
+        }
+    }
+
+    /** The file states something beside its declaration that it did not state before. */
+    record FoundAdded(Found found) implements Change {
+
+        @Override
+        public String words() {
+            String where = found.line() > 0 ? " on line " + found.line() : "";
+            return "states " + found.field().word() + " " + found.field().shown(found.value()) + where
+                    + ", which it did not before";
+        }
+    }
+
+    /** The file no longer states something. */
+    record FoundRemoved(Found found) implements Change {
+
+        @Override
+        public String words() {
+            return "no longer states " + found.field().word() + " "
+                    + found.field().shown(found.value());
         }
     }
 

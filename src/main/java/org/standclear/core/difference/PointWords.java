@@ -26,6 +26,16 @@ final class PointWords {
                 + ShownNumber.plain(at.z()) + " mm";
     }
 
+    /** Whether the reader called it after its line, since the file gives the place where it is used. */
+    static boolean isUnnamed(Point point) {
+        return point.name().equals("line " + point.line());
+    }
+
+    /** Its name, or else its place. */
+    static String name(Point point) {
+        return isUnnamed(point) ? place(point) : point.name();
+    }
+
     static boolean isSamePlace(Point a, Point b) {
         return key(a).equals(key(b));
     }

@@ -25,14 +25,12 @@ final class StepActs {
 
     static String act(Step step) {
         if (step instanceof Step.Joint joint) {
-            return "joint move to " + joint.target().name() + " at " + ShownNumber.plain(joint.speedPercent()) + " %";
+            return "joint move to " + PointWords.name(joint.target()) + " at " + ShownNumber.plain(joint.speedPercent())
+                    + " %";
         }
-        if (step instanceof Step.Straight straight) {
-            return "straight move to " + straight.target().name() + " at " + ShownNumber.plain(straight.speedMmS())
-                    + " mm/s";
-        }
-        if (step instanceof Step.Moving moving) {
-            return "move to " + moving.target().name();
+        if (step instanceof Step.Paced paced) {
+            return (paced instanceof Step.Arc ? "arc to " : "straight move to ") + PointWords.name(paced.target())
+                    + " at " + ShownNumber.plain(paced.speedMmS()) + " mm/s";
         }
         if (step instanceof Step.Wait wait) {
             return "wait of " + ShownNumber.plain(wait.seconds()) + " s";
@@ -57,7 +55,19 @@ final class StepActs {
     }
 
     private static boolean hasSameNumbers(Step.Moving before, Step.Moving after) {
-        return before.accelerationPercent() == after.accelerationPercent() && speed(before) == speed(after);
+        return before.accelerationPercent() == after.accelerationPercent()
+                && speed(before) == speed(after)
+                && round(before).equals(round(after));
+    }
+
+    /** How an arc goes round, in words; empty for what is none. */
+    private static String round(Step.Moving step) {
+        if (!(step instanceof Step.Arc arc)) {
+            return "";
+        }
+        return "x " + ShownNumber.plain(arc.round().centreX()) + ", y "
+                + ShownNumber.plain(arc.round().centreY()) + " "
+                + (arc.round().clockwise() ? "clockwise" : "counter-clockwise");
     }
 
     /** In percent or mm/s; compared only between moves of one kind. */
@@ -65,10 +75,13 @@ final class StepActs {
         if (step instanceof Step.Joint joint) {
             return joint.speedPercent();
         }
-        return step instanceof Step.Straight straight ? straight.speedMmS() : 0;
+        return step instanceof Step.Paced paced ? paced.speedMmS() : 0;
     }
 
     private boolean isSameTarget(Step.Moving before, Step.Moving after) {
+        if (PointWords.isUnnamed(before.target()) || PointWords.isUnnamed(after.target())) {
+            return PointWords.isSamePlace(before.target(), after.target());
+        }
         String name = before.target().name();
         return renamed.getOrDefault(name, name).equals(after.target().name());
     }
@@ -80,16 +93,7 @@ final class StepActs {
             return List.of("is a " + act(after) + ", before a " + act(before));
         }
         if (before instanceof Step.Moving a && after instanceof Step.Moving b) {
-            if (!isSameTarget(a, b)) {
-                what.add("goes to " + b.target().name() + ", before to "
-                        + a.target().name());
-            }
-            if (a instanceof Step.Joint) {
-                number("speed", speed(a), speed(b), "%", what);
-            } else if (a instanceof Step.Straight) {
-                number("speed", speed(a), speed(b), "mm/s", what);
-            }
-            number("acceleration", a.accelerationPercent(), b.accelerationPercent(), "%", what);
+            moves(a, b, what);
         } else if (before instanceof Step.Wait a && after instanceof Step.Wait b) {
             number("wait", a.seconds(), b.seconds(), "s", what);
         } else if (before instanceof Step.Action a
@@ -98,6 +102,22 @@ final class StepActs {
             what.add("does " + b.name() + ", before " + a.name());
         }
         return what;
+    }
+
+    private void moves(Step.Moving before, Step.Moving after, List<String> what) {
+        if (!isSameTarget(before, after)) {
+            boolean unnamed = PointWords.isUnnamed(before.target()) && PointWords.isUnnamed(after.target());
+            what.add(
+                    unnamed
+                            ? "end " + PointWords.way(before.target(), after.target())
+                            : "goes to " + PointWords.name(after.target()) + ", before to "
+                                    + PointWords.name(before.target()));
+        }
+        if (!round(before).equals(round(after))) {
+            what.add("goes round " + round(after) + ", before round " + round(before));
+        }
+        number("speed", speed(before), speed(after), before instanceof Step.Joint ? "%" : "mm/s", what);
+        number("acceleration", before.accelerationPercent(), after.accelerationPercent(), "%", what);
     }
 
     private static void number(String name, double before, double after, String unit, List<String> what) {

@@ -3,12 +3,17 @@ package org.standclear.core.difference;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatCode;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.standclear.core.SheetText;
 import org.standclear.core.program.Declaration;
 import org.standclear.core.program.MotionSheetReader;
+import org.standclear.core.program.blocks.BlockReader;
+import org.standclear.core.program.phrases.Phrasebook;
+import org.standclear.core.program.phrases.PhrasebookReader;
 
 class ProgramDifferenceTests {
 
@@ -131,6 +136,60 @@ class ProgramDifferenceTests {
         assertThat(ProgramDifference.between(bare, ReadProgram.of(bare.plan(), beside)))
                 .extracting(Change::words)
                 .containsExactly("declares part-kg 0.1 kg");
+    }
+
+    private static ReadProgram blocks(String... lines) {
+        return ReadProgram.of(new BlockReader().read(String.join("\n", lines)).value(), null);
+    }
+
+    private static List<String> words(ReadProgram before, ReadProgram after) {
+        return ProgramDifference.between(before, after).stream()
+                .map(Change::words)
+                .toList();
+    }
+
+    @Test
+    void placesWithoutNamesAreComparedWhereTheyAreUsed() {
+        ReadProgram first = blocks("G1 X0 Y300 Z80 F3000", "G1 Z20 F3000");
+
+        assertThat(words(first, blocks("(home)", "G1 X0 Y300 Z80 F3000", "G1 Z20 F3000")))
+                .isEmpty();
+        assertThat(words(first, blocks("G1 X0 Y300 Z80 F3000", "G1 Z32 F3000")))
+                .containsExactly("step 2 end moved 12 mm up");
+        // 3000 mm/min are 50 mm/s
+        assertThat(words(first, blocks("G1 X0 Y300 Z80 F3000", "G4 P500", "G1 Z20 F3000")))
+                .containsExactly("step 2 inserted: wait of 0.5 s");
+        assertThat(words(first, blocks("G1 X0 Y300 Z80 F3000", "G1 Z20 F3000", "G1 X10 F3000")))
+                .containsExactly("step 3 inserted: straight move to x 10, y 300, z 20 mm at 50 mm/s");
+    }
+
+    @Test
+    void anArcThatGoesTheOtherWayRoundOrFasterSaysSo() {
+        ReadProgram round = blocks("G1 X-100 Y300 Z80 F3000", "G2 X100 I100 J0 F3000");
+
+        assertThat(words(round, blocks("G1 X-100 Y300 Z80 F3000", "G3 X100 I100 J0 F3000")))
+                .containsExactly("step 2 goes round x 0, y 300 counter-clockwise, before round x 0, y 300 clockwise");
+        assertThat(words(round, blocks("G1 X-100 Y300 Z80 F3000", "G2 X100 I100 J0 F6000")))
+                .containsExactly("step 2 speed 50 to 100 mm/s");
+    }
+
+    @Test
+    void whatTheFileStatesBesideItsDeclaration() throws Exception {
+        Phrasebook book = Phrasebook.read(Files.readString(Path.of("seed-data/phrasebooks/plain-words.yaml")))
+                .value();
+        String program = Files.readString(Path.of("seed-data/programs/plain-words/peg-and-plate.txt"));
+        String gentle = "run with gentle power";
+        assertThat(program).contains(gentle);
+        ReadProgram before = spoken(book, program);
+        ReadProgram after = spoken(book, program.replace(gentle, "run with whole power"));
+
+        assertThat(words(before, after))
+                .anySatisfy(one -> assertThat(one).matches("states power full on line \\d+, which it did not before"))
+                .anySatisfy(one -> assertThat(one).isEqualTo("no longer states power reduced"));
+    }
+
+    private static ReadProgram spoken(Phrasebook book, String program) {
+        return ReadProgram.of(new PhrasebookReader(book).read(program).value(), null);
     }
 
     /** The alignment is checked by applying it: the kept and inserted steps must give the later program. */
