@@ -6,7 +6,7 @@ import org.standclear.platform.ids.CellId;
 /** What a version of a cell did to the bookings on it; answered by a feature above, which knows bookings and checks. */
 public interface VersionEffects {
 
-    /** Upcoming bookings whose program had been checked on an earlier version, or by earlier rules; by start. */
+    /** Upcoming bookings whose program had been checked on an earlier version, or by an earlier phrasebook or rules; by start. */
     List<Effect> of(CellId cell);
 
     /**

@@ -32,7 +32,6 @@ import org.standclear.platform.ids.RevisionId;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
 import org.standclear.program.PhrasebookVersion;
-import org.standclear.program.Phrasebooks;
 import org.standclear.program.Programs;
 import org.standclear.program.Revision;
 import org.standclear.trail.Trail;
@@ -48,7 +47,7 @@ class JdbcProgramChecks implements ProgramChecks {
     private final AnswerRows rows;
     private final Programs programs;
     private final Cells cells;
-    private final Phrasebooks phrasebooks;
+    private final BooksInForce books;
     private final Courses courses;
     private final CheckTurns turns;
     private final Labs labs;
@@ -59,7 +58,7 @@ class JdbcProgramChecks implements ProgramChecks {
             AnswerRows rows,
             Programs programs,
             Cells cells,
-            Phrasebooks phrasebooks,
+            BooksInForce books,
             Courses courses,
             CheckTurns turns,
             Labs labs,
@@ -68,7 +67,7 @@ class JdbcProgramChecks implements ProgramChecks {
         this.rows = rows;
         this.programs = programs;
         this.cells = cells;
-        this.phrasebooks = phrasebooks;
+        this.books = books;
         this.courses = courses;
         this.turns = turns;
         this.labs = labs;
@@ -82,7 +81,7 @@ class JdbcProgramChecks implements ProgramChecks {
         Revision revision = programs.find(id).orElseThrow(() -> new IllegalArgumentException("no revision " + id));
         CellVersion version = cells.current(cell);
         LimitsAsked limits = course == null ? limitsOf(operator) : limits(course);
-        Optional<PhrasebookVersion> book = phrasebooks.current(cell);
+        Optional<PhrasebookVersion> book = books.readerOf(id, cell);
         Question question = new Question(id, cell, version.number(), key(limits, book), RuleSet.CURRENT);
         Optional<StoredAnswer> known = rows.find(question);
         if (known.isPresent()) {
@@ -165,8 +164,9 @@ class JdbcProgramChecks implements ProgramChecks {
     @Override
     public boolean isInForce(AnswerId id, @Nullable CourseId course, PersonId operator) {
         LimitsAsked limits = course == null ? limitsOf(operator) : limits(course);
-        return rows.find(id)
-                .filter(answer -> rows.standsOn(id, key(limits, phrasebooks.current(answer.cell())), RuleSet.CURRENT))
+        return rows.brief(id)
+                .map(answer -> key(limits, books.readerOf(answer.revision(), answer.cell())))
+                .filter(key -> rows.standsOn(id, key, RuleSet.CURRENT))
                 .isPresent();
     }
 
@@ -196,7 +196,7 @@ class JdbcProgramChecks implements ProgramChecks {
         Revision revision = programs.find(answer.revision()).orElseThrow(IllegalStateException::new);
         CellVersion version =
                 cells.version(answer.cell(), answer.cellVersion()).orElseThrow(IllegalStateException::new);
-        Optional<PhrasebookVersion> book = phrasebooks.current(answer.cell());
+        Optional<PhrasebookVersion> book = books.readerOf(revision.id(), answer.cell());
         CourseLimits limits = LimitsInForce.of(answer);
         Optional<Reading<CheckAnswer>> computed =
                 turns.take(revision.sizeBytes(), () -> compute(revision, version, limits, book));

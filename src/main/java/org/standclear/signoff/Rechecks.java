@@ -1,8 +1,8 @@
 package org.standclear.signoff;
 
 /**
- * Checks programs of upcoming bookings anew when their cell has a new version or the check has new rules. What is
- * pending is read from the data each time, so that nothing is forgotten over a restart.
+ * Checks programs of upcoming bookings anew when their cell has a new version or another phrasebook, their course other
+ * limits, or the check new rules. What is pending is read from the data each time, so that nothing is forgotten over a restart.
  */
 public interface Rechecks {
 

@@ -19,6 +19,11 @@ public final class ReaderChoice {
 
     private ReaderChoice() {}
 
+    /** Whether the text is a motion sheet, which no phrasebook reads. */
+    public static boolean isSheet(String text) {
+        return SHEET.matcher(text).find();
+    }
+
     /** The reader of a text. */
     public static ProgramReader of(String text, @Nullable Phrasebook book) {
         return of(text, book == null ? null : new PhrasebookReader(book));
@@ -26,7 +31,7 @@ public final class ReaderChoice {
 
     /** The reader of a text, that one by a phrasebook among them. */
     public static ProgramReader of(String text, @Nullable PhrasebookReader phrases) {
-        if (SHEET.matcher(text).find()) {
+        if (isSheet(text)) {
             return new MotionSheetReader();
         }
         if (phrases != null && phrases.understandsTheFirstLine(text)) {

@@ -2,6 +2,7 @@ package org.standclear.program.web;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
@@ -16,6 +17,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.standclear.cell.Cell;
 import org.standclear.cell.Cells;
+import org.standclear.cell.VersionEffects;
 import org.standclear.platform.forms.PostOnce;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.security.SignedInPerson;
@@ -37,9 +39,11 @@ class PhrasebookPages {
 
     private final Cells cells;
     private final Phrasebooks phrasebooks;
+    private final VersionEffects effects;
     private final PostOnce postOnce;
 
-    PhrasebookPages(Cells cells, Phrasebooks phrasebooks, PostOnce postOnce) {
+    PhrasebookPages(Cells cells, Phrasebooks phrasebooks, VersionEffects effects, PostOnce postOnce) {
+        this.effects = effects;
         this.cells = cells;
         this.phrasebooks = phrasebooks;
         this.postOnce = postOnce;
@@ -145,6 +149,7 @@ class PhrasebookPages {
         model.addAttribute("form", form);
         model.addAttribute("errors", errors);
         model.addAttribute("staff", me.isLabStaff());
+        model.addAttribute("effects", me.isLabStaff() ? effects.of(cell.id()) : List.of());
         return "program/phrasebook";
     }
 

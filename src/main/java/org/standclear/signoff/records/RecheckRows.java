@@ -13,15 +13,19 @@ import org.standclear.core.check.RuleSet;
 import org.standclear.platform.ids.AnswerId;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.CourseId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.ids.RevisionId;
 import org.standclear.platform.time.SqlTime;
 
-/** Which upcoming bookings a cell's version or the check's rules have left behind; read from the data, kept nowhere. */
+/** Which upcoming bookings a cell's version, its phrasebook or the check's rules left behind; kept nowhere. */
 @Repository
 class RecheckRows {
 
-    /** Bookings that have a program, have not run, and were last checked on other grounds than those of now. */
+    /**
+     * Bookings that have a program, have not run, and were last checked on other grounds than those of now, or may have
+     * been: whether new limits or another phrasebook make a difference to a program is another question.
+     */
     private static final String PENDING = """
             from bookings b
             join cells c on c.id = b.cell_id
@@ -35,7 +39,8 @@ class RecheckRows {
                 or exists (select 1 from course_limit_changes l
                     where l.changed_at > p.checked_at and (l.course_id = b.course_id or b.course_id is null
                       and exists (select 1 from enrolments e join sections s on s.id = e.section_id
-                        where e.person_id = b.operator_id and s.course_id = l.course_id))))
+                        where e.person_id = b.operator_id and s.course_id = l.course_id)))
+                or exists (select 1 from phrasebook_versions k where k.cell_id = b.cell_id and k.kept_at >= a.answered_at))
             """;
 
     private final JdbcClient jdbc;
@@ -46,6 +51,14 @@ class RecheckRows {
 
     /** What is left behind, and by which version. */
     record Pending(BookingId booking, int cellVersion) {}
+
+    /**
+     * What was left behind or may have been.
+     *
+     * @param certain whether the cell's version or the check's rules are others now
+     */
+    record Candidate(
+            Pending pending, AnswerId answer, @Nullable CourseId course, PersonId operator, boolean certain) {}
 
     /**
      * A booking that was checked on other grounds before.
@@ -64,13 +77,27 @@ class RecheckRows {
             @Nullable AnswerId answer,
             @Nullable Verdict after) {}
 
-    List<Pending> pending(Instant now) {
-        return jdbc.sql("select b.id, c.current_version " + PENDING + " order by b.starts_at, b.id")
+    /** The next starts first. */
+    List<Candidate> candidates(Instant now) {
+        return jdbc.sql("""
+                select b.id, b.course_id, b.operator_id, c.current_version, p.cell_version, p.answer_id, a.rule_set
+                """ + PENDING + " order by b.starts_at, b.id")
                 .param("now", SqlTime.toSql(now))
                 .param("rules", RuleSet.CURRENT)
-                .query((row, number) ->
-                        new Pending(new BookingId(row.getObject("id", UUID.class)), row.getInt("current_version")))
+                .query(RecheckRows::candidate)
                 .list();
+    }
+
+    private static Candidate candidate(ResultSet row, int number) throws SQLException {
+        UUID course = row.getObject("course_id", UUID.class);
+        int version = row.getInt("current_version");
+        return new Candidate(
+                new Pending(new BookingId(row.getObject("id", UUID.class)), version),
+                new AnswerId(row.getObject("answer_id", UUID.class)),
+                course == null ? null : new CourseId(course),
+                new PersonId(row.getObject("operator_id", UUID.class)),
+                row.getInt("cell_version") != version
+                        || !row.getString("rule_set").equals(RuleSet.CURRENT));
     }
 
     /** Upcoming bookings on the cell whose check before the one of now stood on other grounds, or still does. */
@@ -88,7 +115,9 @@ class RecheckRows {
                 left join check_answers na on na.id = n.answer_id
                 where b.cell_id = :cell and b.ends_at > :now
                   and b.state in ('BOOKED', 'CHECKED', 'READY', 'RELEASED', 'RUNNING', 'STOPPED')
-                  and (p.cell_version <> c.current_version or a.rule_set <> :rules)
+                  and (p.cell_version <> c.current_version or a.rule_set <> :rules
+                    or n.answer_id <> p.answer_id and exists (select 1 from phrasebook_versions k
+                      where k.cell_id = b.cell_id and k.kept_at >= a.answered_at and k.kept_at <= na.answered_at))
                 order by b.starts_at, b.id, p.checked_at desc, p.id desc, n.checked_at desc, n.id desc""")
                 .param("cell", cell.value())
                 .param("now", SqlTime.toSql(now))

@@ -12,7 +12,9 @@ import org.springframework.stereotype.Service;
 import org.standclear.cell.Cell;
 import org.standclear.cell.Cells;
 import org.standclear.cell.VersionEffects;
+import org.standclear.check.ProgramChecks;
 import org.standclear.check.StoredAnswer.Verdict;
+import org.standclear.core.check.RuleSet;
 import org.standclear.people.People;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.time.LabTime;
@@ -20,6 +22,7 @@ import org.standclear.platform.time.SqlTime;
 import org.standclear.program.Programs;
 import org.standclear.signoff.Preparation;
 import org.standclear.signoff.Rechecks;
+import org.standclear.signoff.records.RecheckRows.Candidate;
 import org.standclear.signoff.records.RecheckRows.Pending;
 import org.standclear.signoff.records.RecheckRows.Rechecked;
 
@@ -33,6 +36,7 @@ class StoredRechecks implements Rechecks, VersionEffects {
 
     private final RecheckRows rows;
     private final Preparation preparation;
+    private final ProgramChecks checks;
     private final Cells cells;
     private final Programs programs;
     private final People people;
@@ -45,6 +49,7 @@ class StoredRechecks implements Rechecks, VersionEffects {
     StoredRechecks(
             RecheckRows rows,
             Preparation preparation,
+            ProgramChecks checks,
             Cells cells,
             Programs programs,
             People people,
@@ -52,6 +57,7 @@ class StoredRechecks implements Rechecks, VersionEffects {
             Clock clock) {
         this.rows = rows;
         this.preparation = preparation;
+        this.checks = checks;
         this.cells = cells;
         this.programs = programs;
         this.people = people;
@@ -72,7 +78,7 @@ class StoredRechecks implements Rechecks, VersionEffects {
 
     @Override
     public int runPending(int atMost) {
-        List<Pending> next = rows.pending(now()).stream()
+        List<Pending> next = left().stream()
                 .filter(pending -> inVain.getOrDefault(pending, 0) < TRIES)
                 .limit(atMost)
                 .toList();
@@ -85,7 +91,7 @@ class StoredRechecks implements Rechecks, VersionEffects {
         } catch (RuntimeException fault) {
             LOG.warn("The re-check for booking {} failed", pending.booking(), fault);
         }
-        boolean done = rows.pending(now()).stream().noneMatch(pending::equals);
+        boolean done = left().stream().noneMatch(pending::equals);
         if (!done) {
             inVain.merge(pending, 1, Integer::sum);
         }
@@ -94,7 +100,15 @@ class StoredRechecks implements Rechecks, VersionEffects {
 
     @Override
     public int pending() {
-        return rows.pending(now()).size();
+        return left().size();
+    }
+
+    /** What was left behind, and not only may have been. */
+    private List<Pending> left() {
+        return rows.candidates(now()).stream()
+                .filter(one -> one.certain() || !checks.isInForce(one.answer(), one.course(), one.operator()))
+                .map(Candidate::pending)
+                .toList();
     }
 
     @Override
@@ -107,9 +121,12 @@ class StoredRechecks implements Rechecks, VersionEffects {
 
     private Effect effect(Rechecked one, Cell cell) {
         Verdict after = one.after();
-        String on = one.versionBefore() == cell.currentVersion()
-                ? " by the rules before"
-                : " on version " + one.versionBefore();
+        String on = " on version " + one.versionBefore();
+        if (!one.rulesBefore().equals(RuleSet.CURRENT)) {
+            on = " by the rules before";
+        } else if (one.versionBefore() == cell.currentVersion()) {
+            on = " by the phrasebook before";
+        }
         return new Effect(
                 "/bookings/" + one.booking(),
                 labTime.day(one.start()) + ", " + labTime.time(one.start()) + "-" + labTime.time(one.end()),
