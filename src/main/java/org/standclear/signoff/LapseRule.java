@@ -17,6 +17,7 @@ public enum LapseRule {
     E_STOP_PRESS("e-stop-press", "e-stop pressed", After.READY),
     PROTECTIVE_STOP("protective-stop", "protective stop", After.READY),
     SECOND_PROTECTIVE_STOP("second-protective-stop", "second protective stop in the slot", After.READY),
+    WAIVER_TAKEN_BACK("waiver-taken-back", "waiver taken back", After.BOOKED),
     WITHDRAWN("withdrawn", "release taken back", After.READY);
 
     private final String code;

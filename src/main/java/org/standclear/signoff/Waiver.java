@@ -14,6 +14,7 @@ import org.standclear.platform.ids.PersonId;
  *
  * @param checks the names of the checks that it sets aside
  * @param usedAt when its one run was started; null while it was not
+ * @param takenBack null while nobody took it back
  */
 public record Waiver(
         UUID id,
@@ -24,7 +25,8 @@ public record Waiver(
         PersonId givenBy,
         Instant givenAt,
         Instant expiresAt,
-        @Nullable Instant usedAt) {
+        @Nullable Instant usedAt,
+        @Nullable TakenBack takenBack) {
 
     public Waiver {
         checks = List.copyOf(checks);
@@ -32,6 +34,9 @@ public record Waiver(
 
     /** Whether it can still let a run be released. */
     public boolean standsAt(Instant now) {
-        return usedAt == null && now.isBefore(expiresAt);
+        return usedAt == null && takenBack == null && now.isBefore(expiresAt);
     }
+
+    /** Who took it back before its run, when and why. */
+    public record TakenBack(PersonId by, Instant at, String reason) {}
 }

@@ -3,6 +3,7 @@ package org.standclear.signoff;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.standclear.platform.ids.AnswerId;
 import org.standclear.platform.ids.BookingId;
@@ -16,6 +17,9 @@ public interface Waivers {
 
     /** Gives a waiver, or says what stands against it. */
     Given give(GiveWaiver wanted);
+
+    /** Takes a waiver back before its run; a release that rests on it lapses. */
+    Given takeBack(TakeBack wanted);
 
     /** The waiver that lets the booking's run be released now. */
     Optional<Waiver> standing(BookingId booking);
@@ -58,13 +62,16 @@ public interface Waivers {
             @Nullable Instant expires,
             PersonId by) {}
 
-    /** What came of it. */
+    /** Which waiver an instructor takes back, and why. */
+    record TakeBack(BookingId booking, @Nullable UUID waiver, String reason, PersonId by) {}
+
+    /** What came of giving it or taking it back. */
     sealed interface Given {
 
-        /** It stands. */
+        /** It stands, or no longer stands, as was wanted. */
         record Kept(Waiver waiver) implements Given {}
 
-        /** It was not given; says why, and with which field: {@code reason}, {@code expires}, or empty. */
+        /** It was not done; says why, and with which field: {@code reason}, {@code expires}, or empty. */
         record Refused(String field, String says) implements Given {}
     }
 }

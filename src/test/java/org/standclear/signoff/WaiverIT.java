@@ -132,7 +132,7 @@ class WaiverIT {
             SignoffDesk.Standing standing = scene().desk.look(scene().booking);
             assertThat(standing.prepared().lapsed())
                     .hasValueSatisfying(lapse -> assertThat(lapse.because())
-                            .isEqualTo("The waiver no longer stands: it is used up or expired."));
+                            .isEqualTo("The waiver no longer stands: it is used up, taken back or expired."));
             assertThat(standing.obstacles()).extracting(Obstacle::code).contains("not-within-limits");
             assertThat(scene().state()).isEqualTo(BookingState.BOOKED);
         }

@@ -1,6 +1,7 @@
 package org.standclear.check.web;
 
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.ContentDisposition;
@@ -16,6 +17,7 @@ import org.springframework.web.bind.annotation.ResponseBody;
 import org.standclear.cell.Cell;
 import org.standclear.cell.Cells;
 import org.standclear.check.AnswerBrief;
+import org.standclear.check.AnswerUses;
 import org.standclear.check.Pictures;
 import org.standclear.check.ProgramChecks;
 import org.standclear.check.StoredAnswer;
@@ -25,6 +27,7 @@ import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.web.NotFoundException;
 import org.standclear.program.Programs;
 import org.standclear.program.Revision;
+import org.standclear.program.RevisionChanges;
 
 /** One answer: what it says, what it rests on, and the text it is about. */
 @Controller
@@ -34,9 +37,19 @@ class AnswerPages {
     private final Programs programs;
     private final Cells cells;
     private final Pictures pictures;
+    private final RevisionChanges changes;
+    private final AnswerUses uses;
 
-    AnswerPages(ProgramChecks checks, Programs programs, Cells cells, Pictures pictures) {
+    AnswerPages(
+            ProgramChecks checks,
+            Programs programs,
+            Cells cells,
+            Pictures pictures,
+            RevisionChanges changes,
+            AnswerUses uses) {
         this.pictures = pictures;
+        this.changes = changes;
+        this.uses = uses;
         this.checks = checks;
         this.programs = programs;
         this.cells = cells;
@@ -53,12 +66,32 @@ class AnswerPages {
                 AnswerViews.of(
                         found, checks.details(answer).orElseThrow(AnswerPages::notFound), revision.title(), text));
         model.addAttribute("answer", found);
+        model.addAttribute("uses", me.isLabStaff() ? uses.of(answer) : List.of());
         model.addAttribute("pictures", pictures.of(found).orElse(null));
+        model.addAttribute("difference", difference(revision, found));
         model.addAttribute("revision", revision);
         model.addAttribute("cell", cell);
         model.addAttribute("overtaken", cell.currentVersion() != found.cellVersion());
         model.addAttribute("mine", revision.author().equals(me.id()));
         return "check/answer";
+    }
+
+    private @Nullable DifferenceView difference(Revision revision, AnswerBrief answer) {
+        return changes.since(revision)
+                .map(since -> DifferenceView.of(since, before(since.before(), answer)))
+                .orElse(null);
+    }
+
+    /** What the check answered last about the revision before, on the same cell. */
+    private DifferenceView.@Nullable Before before(Revision before, AnswerBrief answer) {
+        return checks.briefFor(before.id()).stream()
+                .filter(one -> one.cell().equals(answer.cell()))
+                .findFirst()
+                .map(one -> new DifferenceView.Before(
+                        "/checks/" + one.id(),
+                        one.verdict().mark(),
+                        one.verdict().words() + " on version " + one.cellVersion()))
+                .orElse(null);
     }
 
     @GetMapping("/checks/{answer}/answer.json")

@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param swaps whether the reader may name another attendant now
  * @param stepsBack whether the reader attends and may step back
  * @param names whether the reader may name another program now
+ * @param waives what the link to the waiver of its check says; null when the reader gives none, or none is needed
  */
 record BookingView(
         String id,
@@ -32,10 +33,27 @@ record BookingView(
         boolean cancels,
         boolean swaps,
         boolean stepsBack,
-        boolean names) {
+        boolean names,
+        @Nullable String waives) {
 
-    /** The program and what the check said of it. */
-    record ProgramLine(String title, String fingerprint, String fingerprintEnd, String state, String answer) {}
+    /**
+     * The program and what the check said of it.
+     *
+     * @param answerHref where the answer is; null when there is none or the reader may not see it
+     */
+    record ProgramLine(
+            String title,
+            String fingerprint,
+            String fingerprintEnd,
+            String state,
+            String answer,
+            @Nullable String answerHref) {
+
+        /** Whether there is nothing to waive. */
+        boolean isWithinOrUnknown() {
+            return answerHref == null || state.equals("within");
+        }
+    }
 
     /** One mark on the way of a booking: what, and whether it is done. */
     record Mark(String what, String state, String words) {}

@@ -25,6 +25,7 @@ import org.standclear.people.People;
 import org.standclear.people.Person;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Labs;
+import org.standclear.platform.security.Role;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
 import org.standclear.program.Programs;
@@ -32,6 +33,7 @@ import org.standclear.program.Revision;
 import org.standclear.run.Runs;
 import org.standclear.signoff.Release;
 import org.standclear.signoff.Releases;
+import org.standclear.signoff.Waivers;
 import org.standclear.trail.RecordedEntry;
 import org.standclear.trail.TrailReader;
 
@@ -45,6 +47,7 @@ class BookingViews {
     private final Programs programs;
     private final ProgramChecks checks;
     private final Releases releases;
+    private final Waivers waivers;
     private final BookingNumbers numbers;
     private final Runs runs;
     private final TrailReader trail;
@@ -59,6 +62,7 @@ class BookingViews {
             Programs programs,
             ProgramChecks checks,
             Releases releases,
+            Waivers waivers,
             BookingNumbers numbers,
             Runs runs,
             TrailReader trail,
@@ -71,6 +75,7 @@ class BookingViews {
         this.programs = programs;
         this.checks = checks;
         this.releases = releases;
+        this.waivers = waivers;
         this.numbers = numbers;
         this.runs = runs;
         this.trail = trail;
@@ -86,7 +91,7 @@ class BookingViews {
         boolean early = booking.state() == BookingState.BOOKED || booking.state() == BookingState.CHECKED;
         boolean standing = (early || booking.state() == BookingState.READY)
                 && booking.end().isAfter(now);
-        BookingView.ProgramLine program = program(booking);
+        BookingView.ProgramLine program = program(booking, me);
         return new BookingView(
                 booking.id().toString(),
                 cell + ", " + labTime.day(booking.start()) + ", " + labTime.time(booking.start()) + "-"
@@ -107,7 +112,19 @@ class BookingViews {
                         && early
                         && booking.checkedInAt() == null
                         && booking.end().isAfter(now),
-                operates && early && booking.end().isAfter(now));
+                operates && early && booking.end().isAfter(now),
+                waives(booking, program, me, now));
+    }
+
+    /** An instructor comes from here to the waiver of a program that is not within limits. */
+    private @Nullable String waives(
+            Booking booking, BookingView.@Nullable ProgramLine program, SignedInPerson me, Instant now) {
+        boolean ahead = booking.state().ordinal() <= BookingState.RELEASED.ordinal()
+                && booking.end().isAfter(now);
+        if (!me.is(Role.INSTRUCTOR) || !ahead || program == null || program.isWithinOrUnknown()) {
+            return null;
+        }
+        return waivers.standing(booking.id()).isPresent() ? "See the waiver" : "Waive for one run";
     }
 
     private Optional<Release> release(Booking booking) {
@@ -125,7 +142,7 @@ class BookingViews {
                 : courses.find(booking.course()).map(Course::code).orElse("a course");
     }
 
-    private BookingView.@Nullable ProgramLine program(Booking booking) {
+    private BookingView.@Nullable ProgramLine program(Booking booking, SignedInPerson me) {
         if (booking.revision() == null) {
             return null;
         }
@@ -143,7 +160,10 @@ class BookingViews {
                 revision.sha256().substring(length - 4),
                 answer.map(one -> MyPapers.state(one.verdict())).orElse("waiting"),
                 answer.map(one -> one.verdict().words() + " on version " + one.cellVersion())
-                        .orElse("not checked on this cell yet"));
+                        .orElse("not checked on this cell yet"),
+                answer.filter(one -> me.isLabStaff() || revision.author().equals(me.id()))
+                        .map(one -> "/checks/" + one.id())
+                        .orElse(null));
     }
 
     /** The way of a booking, as far as it has come. */

@@ -79,16 +79,22 @@ class TechnicianDesk {
         this.clock = clock;
     }
 
-    /** A start, and what it waits for. */
+    /**
+     * A start, and what it waits for.
+     *
+     * @param outside whether its program's check stands in its way
+     */
     record Start(
             Instant at,
             String span,
             String cell,
             String cellId,
+            String booking,
             String operator,
             String attendant,
             String state,
             String stateWords,
+            boolean outside,
             List<String> waitsFor) {}
 
     /** A cell that needs something. */
@@ -152,13 +158,21 @@ class TechnicianDesk {
                 labTime.span(booking.start(), booking.end()),
                 cell.name(),
                 cell.id().toString(),
+                booking.id().toString(),
                 people.printedName(booking.operator()),
                 name(booking.attendant()),
                 booking.state().name().toLowerCase(Locale.ROOT).replace('_', '-'),
                 booking.state().words(),
+                standing != null && isOutside(standing),
                 standing == null
                         ? List.of("Waits for its time: " + labTime.time(booking.start()) + ".")
                         : waitsFor(standing, now));
+    }
+
+    private static boolean isOutside(Standing standing) {
+        return standing.prepared().answer() != null
+                && standing.obstacles().stream()
+                        .anyMatch(obstacle -> obstacle.code().equals("not-within-limits"));
     }
 
     private List<String> waitsFor(Standing standing, Instant now) {

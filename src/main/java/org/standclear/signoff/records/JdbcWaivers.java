@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.Set;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import org.standclear.booking.Booking;
+import org.standclear.booking.BookingState;
 import org.standclear.booking.Bookings;
 import org.standclear.cell.Cells;
 import org.standclear.check.StoredAnswer;
@@ -24,12 +26,14 @@ import org.standclear.platform.time.SqlTime;
 import org.standclear.platform.web.NotFoundException;
 import org.standclear.program.Revision;
 import org.standclear.signoff.Preparation.Prepared;
+import org.standclear.signoff.Release;
 import org.standclear.signoff.Waiver;
 import org.standclear.signoff.Waivers;
 import org.standclear.signoff.rules.AnswerLine;
+import org.standclear.signoff.rules.Lapses;
 import org.standclear.signoff.rules.WaiverRules;
 
-/** Gives waivers under the locks of booking and cell; the booking goes on as if its program were within limits. */
+/** Gives waivers and takes them back under the locks of booking and cell; the booking goes on as if its program were within limits. */
 @Service
 class JdbcWaivers implements Waivers {
 
@@ -39,6 +43,7 @@ class JdbcWaivers implements Waivers {
     private final PreparedView view;
     private final GateFacts gates;
     private final WaiverRows rows;
+    private final ReleaseRows releases;
     private final SignoffTrail trail;
     private final Clock clock;
 
@@ -49,6 +54,7 @@ class JdbcWaivers implements Waivers {
             PreparedView view,
             GateFacts gates,
             WaiverRows rows,
+            ReleaseRows releases,
             SignoffTrail trail,
             Clock clock) {
         this.bookings = bookings;
@@ -57,6 +63,7 @@ class JdbcWaivers implements Waivers {
         this.view = view;
         this.gates = gates;
         this.rows = rows;
+        this.releases = releases;
         this.trail = trail;
         this.clock = clock;
     }
@@ -132,11 +139,44 @@ class JdbcWaivers implements Waivers {
                 wanted.by(),
                 now,
                 SqlTime.stored(Objects.requireNonNull(wanted.expires())),
+                null,
                 null);
         rows.add(waiver);
         trail.waived(waiver);
         upkeep.lock(wanted.booking(), now);
         return new Given.Kept(waiver);
+    }
+
+    @Override
+    @Transactional
+    public Given takeBack(TakeBack wanted) {
+        Instant now = now();
+        if (bookings.find(wanted.booking()).isEmpty()) {
+            throw new NotFoundException("booking");
+        }
+        Booking booking = upkeep.lock(wanted.booking(), now).booking();
+        Waiver waiver = rows.of(booking.id()).stream()
+                .filter(one -> one.id().equals(wanted.waiver()))
+                .findFirst()
+                .orElse(null);
+        Optional<Given.Refused> refused =
+                WaiverRules.againstTakingBack(gates.person(wanted.by()), waiver, wanted.reason(), now);
+        if (waiver == null || refused.isPresent()) {
+            return refused.orElseThrow();
+        }
+        Waiver.TakenBack taken =
+                new Waiver.TakenBack(wanted.by(), now, wanted.reason().strip());
+        rows.takeBack(waiver.id(), taken);
+        trail.waiverTakenBack(waiver, taken);
+        if (booking.state() == BookingState.RELEASED) {
+            Release release = releases.latest(booking.id()).orElseThrow();
+            upkeep.lapsed(booking, release, Lapses.waiverTakenBack(taken.reason()), wanted.by(), now);
+        }
+        upkeep.lock(booking.id(), now);
+        return new Given.Kept(rows.of(booking.id()).stream()
+                .filter(one -> one.id().equals(waiver.id()))
+                .findFirst()
+                .orElseThrow());
     }
 
     @Override

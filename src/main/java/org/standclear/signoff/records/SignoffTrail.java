@@ -127,6 +127,16 @@ class SignoffTrail {
                 .with("waiver", waiver.id()));
     }
 
+    void waiverTakenBack(Waiver waiver, Waiver.TakenBack taken) {
+        trail.append(entry(
+                        "signoff.waiver-taken-back",
+                        waiver.booking(),
+                        taken.by(),
+                        people.printedName(taken.by()) + " took the waiver of " + String.join(", ", waiver.checks())
+                                + " back: " + taken.reason())
+                .with("waiver", waiver.id()));
+    }
+
     void waiverUsed(Waiver waiver, Release release, PersonId by) {
         trail.append(entry("signoff.waiver-used", release.booking(), by, "The waiver is used up by this start.")
                 .with("release", release.id())

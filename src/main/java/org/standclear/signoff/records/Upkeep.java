@@ -148,7 +148,7 @@ class Upkeep {
         }
         return last.within() || isWaived(booking, last, now)
                 ? null
-                : "The waiver no longer stands: it is used up or expired.";
+                : "The waiver no longer stands: it is used up, taken back or expired.";
     }
 
     private boolean isWaived(Booking booking, EventRows.Preparation check, Instant now) {

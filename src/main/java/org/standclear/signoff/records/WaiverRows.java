@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.standclear.platform.ids.AnswerId;
@@ -14,8 +15,9 @@ import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.ids.ReleaseId;
 import org.standclear.platform.time.SqlTime;
 import org.standclear.signoff.Waiver;
+import org.standclear.signoff.Waiver.TakenBack;
 
-/** Waivers in the database; one is never changed but for its use. */
+/** Waivers in the database; one is never changed but for its use, or when it is taken back. */
 @Repository
 class WaiverRows {
 
@@ -27,7 +29,10 @@ class WaiverRows {
 
     /** Latest first. */
     List<Waiver> of(BookingId booking) {
-        return jdbc.sql("select * from signoff_waivers where booking_id = :booking order by given_at desc, id desc")
+        return jdbc.sql("""
+                select w.*, t.taken_at, t.taken_by, t.reason as taken_reason from signoff_waivers w
+                left join signoff_waivers_taken_back t on t.waiver_id = w.id
+                where w.booking_id = :booking order by w.given_at desc, w.id desc""")
                 .param("booking", booking.value())
                 .query(WaiverRows::waiver)
                 .list();
@@ -58,12 +63,24 @@ class WaiverRows {
     boolean use(UUID waiver, ReleaseId release, Instant at) {
         return jdbc.sql("""
                 update signoff_waivers set used_at = :at, release_id = :release
-                where id = :id and used_at is null and expires_at > :at""")
+                where id = :id and used_at is null and expires_at > :at
+                    and not exists (select 1 from signoff_waivers_taken_back t where t.waiver_id = signoff_waivers.id)""")
                         .param("at", SqlTime.toSql(at))
                         .param("release", release.value())
                         .param("id", waiver)
                         .update()
                 == 1;
+    }
+
+    void takeBack(UUID waiver, TakenBack taken) {
+        jdbc.sql("""
+                insert into signoff_waivers_taken_back (waiver_id, taken_by, taken_at, reason)
+                values (:id, :by, :at, :reason)""")
+                .param("id", waiver)
+                .param("by", taken.by().value())
+                .param("at", SqlTime.toSql(taken.at()))
+                .param("reason", taken.reason())
+                .update();
     }
 
     private static Waiver waiver(ResultSet row, int number) throws SQLException {
@@ -76,6 +93,14 @@ class WaiverRows {
                 new PersonId(row.getObject("given_by", UUID.class)),
                 SqlTime.read(row, "given_at"),
                 SqlTime.read(row, "expires_at"),
-                SqlTime.readNullable(row, "used_at"));
+                SqlTime.readNullable(row, "used_at"),
+                takenBack(row));
+    }
+
+    private static @Nullable TakenBack takenBack(ResultSet row) throws SQLException {
+        Instant at = SqlTime.readNullable(row, "taken_at");
+        return at == null
+                ? null
+                : new TakenBack(new PersonId(row.getObject("taken_by", UUID.class)), at, row.getString("taken_reason"));
     }
 }

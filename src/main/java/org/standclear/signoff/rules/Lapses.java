@@ -42,6 +42,11 @@ public final class Lapses {
         return Optional.empty();
     }
 
+    /** An instructor took the waiver back that the release rests on. */
+    public static Found waiverTakenBack(String reason) {
+        return new Found(LapseRule.WAIVER_TAKEN_BACK, "The waiver was taken back: " + reason);
+    }
+
     private static @Nullable String fileChanged(LapseQuestion question) {
         Release release = question.release();
         Revision attached = question.attached();

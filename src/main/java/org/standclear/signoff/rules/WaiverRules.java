@@ -12,6 +12,7 @@ import org.standclear.check.StoredAnswer;
 import org.standclear.people.Person;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.Role;
+import org.standclear.signoff.Waiver;
 import org.standclear.signoff.Waivers.Blocking;
 import org.standclear.signoff.Waivers.Given;
 
@@ -77,8 +78,7 @@ public final class WaiverRules {
     /** What is wrong with the reason or the expiry. */
     public static Optional<Given.Refused> againstTerms(
             String reason, @Nullable Instant expires, Booking booking, Instant now) {
-        int length = reason.strip().length();
-        if (length < REASON_LEAST || length > REASON_MOST) {
+        if (!isReason(reason)) {
             return refused(
                     "reason",
                     "Say why this one run may go on, in " + REASON_LEAST + " to " + REASON_MOST
@@ -93,6 +93,36 @@ public final class WaiverRules {
         return expires.isAfter(booking.end())
                 ? refused("expires", "A waiver is for one run: it expires with its slot at the latest.")
                 : Optional.empty();
+    }
+
+    /** Why it cannot be taken back; any instructor may, as anybody may stop a run. */
+    public static Optional<Given.Refused> againstTakingBack(
+            Person person, @Nullable Waiver waiver, String reason, Instant now) {
+        if (!person.is(Role.INSTRUCTOR)) {
+            return refused("", "Only an instructor takes a waiver back. Hold the cell, or do not release.");
+        }
+        if (waiver == null) {
+            return refused("", "This booking has no such waiver.");
+        }
+        if (waiver.usedAt() != null) {
+            return refused("", "Its run has been started: the waiver is used up. Stop the run at the bench instead.");
+        }
+        if (waiver.takenBack() != null) {
+            return refused("", "It was taken back already.");
+        }
+        if (!waiver.standsAt(now)) {
+            return refused("", "It has expired already.");
+        }
+        return isReason(reason)
+                ? Optional.empty()
+                : refused(
+                        "takeBackReason",
+                        "Say why it is taken back, in " + REASON_LEAST + " to " + REASON_MOST + " characters.");
+    }
+
+    private static boolean isReason(String reason) {
+        int length = reason.strip().length();
+        return length >= REASON_LEAST && length <= REASON_MOST;
     }
 
     private static Optional<Given.Refused> refused(String field, String says) {

@@ -19,6 +19,7 @@ class SignoffRoutes implements RouteRules {
                 RouteRule.roles(HttpMethod.GET, "/bookings/{booking}/program", WRITERS),
                 RouteRule.roles(HttpMethod.POST, "/bookings/{booking}/program", WRITERS),
                 RouteRule.roles(HttpMethod.GET, "/bookings/{booking}/waiver", Role.INSTRUCTOR),
-                RouteRule.roles(HttpMethod.POST, "/bookings/{booking}/waiver", Role.INSTRUCTOR));
+                RouteRule.roles(HttpMethod.POST, "/bookings/{booking}/waiver", Role.INSTRUCTOR),
+                RouteRule.roles(HttpMethod.POST, "/bookings/{booking}/waiver/take-back", Role.INSTRUCTOR));
     }
 }

@@ -10,6 +10,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
@@ -32,7 +33,7 @@ import org.standclear.platform.time.LabTime;
 import org.standclear.signoff.Waiver;
 import org.standclear.signoff.Waivers;
 
-/** An instructor waives a failed check for one run. */
+/** An instructor waives a failed check for one run, or takes that back before the run. */
 @Controller
 class WaiverPages {
 
@@ -57,7 +58,14 @@ class WaiverPages {
             @Nullable String formToken,
             @Nullable AnswerId answer,
             @Nullable String reason,
-            @Nullable String expires) {}
+            @Nullable String expires,
+            @Nullable UUID waiver,
+            @Nullable String takeBackReason) {
+
+        private static WaiverForm empty(String end) {
+            return new WaiverForm(null, null, "", end, null, "");
+        }
+    }
 
     /** What the page shows. */
     record View(
@@ -72,14 +80,18 @@ class WaiverPages {
             List<Waivers.Blocking> blocking,
             List<Given> given) {}
 
-    /** A waiver of this booking and what became of it. */
-    record Given(String words, String stands, String state) {}
+    /**
+     * A waiver of this booking and what became of it.
+     *
+     * @param id of one that can be taken back; empty when it no longer stands
+     */
+    record Given(String words, String stands, String state, String id) {}
 
     @GetMapping("/bookings/{booking}/waiver")
     String show(@PathVariable BookingId booking, Model model) {
         Waivers.Question question = waivers.question(booking);
         String end = labTime.time(question.prepared().booking().end());
-        return page(question, new WaiverForm(null, null, "", end), Map.of(), model);
+        return page(question, WaiverForm.empty(end), Map.of(), model);
     }
 
     @PostMapping("/bookings/{booking}/waiver")
@@ -109,6 +121,33 @@ class WaiverPages {
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
         return page(question, form, errors, model);
+    }
+
+    @PostMapping("/bookings/{booking}/waiver/take-back")
+    String takeBack(
+            @PathVariable BookingId booking,
+            @ModelAttribute WaiverForm form,
+            @AuthenticationPrincipal SignedInPerson me,
+            HttpServletResponse response,
+            Model model) {
+        Map<String, String> errors = new HashMap<>();
+        Optional<String> next = once.run(form.formToken(), () -> {
+            String reason = form.takeBackReason() == null ? "" : form.takeBackReason();
+            Waivers.Given taken = waivers.takeBack(new Waivers.TakeBack(booking, form.waiver(), reason, me.id()));
+            if (taken instanceof Waivers.Given.Refused refused) {
+                errors.put(refused.field(), refused.says());
+                return null;
+            }
+            return "/bookings/" + booking + "/waiver";
+        });
+        if (next.isPresent()) {
+            return "redirect:" + next.get();
+        }
+        response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+        Waivers.Question question = waivers.question(booking);
+        String end = labTime.time(question.prepared().booking().end());
+        WaiverForm again = new WaiverForm(null, null, "", end, form.waiver(), form.takeBackReason());
+        return page(question, again, errors, model);
     }
 
     /** A time on the day of the slot; null when it is none. */
@@ -150,10 +189,19 @@ class WaiverPages {
                 + labTime.time(waiver.givenAt()) + ": " + waiver.reason();
         Instant used = waiver.usedAt();
         if (used != null) {
-            return new Given(words, "used up at " + labTime.time(used), "done");
+            return new Given(words, "used up at " + labTime.time(used), "done", "");
+        }
+        Waiver.TakenBack taken = waiver.takenBack();
+        if (taken != null) {
+            String back = "taken back at " + labTime.time(taken.at()) + " by " + people.printedName(taken.by());
+            return new Given(words + " Taken back: " + taken.reason(), back, "cancelled", "");
         }
         return waiver.standsAt(clock.instant())
-                ? new Given(words, "until " + labTime.full(waiver.expiresAt()), "caution")
-                : new Given(words, "expired at " + labTime.time(waiver.expiresAt()), "expired");
+                ? new Given(
+                        words,
+                        "until " + labTime.full(waiver.expiresAt()),
+                        "caution",
+                        waiver.id().toString())
+                : new Given(words, "expired at " + labTime.time(waiver.expiresAt()), "expired", "");
     }
 }

@@ -73,6 +73,7 @@ class GatesTests {
                 PersonId.next(),
                 Bench.NOW,
                 Bench.NOW.plusSeconds(60),
+                null,
                 null);
         assertThat(ask()).isEmpty();
         answer = Bench.answer(Verdict.OUTSIDE, 6);
