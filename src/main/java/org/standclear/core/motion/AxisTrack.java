@@ -156,18 +156,24 @@ final class AxisTrack implements AxisCourse {
         return most - least;
     }
 
-    /** The greatest speed of an axis under the profile; infinite where the line makes it jump. */
+    /** The greatest speed of an axis under the profile; infinite where the line makes it jump; below worth as sampled. */
     double peak(int axis, Profile profile, double worth) {
         if (jumps[axis]) {
             return Double.POSITIVE_INFINITY;
         }
+        double sampled = sampledPeak(axis, profile);
+        return sampled < worth ? sampled : curve(axis).peak(profile);
+    }
+
+    /** The greatest speed of an axis among the samples. */
+    double sampledPeak(int axis, Profile profile) {
         double sampled = 0;
         for (Sample sample : samples) {
             sampled = Math.max(
                     sampled,
                     profile.speedAt(sample.mm()) * Math.abs(sample.rates().get(axis)));
         }
-        return sampled < worth ? sampled : curve(axis).peak(profile);
+        return sampled;
     }
 
     /** The curve of something that follows from where the axes stand and from their rates. */

@@ -35,6 +35,28 @@ final class LinearSystem {
         return right;
     }
 
+    /** The determinant; the matrix is used up. */
+    static double determinant(double[][] matrix) {
+        double product = 1;
+        double[] right = new double[matrix.length];
+        for (int column = 0; column < matrix.length; column++) {
+            double[] before = matrix[column];
+            pivot(matrix, right, column);
+            double[] row = matrix[column];
+            product *= row == before ? row[column] : -row[column];
+            if (row[column] == 0) {
+                return 0;
+            }
+            for (int below = column + 1; below < matrix.length; below++) {
+                double part = matrix[below][column] / row[column];
+                for (int k = column; k < matrix.length; k++) {
+                    matrix[below][k] -= part * row[k];
+                }
+            }
+        }
+        return product;
+    }
+
     private static void pivot(double[][] matrix, double[] right, int column) {
         int best = column;
         for (int i = column + 1; i < right.length; i++) {

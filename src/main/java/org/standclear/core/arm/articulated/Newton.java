@@ -18,6 +18,15 @@ final class Newton {
     /** It is turned at most so far from how it should be, deg. */
     static final double ERROR_DEG = 1e-7;
 
+    /**
+     * Where it stops, mm: the rounding of places a metre away. Beside a singular place the axes are off by thousands of
+     * times what the flange is, so it does not stop as soon as the flange is near enough.
+     */
+    private static final double EXACT = 2e-12;
+
+    /** After so many steps that do not come nearer it is as near as rounding lets it. */
+    private static final int MOST_VAIN = 3;
+
     private static final int ROUNDS = 60;
 
     /** A step turns no axis farther than this, rad: else a guess near a singular place is thrown far away. */
@@ -40,21 +49,28 @@ final class Newton {
         double[] q = guess.clone();
         double[] error = error(q, flange, turned);
         double damping = FIRST_DAMPING;
-        for (int round = 0; round < ROUNDS; round++) {
-            if (isThere(error)) {
-                return q;
-            }
+        int vain = 0;
+        for (int round = 0; round < ROUNDS && !isWithin(EXACT, error); round++) {
             double[] next = stepped(q, error, damping * size(error));
             double[] left = error(next, flange, turned);
             if (size(left) < size(error)) {
                 q = next;
                 error = left;
                 damping = damping / 10;
+                vain = 0;
             } else {
                 damping = Math.max(damping, FIRST_DAMPING) * 10;
+                vain++;
+            }
+            if (vain == MOST_VAIN && isThere(error)) {
+                return q;
             }
         }
         return isThere(error) ? q : null;
+    }
+
+    private boolean isWithin(double mm, double[] error) {
+        return size(error) <= mm;
     }
 
     private boolean isThere(double[] error) {

@@ -20,7 +20,11 @@ final class NumericLine implements LineFollowing {
     /** The foretold and the found value of an axis differ by no more, deg. */
     private static final double FORETOLD = 0.5;
 
-    private static final double FINEST = 1e-5;
+    private static final double FINEST = 1e-12;
+
+    /** A determinant below this part of what the arm's size makes of it has no sign. */
+    private static final double NO_SIGN = 1e-12;
+
     private static final int MOST_STEPS = 20_000;
 
     private final List<DhRow> rows;
@@ -28,6 +32,10 @@ final class NumericLine implements LineFollowing {
     private final FlangeLine line;
     private final List<Place> places = new ArrayList<>();
     private final OptionalDouble leaves;
+    private final double size;
+
+    /** On which side of the singular places the line runs; 0 while it is on none. */
+    private int side;
 
     private record Place(double mm, double[] axes) {}
 
@@ -35,7 +43,9 @@ final class NumericLine implements LineFollowing {
         this.rows = rows;
         this.newton = newton;
         this.line = line;
+        this.size = Math.max(1, rows.stream().mapToDouble(DhRow::length).sum());
         places.add(new Place(0, Inverse.values(from)));
+        this.side = sideAt(Inverse.values(from));
         this.leaves = march();
     }
 
@@ -62,25 +72,49 @@ final class NumericLine implements LineFollowing {
 
     /** The next place; null when it lies too far to be sure that the way there is the arm's. */
     private @Nullable Place next(Place last, double mm) {
+        double[] found = foretold(last, mm);
+        if (found == null) {
+            // where a singular place is left the rates foretell nothing
+            found = solved(mm, last.axes());
+            if (found == null || !isWithin(FORETOLD, found, last.axes())) {
+                return null;
+            }
+        }
+        int there = sideAt(found);
+        if (there * side < 0) {
+            // on the other side of a singular place without the turn that leads round it: another posture
+            return null;
+        }
+        side = there == 0 ? side : there;
+        return new Place(mm, found);
+    }
+
+    private double @Nullable [] foretold(Place last, double mm) {
         double[] rates = Inverse.values(line.rates(rows, last.axes(), last.mm()));
         double[] guess = last.axes().clone();
         for (int i = 0; i < guess.length; i++) {
-            double way = rates[i] * (mm - last.mm());
-            if (!(Math.abs(way) <= FARTHEST)) {
-                return null;
-            }
-            guess[i] += way;
+            guess[i] += rates[i] * (mm - last.mm());
         }
-        double[] found = solved(mm, guess);
-        if (found == null) {
+        if (!isWithin(FARTHEST, guess, last.axes())) {
             return null;
         }
-        for (int i = 0; i < guess.length; i++) {
-            if (!(Math.abs(found[i] - guess[i]) <= FORETOLD)) {
-                return null;
+        double[] found = solved(mm, guess);
+        return found != null && isWithin(FORETOLD, found, guess) ? found : null;
+    }
+
+    private static boolean isWithin(double degrees, double[] a, double[] b) {
+        for (int i = 0; i < a.length; i++) {
+            if (!(Math.abs(a[i] - b[i]) <= degrees)) {
+                return false;
             }
         }
-        return new Place(mm, found);
+        return true;
+    }
+
+    private int sideAt(double[] axes) {
+        LinkFrames frames = new LinkFrames(rows, AxisValues.of(axes));
+        double determinant = LinearSystem.determinant(frames.jacobian(frames.flange()));
+        return Math.abs(determinant) <= NO_SIGN * size * size * size ? 0 : (int) Math.signum(determinant);
     }
 
     private double @Nullable [] solved(double mm, double[] guess) {
