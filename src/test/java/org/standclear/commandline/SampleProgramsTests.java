@@ -21,8 +21,8 @@ import tools.jackson.databind.JsonNode;
 import tools.jackson.dataformat.yaml.YAMLMapper;
 
 /**
- * Every sample program gets the answer that expected.yaml works out from the specification of the check, through the
- * command line.
+ * Every sample program, as a motion sheet and in the invented language, gets the answer that expected.yaml works out from
+ * the specification of the check, through the command line.
  */
 class SampleProgramsTests {
 
@@ -46,17 +46,31 @@ class SampleProgramsTests {
 
     static List<Sample> samples() throws Exception {
         List<Sample> samples = new ArrayList<>();
-        for (JsonNode sample : listed()) {
-            String declaration = sample.path("declaration").asString("");
-            for (JsonNode expected : sample.get("answers")) {
-                samples.add(new Sample(sample.get("program").asString(), declaration, expected));
-            }
+        for (JsonNode sample : listed("samples")) {
+            samples.addAll(samples(sample, sample.get("program").asString()));
+            samples.addAll(samples(sample, spoken(sample)));
+        }
+        for (JsonNode sample : listed("spoken-only")) {
+            samples.addAll(samples(sample, sample.get("program").asString()));
         }
         return samples;
     }
 
-    private static JsonNode listed() throws Exception {
-        return YAML.readTree(Files.readString(FOLDER.resolve("expected.yaml"))).get("samples");
+    private static List<Sample> samples(JsonNode listed, String program) {
+        String declaration = listed.path("declaration").asString("");
+        return listed.get("answers")
+                .valueStream()
+                .map(expected -> new Sample(program, declaration, expected))
+                .toList();
+    }
+
+    /** The same program in the invented language. */
+    static String spoken(JsonNode sample) {
+        return "plain-words/" + sample.get("program").asString().replace(".yaml", ".txt");
+    }
+
+    static JsonNode listed(String which) throws Exception {
+        return YAML.readTree(Files.readString(FOLDER.resolve("expected.yaml"))).get(which);
     }
 
     @ParameterizedTest
@@ -94,24 +108,38 @@ class SampleProgramsTests {
 
     @Test
     void expectsAnAnswerForEveryProgramThatIsShipped() throws Exception {
-        Set<String> expected = new TreeSet<>();
-        listed().forEach(sample -> expected.add(sample.get("program").asString()));
-        Set<String> shipped = new TreeSet<>();
-        try (Stream<Path> files = Files.list(FOLDER)) {
-            files.filter(Files::isRegularFile)
-                    .map(file -> file.getFileName().toString())
-                    .filter(name -> !name.equals("expected.yaml") && !name.endsWith(".declaration.yaml"))
-                    .filter(name -> name.endsWith(".yaml"))
-                    .forEach(shipped::add);
+        Set<String> sheets = new TreeSet<>();
+        Set<String> spoken = new TreeSet<>();
+        for (JsonNode sample : listed("samples")) {
+            sheets.add(sample.get("program").asString());
+            spoken.add(spoken(sample));
         }
-        assertThat(expected).isEqualTo(shipped).hasSizeGreaterThanOrEqualTo(14);
+        listed("spoken-only").forEach(sample -> spoken.add(sample.get("program").asString()));
+        assertThat(shipped("", ".yaml")
+                        .filter(name -> !name.equals("expected.yaml") && !name.endsWith(".declaration.yaml")))
+                .containsExactlyInAnyOrderElementsOf(sheets)
+                .hasSizeGreaterThanOrEqualTo(14);
+        assertThat(shipped("plain-words", ".txt")).containsExactlyInAnyOrderElementsOf(spoken);
+    }
+
+    private static Stream<String> shipped(String folder, String ending) throws Exception {
+        try (Stream<Path> files = Files.list(FOLDER.resolve(folder))) {
+            return files
+                    .filter(Files::isRegularFile)
+                    .map(file -> FOLDER.relativize(file).toString())
+                    .filter(name -> name.endsWith(ending))
+                    .toList()
+                    .stream();
+        }
     }
 
     @Test
     void saysInTheDocumentsWhatEachOfThemShows() throws Exception {
         String page = Files.readString(Path.of("docs", "samples.md"));
-        for (JsonNode sample : listed()) {
-            assertThat(page).contains("| `" + sample.get("program").asString() + "` |");
+        for (String which : List.of("samples", "spoken-only")) {
+            for (JsonNode sample : listed(which)) {
+                assertThat(page).contains("| `" + sample.get("program").asString() + "` |");
+            }
         }
     }
 
@@ -121,6 +149,9 @@ class SampleProgramsTests {
         List<String> words = new ArrayList<>(List.of("check", "--json", "--cell"));
         words.add(FOLDER.resolve(sample.expected().get("cell").asString()).toString());
         words.add(FOLDER.resolve(sample.program()).toString());
+        if (sample.program().startsWith("plain-words/")) {
+            words.add("--phrasebook=seed-data/phrasebooks/plain-words.yaml");
+        }
         if (!sample.declaration().isEmpty()) {
             words.add("--declaration");
             words.add(FOLDER.resolve(sample.declaration()).toString());
