@@ -17,7 +17,11 @@
       if (Number.isNaN(until)) continue;
       const left = until - Date.now() - offset;
       time.textContent = left > 0 ? words(left) : time.dataset.countdown || "over";
-      time.dataset.state = left > 0 ? "counting" : "over";
+      const state = left > 0 ? "counting" : "over";
+      if (state === "over" && time.dataset.state === "counting") {
+        document.dispatchEvent(new CustomEvent("standclear:over"));
+      }
+      time.dataset.state = state;
     }
   };
   tick();

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.BiFunction;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.BookingMoves.Told;
 import org.standclear.booking.Bookings.Transition;
@@ -37,6 +38,15 @@ class AttendantSwap {
     }
 
     Transition name(BookingId id, PersonId attendant, PersonId by) {
+        return put(id, attendant, by, BookingLife::nameAttendant);
+    }
+
+    Transition handOver(BookingId id, PersonId attendant, PersonId by) {
+        return put(id, attendant, by, BookingLife::handOver);
+    }
+
+    private Transition put(
+            BookingId id, PersonId attendant, PersonId by, BiFunction<BookingLife, PersonId, Optional<String>> event) {
         BookingLife life = moves.lock(id);
         Booking before = life.booking();
         Cell cell = cells.find(before.cell()).orElseThrow();
@@ -48,7 +58,7 @@ class AttendantSwap {
             refusal = busy(before, attendant, from);
         }
         if (refusal.isEmpty()) {
-            refusal = life.nameAttendant(attendant);
+            refusal = event.apply(life, attendant);
         }
         if (refusal.isEmpty()) {
             claims.giveUpAttendantOf(id.value());

@@ -16,7 +16,11 @@ enum BookingEvent {
             "be given another attendant",
             // a release waits for its start no longer: whoever looks or starts next finds that it has lapsed
             Map.of(BOOKED, BOOKED, CHECKED, CHECKED, READY, CHECKED, RELEASED, RELEASED, STOPPED, STOPPED)),
-    ASK_FOR_ATTENDANT("go without an attendant", Map.of(BOOKED, BOOKED, CHECKED, CHECKED)),
+    HAND_OVER("change hands at the e-stop", Map.of(RUNNING, RUNNING)),
+    // people do go away: the run then waits for somebody else
+    ASK_FOR_ATTENDANT(
+            "go without an attendant",
+            Map.of(BOOKED, BOOKED, CHECKED, CHECKED, READY, CHECKED, RELEASED, RELEASED, STOPPED, STOPPED)),
     CHECK("become checked", Map.of(BOOKED, CHECKED)),
     GO_BACK_TO_BOOKED("go back to booked", Map.of(CHECKED, BOOKED, READY, BOOKED, RELEASED, BOOKED)),
     CHECK_IN("be checked in", Map.of(BOOKED, BOOKED, CHECKED, CHECKED)),

@@ -125,11 +125,17 @@ final class BookingLife {
         return refusal;
     }
 
-    Optional<String> askForAttendant() {
-        if (checkedInAt != null) {
-            return Optional.of("The booking is " + state.words()
-                    + " and checked in: name another attendant instead of leaving the e-stop without one.");
+    /** Another attendant has signed for the e-stop of the run that goes on. */
+    Optional<String> handOver(PersonId named) {
+        notTheOperator(named);
+        Optional<String> refusal = take(BookingEvent.HAND_OVER);
+        if (refusal.isEmpty()) {
+            attendant = named;
         }
+        return refusal;
+    }
+
+    Optional<String> askForAttendant() {
         Optional<String> refusal = take(BookingEvent.ASK_FOR_ATTENDANT);
         if (refusal.isEmpty()) {
             attendant = null;

@@ -7,6 +7,7 @@ import org.standclear.cell.Cells;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Labs;
+import org.standclear.platform.live.LiveEvents;
 import org.standclear.platform.time.LabTime;
 import org.standclear.trail.Trail;
 import org.standclear.trail.TrailEntry;
@@ -18,12 +19,14 @@ class BookingRecord {
     private final Trail trail;
     private final Labs labs;
     private final Cells cells;
+    private final LiveEvents live;
     private final LabTime labTime;
 
-    BookingRecord(Trail trail, Labs labs, Cells cells, LabTime labTime) {
+    BookingRecord(Trail trail, Labs labs, Cells cells, LiveEvents live, LabTime labTime) {
         this.trail = trail;
         this.labs = labs;
         this.cells = cells;
+        this.live = live;
         this.labTime = labTime;
     }
 
@@ -34,6 +37,7 @@ class BookingRecord {
 
     /** The same for who knows the cell's name. */
     void tell(Booking booking, String cellName, Told told) {
+        live.cellChanged(booking.cell());
         TrailEntry entry = TrailEntry.of(
                         labs.theLab().id(),
                         "booking." + told.kind(),
@@ -50,6 +54,7 @@ class BookingRecord {
     }
 
     void tell(CellClosure closure, String kind, PersonId by) {
+        live.cellChanged(closure.cell());
         trail.append(TrailEntry.of(
                         labs.theLab().id(),
                         "booking." + kind,

@@ -42,7 +42,10 @@ public interface Bookings {
     /** Replaces the attendant, claims included; allowed until the start and while stopped. A release lapses by it. */
     Transition nameAttendant(BookingId id, PersonId attendant, PersonId by);
 
-    /** Leaves the e-stop open until somebody is named; allowed until check-in. */
+    /** Another attendant has signed for the e-stop of the run that goes on; claims included. */
+    Transition handOver(BookingId id, PersonId attendant, PersonId by);
+
+    /** The attendant leaves, and the e-stop is open until somebody is named; allowed while nothing moves. */
     Transition askForAttendant(BookingId id, PersonId by);
 
     /** booked to checked: the program's answer is within limits on the cell's current version. */

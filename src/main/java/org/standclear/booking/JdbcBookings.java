@@ -99,6 +99,11 @@ class JdbcBookings implements Bookings {
     }
 
     @Override
+    public Transition handOver(BookingId id, PersonId attendant, PersonId by) {
+        return swap.handOver(id, attendant, by);
+    }
+
+    @Override
     public Transition askForAttendant(BookingId id, PersonId by) {
         return swap.leaveOpen(id, by);
     }

@@ -12,6 +12,7 @@ import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Labs;
+import org.standclear.platform.live.LiveEvents;
 import org.standclear.platform.time.SqlTime;
 import org.standclear.trail.Trail;
 import org.standclear.trail.TrailEntry;
@@ -25,6 +26,7 @@ class JdbcCellRegister implements CellRegister {
     private final Cells cells;
     private final CellFiles files;
     private final Labs labs;
+    private final LiveEvents live;
     private final Trail trail;
     private final Clock clock;
 
@@ -34,6 +36,7 @@ class JdbcCellRegister implements CellRegister {
             Cells cells,
             CellFiles files,
             Labs labs,
+            LiveEvents live,
             Trail trail,
             Clock clock) {
         this.proposals = proposals;
@@ -41,6 +44,7 @@ class JdbcCellRegister implements CellRegister {
         this.cells = cells;
         this.files = files;
         this.labs = labs;
+        this.live = live;
         this.trail = trail;
         this.clock = clock;
     }
@@ -105,6 +109,7 @@ class JdbcCellRegister implements CellRegister {
         CellId cell = proposal.cell() == null ? versions.addCell(approval) : versions.addTo(proposal.cell(), approval);
         var decision = new CellProposal.Decision(by, approval.at(), "");
         proposals.decide(proposal.id(), CellProposal.State.APPROVED, decision, cell);
+        live.cellChanged(cell);
         trail.append(entry("cell.version-approved", proposal, by, "came in force: " + proposal.reason())
                 .with("cell", cell)
                 .with("proposed-by", proposal.proposedBy())

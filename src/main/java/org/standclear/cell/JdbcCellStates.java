@@ -13,6 +13,7 @@ import org.springframework.transaction.annotation.Transactional;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.live.LiveEvents;
 import org.standclear.platform.time.SqlTime;
 import org.standclear.trail.Trail;
 import org.standclear.trail.TrailEntry;
@@ -29,6 +30,7 @@ class JdbcCellStates implements CellStates {
     private final RunPeople runPeople;
     private final CellFiles files;
     private final List<ReturnCondition> conditions;
+    private final LiveEvents live;
     private final Trail trail;
     private final Clock clock;
 
@@ -41,6 +43,7 @@ class JdbcCellStates implements CellStates {
             RunPeople runPeople,
             CellFiles files,
             List<ReturnCondition> conditions,
+            LiveEvents live,
             Trail trail,
             Clock clock) {
         this.jdbc = jdbc;
@@ -51,6 +54,7 @@ class JdbcCellStates implements CellStates {
         this.runPeople = runPeople;
         this.files = files;
         this.conditions = List.copyOf(conditions);
+        this.live = live;
         this.trail = trail;
         this.clock = clock;
     }
@@ -159,6 +163,7 @@ class JdbcCellStates implements CellStates {
 
     /** Writes the state that the hanging tags make. */
     private CellState settle(Cell cell) {
+        live.cellChanged(cell.id());
         List<CellTag> hanging = tags.hanging(cell.id());
         CellState state = hanging.stream()
                 .map(CellTag::kind)

@@ -12,6 +12,7 @@ import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.live.LiveEvents;
 import org.standclear.platform.time.SqlTime;
 
 /** The table of stops; a stop is reset once. */
@@ -19,14 +20,17 @@ import org.standclear.platform.time.SqlTime;
 class JdbcCellStops implements CellStops {
 
     private final JdbcClient jdbc;
+    private final LiveEvents live;
 
-    JdbcCellStops(JdbcClient jdbc) {
+    JdbcCellStops(JdbcClient jdbc, LiveEvents live) {
         this.jdbc = jdbc;
+        this.live = live;
     }
 
     @Override
     @Transactional(propagation = Propagation.MANDATORY)
     public void log(CellStop stop) {
+        live.cellChanged(stop.cell());
         jdbc.sql("select id from cells where id = :id for update")
                 .param("id", stop.cell().value())
                 .query(UUID.class)
@@ -53,6 +57,7 @@ class JdbcCellStops implements CellStops {
     @Override
     @Transactional(propagation = Propagation.MANDATORY)
     public void reset(CellId cell, CellStop.Reset reset) {
+        live.cellChanged(cell);
         jdbc.sql("""
                 update cell_stops set reset_by = :by, reset_at = :at, cause = :cause, precaution = :precaution
                 where cell_id = :cell and reset_at is null""")

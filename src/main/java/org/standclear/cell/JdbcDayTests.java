@@ -11,6 +11,7 @@ import org.standclear.cell.CellStates.StopCell;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.live.LiveEvents;
 import org.standclear.platform.time.LabTime;
 import org.standclear.platform.time.SqlTime;
 import org.standclear.trail.Trail;
@@ -24,6 +25,7 @@ class JdbcDayTests implements DayTests {
     private final Cells cells;
     private final CellStates states;
     private final CellFiles files;
+    private final LiveEvents live;
     private final Trail trail;
     private final LabTime labTime;
     private final Clock clock;
@@ -33,6 +35,7 @@ class JdbcDayTests implements DayTests {
             Cells cells,
             CellStates states,
             CellFiles files,
+            LiveEvents live,
             Trail trail,
             LabTime labTime,
             Clock clock) {
@@ -40,6 +43,7 @@ class JdbcDayTests implements DayTests {
         this.cells = cells;
         this.states = states;
         this.files = files;
+        this.live = live;
         this.trail = trail;
         this.labTime = labTime;
         this.clock = clock;
@@ -54,6 +58,7 @@ class JdbcDayTests implements DayTests {
         List<String> failures = DayTestComparison.failures(readings, version, files.factsOf(version));
         DayTest test = new DayTest(Id.newValue(), id, version.number(), labTime.date(at), by, at, failures, readings);
         rows.add(test);
+        live.cellChanged(id);
         String outcome = test.passed() ? "passed" : "failed";
         trail.append(TrailEntry.of(
                         cell.lab(), "cell.day-test-" + outcome, id, by, "Day test on " + cell.name() + " " + outcome)

@@ -44,7 +44,10 @@ public record RunEvent(
         PASS("pass counted"),
         FINISHED("finished"),
         CLOSE_OUT("close-out"),
-        CORRECTION("correction");
+        CORRECTION("correction"),
+        HANDOVER("e-stop handed over"),
+        WATCHED("first run watched"),
+        CREDIT("minutes credited");
 
         private final String words;
 

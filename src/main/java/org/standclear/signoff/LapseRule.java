@@ -8,12 +8,16 @@ public enum LapseRule {
     INCIDENT("incident", "incident on the cell", After.BOOKED),
     CELL_NOT_IN_SERVICE("cell-not-in-service", "cell not in service", After.READY),
     OPERATOR_SWAPPED("operator-swapped", "operator swapped", After.BOOKED),
-    ATTENDANT_SWAPPED("attendant-swapped", "e-stop attendant swapped", After.BOOKED),
+    ATTENDANT_SWAPPED("attendant-swapped", "e-stop attendant swapped", After.SUSPENDED),
+    ATTENDANT_LEFT("attendant-left", "e-stop attendant left", After.SUSPENDED),
     ATTENDANT_NOT_STAFF("attendant-not-staff", "cell restricted to staff at the e-stop", After.READY),
     AUTHORISATION_ENDED("authorisation-ended", "authorisation ended", After.READY),
     RELEASER_OFF_DUTY("releaser-off-duty", "releaser off duty", After.READY),
+    VALUES_CHANGED("values-changed", "power mode, sensitivity or override changed", After.READY),
     WINDOW_OVER("window-over", "slot ended", After.READY),
     NOT_STARTED_IN_TIME("not-started-in-time", "not started in time", After.READY),
+    // after the rules that end a release: what has ended is not suspended
+    TURN_OVER("attendant-turn-over", "turn at the e-stop over", After.SUSPENDED),
     E_STOP_PRESS("e-stop-press", "e-stop pressed", After.READY),
     PROTECTIVE_STOP("protective-stop", "protective stop", After.READY),
     SECOND_PROTECTIVE_STOP("second-protective-stop", "second protective stop in the slot", After.READY),
@@ -60,6 +64,8 @@ public enum LapseRule {
         /** The check and the session list no longer hold. */
         BOOKED,
         /** The session list still holds; a new bench list may release again. */
-        READY
+        READY,
+        /** The attendant's signature alone; the release waits, no longer than before, for that of another attendant. */
+        SUSPENDED
     }
 }

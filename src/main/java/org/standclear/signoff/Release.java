@@ -19,6 +19,7 @@ import org.standclear.platform.ids.RevisionId;
  * @param passLimit how many passes were declared; null when it loops until it is stopped, then the window is the limit
  * @param startBy not started by then, it lapses
  * @param lapsed null while it holds
+ * @param suspended why it waits for another e-stop attendant's signature; null when it does not
  */
 public record Release(
         ReleaseId id,
@@ -41,11 +42,17 @@ public record Release(
         Instant startBy,
         Instant windowEnd,
         @Nullable Instant usedAt,
-        @Nullable Lapsed lapsed) {
+        @Nullable Lapsed lapsed,
+        @Nullable String suspended) {
 
-    /** Whether it waits for its start. */
+    /** Whether it waits for its start, suspended or not. */
     public boolean waits() {
         return usedAt == null && lapsed == null;
+    }
+
+    /** Whether a start could use it: it waits, and its e-stop attendant has signed. */
+    public boolean holds() {
+        return waits() && suspended == null;
     }
 
     /** When, by which rule and why it stopped holding. */

@@ -3,10 +3,12 @@ package org.standclear.signoff;
 import java.util.List;
 import java.util.Locale;
 
-/** The two lists at a cell: once at check-in, and once for each release. */
+/** The lists at a cell: once at check-in, once for each release, and when the e-stop changes hands. */
 public enum SignoffList {
     SESSION("session list", List.of(Part.OPERATOR, Part.ATTENDANT)),
-    BENCH("bench list", List.of(Part.OPERATOR, Part.ATTENDANT, Part.RELEASER));
+    BENCH("bench list", List.of(Part.OPERATOR, Part.ATTENDANT, Part.RELEASER)),
+    /** Another attendant takes over the e-stop of a release that waits or runs. */
+    HANDOVER("handover", List.of(Part.ATTENDANT));
 
     private final String words;
     private final List<Part> parts;

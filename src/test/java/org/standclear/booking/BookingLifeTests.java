@@ -33,7 +33,10 @@ class BookingLifeTests {
             Map.entry(
                     BookingEvent.NAME_ATTENDANT,
                     Map.of(BOOKED, BOOKED, CHECKED, CHECKED, READY, CHECKED, RELEASED, RELEASED, STOPPED, STOPPED)),
-            Map.entry(BookingEvent.ASK_FOR_ATTENDANT, Map.of(BOOKED, BOOKED, CHECKED, CHECKED)),
+            Map.entry(BookingEvent.HAND_OVER, Map.of(RUNNING, RUNNING)),
+            Map.entry(
+                    BookingEvent.ASK_FOR_ATTENDANT,
+                    Map.of(BOOKED, BOOKED, CHECKED, CHECKED, READY, CHECKED, RELEASED, RELEASED, STOPPED, STOPPED)),
             Map.entry(BookingEvent.CHECK, Map.of(BOOKED, CHECKED)),
             Map.entry(BookingEvent.GO_BACK_TO_BOOKED, Map.of(CHECKED, BOOKED, READY, BOOKED, RELEASED, BOOKED)),
             Map.entry(BookingEvent.CHECK_IN, Map.of(BOOKED, BOOKED, CHECKED, CHECKED)),
@@ -131,10 +134,25 @@ class BookingLifeTests {
     }
 
     @Test
-    void needsAnAttendantOnlyUntilCheckIn() {
+    void letsTheAttendantGoWhileNothingMoves() {
         assertThat(in(BOOKED).askForAttendant()).isEmpty();
-        assertThat(in(BOOKED, ATTENDANT, START, null).askForAttendant().orElseThrow())
-                .contains("checked in");
+        BookingLife ready = in(READY, ATTENDANT, START, null);
+        assertThat(ready.askForAttendant()).isEmpty();
+        assertThat(ready.booking().state()).isEqualTo(CHECKED);
+        assertThat(ready.booking().attendant()).isNull();
+        assertThat(in(RUNNING, ATTENDANT, START, START).askForAttendant().orElseThrow())
+                .contains("running");
+    }
+
+    @Test
+    void changesHandsAtTheStopOnlyInARun() {
+        PersonId next = PersonId.next();
+        BookingLife running = in(RUNNING, ATTENDANT, START, START);
+        assertThat(running.handOver(next)).isEmpty();
+        assertThat(running.booking().attendant()).isEqualTo(next);
+        assertThat(running.booking().state()).isEqualTo(RUNNING);
+        assertThat(in(READY, ATTENDANT, START, null).handOver(next).orElseThrow())
+                .contains("possible while it is running");
     }
 
     @Test

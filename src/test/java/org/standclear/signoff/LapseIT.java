@@ -180,12 +180,13 @@ class LapseIT {
         }
 
         @Test
-        void lapsesWhenTheAttendantIsSwappedBeforeTheStart() {
+        void goesBackToTheSessionListWhenASuspendedReleaseRunsOut() {
             Release release = scene().released();
             Person tal = scene().lab.student("Tal Emberley");
             bookings.nameAttendant(scene().booking, tal.id(), scene().noor.id());
-            assertThat(startRefused(release)).contains("Another e-stop attendant is on the booking now.");
-            expectLapsed(LapseRule.ATTENDANT_SWAPPED, "Another e-stop attendant", BookingState.CHECKED);
+            assertThat(startRefused(release)).contains("The release is suspended. Another e-stop attendant");
+            clock.moveBy(Duration.ofMinutes(10));
+            expectLapsed(LapseRule.NOT_STARTED_IN_TIME, "Not started within 10 min.", BookingState.CHECKED);
             assertThat(scene().sheet().list()).isEqualTo(SignoffList.SESSION);
             assertThat(scene().sheet().attendant()).isEqualTo(tal.id());
         }
@@ -209,7 +210,13 @@ class LapseIT {
             Sheet sheet = scene().sheet();
             assertThat(sheet.signatures()).isEmpty();
             assertThat(signed.lapses(scene().booking))
-                    .anySatisfy(lapse -> assertThat(lapse.because()).contains("signed more than 15 min ago"));
+                    .anySatisfy(lapse -> assertThat(lapse.because()).contains("somebody else takes the next one"));
+            scene().answerAndSign(Part.OPERATOR, scene().noor);
+            scene().answer(Part.ATTENDANT, scene().mateo, scene().mateo);
+            SignoffDesk.Signed.Refused refused =
+                    is(SignoffDesk.Signed.Refused.class, scene().sign(Part.ATTENDANT, scene().mateo));
+            assertThat(refused.obstacles()).extracting(Obstacle::code).containsExactly("attendant-turn-over");
+            assertThat(refused.obstacles().get(0).mend()).contains("swap the attendant");
         }
 
         @Test

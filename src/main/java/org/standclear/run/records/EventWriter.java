@@ -10,6 +10,7 @@ import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.live.LiveEvents;
 import org.standclear.run.Run;
 import org.standclear.run.RunEvent;
 import org.standclear.run.RunEvent.Kind;
@@ -21,11 +22,13 @@ class EventWriter {
 
     private final EventLog log;
     private final RunTrail trail;
+    private final LiveEvents live;
     private final People people;
 
-    EventWriter(EventLog log, RunTrail trail, People people) {
+    EventWriter(EventLog log, RunTrail trail, LiveEvents live, People people) {
         this.log = log;
         this.trail = trail;
+        this.live = live;
         this.people = people;
     }
 
@@ -120,6 +123,7 @@ class EventWriter {
 
     private RunEvent keep(RunEvent event) {
         log.add(event);
+        live.cellChanged(event.cell());
         String said = event.words().isEmpty() ? "" : " " + event.words();
         trail.append(event, people.printedName(event.account()) + " logged: " + what(event) + "." + said);
         return event;

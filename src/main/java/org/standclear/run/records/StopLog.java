@@ -16,6 +16,7 @@ import org.standclear.platform.ids.PersonId;
 import org.standclear.run.Run;
 import org.standclear.run.RunEvent;
 import org.standclear.run.RunEvent.Kind;
+import org.standclear.signoff.BenchNumbers;
 import org.standclear.signoff.LapseRule;
 import org.standclear.signoff.Release;
 import org.standclear.signoff.Releases;
@@ -30,6 +31,7 @@ class StopLog {
     private final CellStops stops;
     private final RunRows runs;
     private final EventWriter events;
+    private final BenchNumbers numbers;
 
     StopLog(
             Bookings bookings,
@@ -37,13 +39,15 @@ class StopLog {
             CellStates cellStates,
             CellStops stops,
             RunRows runs,
-            EventWriter events) {
+            EventWriter events,
+            BenchNumbers numbers) {
         this.bookings = bookings;
         this.releases = releases;
         this.cellStates = cellStates;
         this.stops = stops;
         this.runs = runs;
         this.events = events;
+        this.numbers = numbers;
     }
 
     RunEvent stop(CellId cell, Kind kind, PersonId by, Instant now) {
@@ -94,16 +98,17 @@ class StopLog {
         if (kind == Kind.E_STOP_PRESS) {
             return LapseRule.E_STOP_PRESS;
         }
-        return events.protectiveStops(booking.id()) >= 2 ? LapseRule.SECOND_PROTECTIVE_STOP : LapseRule.PROTECTIVE_STOP;
+        return events.protectiveStops(booking.id()) >= numbers.inForce().lookAfterStops()
+                ? LapseRule.SECOND_PROTECTIVE_STOP
+                : LapseRule.PROTECTIVE_STOP;
     }
 
     private void hold(Booking booking, PersonId by) {
-        cellStates.stop(new CellStates.StopCell(
-                booking.cell(),
-                CellTag.Kind.HOLD,
-                by,
-                "second protective stop in one slot: look before a third",
-                booking.operator()));
+        int stopsSoFar = events.protectiveStops(booking.id());
+        String because = stopsSoFar == 2
+                ? "second protective stop in one slot: look before a third"
+                : "protective stops in one slot, " + stopsSoFar + " so far: look before the next";
+        cellStates.stop(new CellStates.StopCell(booking.cell(), CellTag.Kind.HOLD, by, because, booking.operator()));
     }
 
     private static String capital(String words) {

@@ -154,7 +154,7 @@ class BenchCards {
     }
 
     private static String items(Sheet sheet, Part part) {
-        if (sheet.list() == SignoffList.SESSION) {
+        if (sheet.list() != SignoffList.BENCH) {
             return "";
         }
         return switch (part) {

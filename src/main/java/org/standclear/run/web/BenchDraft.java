@@ -23,6 +23,7 @@ final class BenchDraft {
     private BenchView.@Nullable Sign sign;
     private BenchView.@Nullable Released release;
     private BenchView.@Nullable Running run;
+    private BenchView.@Nullable Swap swap;
     private List<BenchView.Tap> closeOut = List.of();
     private List<BenchView.Named> people = List.of();
     private List<ResetCause> causes = List.of();
@@ -75,6 +76,11 @@ final class BenchDraft {
         return this;
     }
 
+    BenchDraft swap(BenchView.Swap turn) {
+        swap = turn;
+        return this;
+    }
+
     BenchDraft closeOut(List<BenchView.Tap> taps) {
         closeOut = taps;
         return this;
@@ -119,6 +125,7 @@ final class BenchDraft {
                 + booking
                 + release
                 + run
+                + swap
                 + closeOut
                 + notices
                 + obstacles
@@ -143,6 +150,7 @@ final class BenchDraft {
                 sign,
                 release,
                 run,
+                swap,
                 closeOut,
                 people,
                 causes,

@@ -88,11 +88,11 @@ class BenchLists {
         if (me.is(Role.BENCH)) {
             return sheet.next();
         }
+        if (sheet.attendant().equals(me.id())) {
+            return Optional.of(Part.ATTENDANT);
+        }
         if (booking.operator().equals(me.id())) {
             return Optional.of(Part.OPERATOR);
-        }
-        if (me.id().equals(booking.attendant())) {
-            return Optional.of(Part.ATTENDANT);
         }
         return me.isLabStaff() ? Optional.of(Part.RELEASER) : Optional.empty();
     }
@@ -121,7 +121,7 @@ class BenchLists {
         if (step instanceof Step.Ask ask) {
             String kicker = sheet.list() == SignoffList.BENCH
                     ? item(sheet, ask.item().number()) + ", " + name
-                    : title(sheet.list()) + " " + ask.item().number() + " of " + (ask.of() - 1) + ", " + name;
+                    : title(sheet.list()) + " " + ask.position() + " of " + (ask.of() - 1) + ", " + name;
             return draft.stage(Stage.ASK)
                     .head(kicker, ask.item().challenge(), ask.item().hint())
                     .ask(new BenchView.Ask(
@@ -183,7 +183,11 @@ class BenchLists {
     }
 
     private static String title(SignoffList list) {
-        return list == SignoffList.SESSION ? "Session list" : "Bench list";
+        return switch (list) {
+            case SESSION -> "Session list";
+            case BENCH -> "Bench list";
+            case HANDOVER -> "Handover";
+        };
     }
 
     private String slot(Booking booking) {

@@ -33,6 +33,7 @@ class BenchScreens {
     private final SignoffDesk desk;
     private final BenchCards cards;
     private final BenchStages stages;
+    private final BenchSwaps swaps;
     private final Clock clock;
 
     BenchScreens(
@@ -42,6 +43,7 @@ class BenchScreens {
             SignoffDesk desk,
             BenchCards cards,
             BenchStages stages,
+            BenchSwaps swaps,
             Clock clock) {
         this.cells = cells;
         this.stops = stops;
@@ -49,6 +51,7 @@ class BenchScreens {
         this.desk = desk;
         this.cards = cards;
         this.stages = stages;
+        this.swaps = swaps;
         this.clock = clock;
     }
 
@@ -113,8 +116,12 @@ class BenchScreens {
                                         + ". A technician or an instructor puts it back after a day test that passes.");
     }
 
-    private static boolean maySee(Booking booking, SignedInPerson me) {
-        return me.isLabStaff() || me.is(Role.BENCH) || me.is(Role.REVIEWER) || booking.involves(me.id());
+    private boolean maySee(Booking booking, SignedInPerson me) {
+        return me.isLabStaff()
+                || me.is(Role.BENCH)
+                || me.is(Role.REVIEWER)
+                || booking.involves(me.id())
+                || swaps.awaits(booking, me);
     }
 
     private BenchView stamped(BenchDraft draft, Cell cell) {

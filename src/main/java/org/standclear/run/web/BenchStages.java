@@ -1,8 +1,8 @@
 package org.standclear.run.web;
 
-import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
@@ -32,14 +32,23 @@ import org.standclear.signoff.SignoffDesk.Standing;
 class BenchStages {
 
     private final BenchLists lists;
+    private final BenchSwaps swaps;
     private final Runs runs;
     private final CellStops stops;
     private final People people;
     private final DutyRoster duty;
     private final LabTime labTime;
 
-    BenchStages(BenchLists lists, Runs runs, CellStops stops, People people, DutyRoster duty, LabTime labTime) {
+    BenchStages(
+            BenchLists lists,
+            BenchSwaps swaps,
+            Runs runs,
+            CellStops stops,
+            People people,
+            DutyRoster duty,
+            LabTime labTime) {
         this.lists = lists;
+        this.swaps = swaps;
         this.runs = runs;
         this.stops = stops;
         this.people = people;
@@ -51,8 +60,14 @@ class BenchStages {
         Booking booking = standing.prepared().booking();
         return switch (booking.state()) {
             case BOOKED, CHECKED, READY -> lists.choose(draft, standing, me, now);
-            case RELEASED -> released(draft, standing, me);
-            case RUNNING -> running(draft, standing, me, now);
+            case RELEASED ->
+                BenchSwaps.takesOver(standing, me)
+                        ? lists.choose(draft, standing, me, now)
+                        : released(draft, standing, me);
+            case RUNNING ->
+                BenchSwaps.takesOver(standing, me)
+                        ? lists.choose(draft.swap(swaps.of(standing)), standing, me, now)
+                        : running(draft, standing, me, now);
             case STOPPED -> stopped(draft, standing, me, now);
             case FINISHED -> closeOut(draft, booking, me);
             case CLOSED_OUT ->
@@ -75,21 +90,31 @@ class BenchStages {
                 ? "First run of this version here, or first after a return to service: "
                         + people.printedName(release.releaser()) + " watches."
                 : "";
+        String suspended = Objects.requireNonNullElse(release.suspended(), "");
+        boolean holds = suspended.isEmpty();
         return draft.stage(Stage.RELEASED)
-                .head(slot(booking), "Released until " + until, mayStart ? "Log the start, then start the arm." : "")
-                .release(new BenchView.Released(until, labTime.iso(release.startBy()), release.code(), first, mayStart))
+                .swap(swaps.of(standing))
+                .head(
+                        slot(booking),
+                        holds ? "Released until " + until : "Suspended: the e-stop changes hands.",
+                        holds ? mayStart ? "Log the start, then start the arm." : "" : suspended)
+                .release(new BenchView.Released(
+                        until, labTime.iso(release.startBy()), release.code(), first, mayStart && holds))
                 .mayAct(mayStart || acts(booking, me));
     }
 
     private BenchDraft running(BenchDraft draft, Standing standing, SignedInPerson me, Instant now) {
         Booking booking = standing.prepared().booking();
         Run run = runs.of(booking.id()).orElseThrow();
+        BenchView.Swap swap = swaps.of(standing);
+        String turn = BenchSwaps.told(swap);
         return draft.stage(Stage.RUNNING)
+                .swap(swap)
                 .head(
                         slot(booking),
                         "Running. Hand on the e-stop.",
-                        told(booking, standing.release().orElse(null), now))
-                .run(view(run, standing.release().orElse(null), now))
+                        turn.isEmpty() ? told(booking, standing.release().orElse(null), now) : turn)
+                .run(view(run, standing.release().orElse(null)))
                 .mayAct(acts(booking, me));
     }
 
@@ -126,7 +151,7 @@ class BenchStages {
                         slot(booking),
                         "Stopped. Find the cause first.",
                         "Unlatching restarts nothing; staff record the reset.")
-                .run(view(run, standing.release().orElse(null), now))
+                .run(view(run, standing.release().orElse(null)))
                 .people(staff ? resetters(me, now) : List.of())
                 .causes(causes(stops.open(booking.cell())))
                 .mayAct(acts(booking, me));
@@ -194,15 +219,13 @@ class BenchStages {
                 .toList();
     }
 
-    private BenchView.Running view(Run run, @Nullable Release release, Instant now) {
+    private BenchView.Running view(Run run, @Nullable Release release) {
         Instant since = lastStart(run);
-        boolean longTurn = Duration.between(since, now).compareTo(Duration.ofMinutes(15)) > 0;
         return new BenchView.Running(
                 run.id().toString(),
                 labTime.time(since),
                 run.passes(),
                 release == null ? null : release.passLimit(),
-                longTurn ? "15 min at the e-stop: swap the attendant at the next stop." : "",
                 labTime.iso(since),
                 run.state() == RunState.STOPPED ? whys(run.booking()) : List.of());
     }

@@ -134,13 +134,21 @@ class BenchStopActs {
     String withdraw(
             @PathVariable CellId cell,
             @RequestParam BookingId booking,
+            @RequestParam(required = false) @Nullable String why,
             @RequestParam(required = false) @Nullable String formToken,
             @AuthenticationPrincipal SignedInPerson me) {
         if (!BenchStages.acts(screens.ofCell(cell, booking, me), me)) {
             throw new NotFoundException("booking");
         }
         once.run(formToken, () -> {
-            releases.withdraw(booking, LapseRule.WITHDRAWN, me.printedName() + " took it back.", me.id());
+            boolean values = "values".equals(why);
+            releases.withdraw(
+                    booking,
+                    values ? LapseRule.VALUES_CHANGED : LapseRule.WITHDRAWN,
+                    values
+                            ? "A setting was changed at the robot: the values are read again."
+                            : me.printedName() + " took it back.",
+                    me.id());
             return BenchListActs.address(cell);
         });
         return "redirect:" + BenchListActs.address(cell);

@@ -31,6 +31,7 @@ record BenchView(
         @Nullable Sign sign,
         @Nullable Released release,
         @Nullable Running run,
+        @Nullable Swap swap,
         List<Tap> closeOut,
         List<Named> people,
         List<ResetCause> causes,
@@ -106,7 +107,29 @@ record BenchView(
 
     /** A run that goes on or was stopped; {@code whys} are the causes to choose from when a stopped one is finished. */
     record Running(
-            String id, String since, int passes, @Nullable Integer limit, String turn, String iso, List<Tap> whys) {}
+            String id, String since, int passes, @Nullable Integer limit, String iso, List<Tap> whys) {}
+
+    /**
+     * Who is at the e-stop, how long still, and who could take over.
+     *
+     * @param attendant empty while nobody is
+     * @param until empty while no turn is counted
+     * @param asked who is asked to sign for it now; empty when nobody is
+     * @param mayLeave whether the attendant may simply go, since nothing moves
+     */
+    record Swap(
+            String attendant,
+            String until,
+            String iso,
+            boolean over,
+            String asked,
+            List<Named> people,
+            boolean mayLeave) {
+
+        public Swap {
+            people = List.copyOf(people);
+        }
+    }
 
     /** One large button. */
     record Tap(String value, String words) {}

@@ -2,11 +2,13 @@ package org.standclear.signoff.records;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
+import org.standclear.booking.BookingState;
 import org.standclear.booking.Bookings;
 import org.standclear.cell.Cell;
 import org.standclear.cell.Cells;
@@ -17,6 +19,7 @@ import org.standclear.people.Duty;
 import org.standclear.people.DutyRoster;
 import org.standclear.people.People;
 import org.standclear.people.Person;
+import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.time.LabTime;
 import org.standclear.signoff.Obstacle;
@@ -66,7 +69,24 @@ class GateFacts {
     }
 
     List<Obstacle> obstacles(Booking booking, Cell cell, Instant now) {
-        return Gates.ask(question(booking, cell, now));
+        List<Obstacle> obstacles = new ArrayList<>(Gates.ask(question(booking, cell, now)));
+        suspended(booking).ifPresent(obstacles::add);
+        return List.copyOf(obstacles);
+    }
+
+    private Optional<Obstacle> suspended(Booking booking) {
+        return booking.state() != BookingState.RELEASED
+                ? Optional.empty()
+                : releases.latest(booking.id())
+                        .filter(release -> release.waits() && !release.holds())
+                        .map(release -> new Obstacle(
+                                "release-suspended",
+                                "The release is suspended. " + release.suspended(),
+                                "Somebody else takes over the e-stop and signs for it, or the release is taken back."));
+    }
+
+    Cell cell(CellId id) {
+        return cells.find(id).orElseThrow();
     }
 
     GateQuestion question(Booking booking, Cell cell, Instant now) {

@@ -151,7 +151,7 @@ class JdbcReleases implements Releases {
     @Override
     @Transactional
     public void end(ReleaseId release) {
-        rows.end(release);
+        rows.end(release, now());
     }
 
     private Instant now() {

@@ -5,6 +5,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
 import org.standclear.cell.Cell;
+import org.standclear.cell.DayTests;
 import org.standclear.check.ProgramChecks;
 import org.standclear.people.Authorisations;
 import org.standclear.people.Duty;
@@ -15,6 +16,7 @@ import org.standclear.platform.ids.RevisionId;
 import org.standclear.program.Programs;
 import org.standclear.program.Revision;
 import org.standclear.signoff.Release;
+import org.standclear.signoff.Turn;
 import org.standclear.signoff.rules.LapseQuestion;
 
 /** Reads the facts beside which a release is held. */
@@ -27,6 +29,8 @@ class LapseFacts {
     private final People people;
     private final Authorisations authorisations;
     private final DutyRoster duty;
+    private final DayTests dayTests;
+    private final Turns turns;
 
     LapseFacts(
             Programs programs,
@@ -34,13 +38,17 @@ class LapseFacts {
             SheetRows sheets,
             People people,
             Authorisations authorisations,
-            DutyRoster duty) {
+            DutyRoster duty,
+            DayTests dayTests,
+            Turns turns) {
         this.programs = programs;
         this.checks = checks;
         this.sheets = sheets;
         this.people = people;
         this.authorisations = authorisations;
         this.duty = duty;
+        this.dayTests = dayTests;
+        this.turns = turns;
     }
 
     LapseQuestion question(Release release, Booking booking, Cell cell, Instant now) {
@@ -56,7 +64,20 @@ class LapseFacts {
                 ended(release, now),
                 duty.onDuty(release.releaser(), now),
                 people.printedName(release.releaser()),
+                booking.attendant() == null ? null : people.printedName(booking.attendant()),
+                turnOver(release, now),
+                dayTests.latest(cell.id(), now)
+                        .filter(test -> test.testedAt().isAfter(release.issuedAt()))
+                        .isPresent(),
                 now);
+    }
+
+    private @Nullable String turnOver(Release release, Instant now) {
+        Turn turn = turns.of(release.attendant(), now);
+        return turn.over()
+                ? "The turn of " + people.printedName(release.attendant()) + " at the e-stop is over ("
+                        + turn.limit().toMinutes() + " min). Somebody else takes the next one."
+                : null;
     }
 
     private boolean answerInForce(Release release, Booking booking) {

@@ -1,6 +1,5 @@
 package org.standclear.signoff.records;
 
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -25,7 +24,9 @@ import org.standclear.platform.time.LabTime;
 import org.standclear.program.Programs;
 import org.standclear.program.Revision;
 import org.standclear.signoff.Answers;
+import org.standclear.signoff.BenchNumbers;
 import org.standclear.signoff.Part;
+import org.standclear.signoff.Release;
 import org.standclear.signoff.Sheet;
 import org.standclear.signoff.SignoffDesk.Statement;
 import org.standclear.signoff.SignoffList;
@@ -35,9 +36,6 @@ import org.standclear.signoff.rules.StatementText;
 /** Opens the list that is due, and knows what its answers are compared with and what its signatures sign. */
 @Component
 class Lists {
-
-    /** How long before the slot the session list can be signed. */
-    static final Duration SESSION_OPENS = Duration.ofMinutes(10);
 
     private final Bookings bookings;
     private final Cells cells;
@@ -50,6 +48,8 @@ class Lists {
     private final SheetRows sheets;
     private final EventRows events;
     private final WaiverWords waivers;
+    private final BenchNumbers numbers;
+    private final HandoverRows handovers;
     private final LabTime labTime;
 
     Lists(
@@ -64,6 +64,8 @@ class Lists {
             SheetRows sheets,
             EventRows events,
             WaiverWords waivers,
+            BenchNumbers numbers,
+            HandoverRows handovers,
             LabTime labTime) {
         this.bookings = bookings;
         this.cells = cells;
@@ -76,6 +78,8 @@ class Lists {
         this.sheets = sheets;
         this.events = events;
         this.waivers = waivers;
+        this.numbers = numbers;
+        this.handovers = handovers;
         this.labTime = labTime;
     }
 
@@ -86,6 +90,9 @@ class Lists {
             return open;
         }
         PersonId attendant = booking.attendant();
+        if (booking.state() == BookingState.RELEASED) {
+            return attendant == null ? Optional.empty() : handover(booking, attendant, now);
+        }
         Optional<EventRows.Preparation> check = events.lastCheck(booking.id());
         Optional<SignoffList> list = list(booking, now);
         if (list.isEmpty()
@@ -113,12 +120,41 @@ class Lists {
         return Optional.of(sheet);
     }
 
-    private static Optional<SignoffList> list(Booking booking, Instant now) {
+    /** A suspended release waits for whoever is named now to sign for the e-stop. */
+    private Optional<Sheet> handover(Booking booking, PersonId attendant, Instant now) {
+        return handovers
+                .suspended(booking.id())
+                .filter(release -> !release.attendant().equals(attendant))
+                .map(release -> openHandover(release, attendant, now));
+    }
+
+    /** Opens the list on which the next attendant signs for the e-stop; booking and cell are locked. */
+    Sheet openHandover(Release release, PersonId attendant, Instant now) {
+        Sheet sheet = new Sheet(
+                Id.newValue(),
+                release.booking(),
+                release.cell(),
+                sheets.nextRound(release.booking()),
+                SignoffList.HANDOVER,
+                false,
+                release.revision(),
+                release.cellVersion(),
+                sheets.find(release.sheet()).orElseThrow().answer(),
+                release.operator(),
+                attendant,
+                now,
+                null,
+                List.of());
+        sheets.add(sheet);
+        return sheet;
+    }
+
+    private Optional<SignoffList> list(Booking booking, Instant now) {
         if (!now.isBefore(booking.end())) {
             return Optional.empty();
         }
         if (booking.state() == BookingState.CHECKED
-                && !now.isBefore(booking.start().minus(SESSION_OPENS))) {
+                && !now.isBefore(booking.start().minus(numbers.inForce().sessionOpens()))) {
             return Optional.of(SignoffList.SESSION);
         }
         return booking.state() == BookingState.READY && !now.isBefore(booking.start())

@@ -133,8 +133,9 @@ class ReleaseRows {
                 .update();
     }
 
-    void end(ReleaseId id) {
-        jdbc.sql("update signoff_releases set live = null where id = :id and used_at is not null")
+    void end(ReleaseId id, Instant at) {
+        jdbc.sql("update signoff_releases set live = null, ended_at = :at where id = :id and used_at is not null")
+                .param("at", SqlTime.toSql(at))
                 .param("id", id.value())
                 .update();
     }
@@ -161,7 +162,8 @@ class ReleaseRows {
                 SqlTime.read(row, "start_by"),
                 SqlTime.read(row, "window_end"),
                 SqlTime.readNullable(row, "used_at"),
-                lapsed(row));
+                lapsed(row),
+                row.getString("suspended_because"));
     }
 
     private static Release.@Nullable Lapsed lapsed(ResultSet row) throws SQLException {

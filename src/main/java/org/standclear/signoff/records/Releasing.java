@@ -1,6 +1,5 @@
 package org.standclear.signoff.records;
 
-import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
@@ -16,6 +15,7 @@ import org.standclear.people.Person;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.ids.ReleaseId;
 import org.standclear.program.Revision;
+import org.standclear.signoff.BenchNumbers;
 import org.standclear.signoff.Obstacle;
 import org.standclear.signoff.Release;
 import org.standclear.signoff.Sheet;
@@ -26,9 +26,6 @@ import org.standclear.signoff.rules.ReleaserRules;
 @Component
 class Releasing {
 
-    /** A release that is not started by then lapses. */
-    static final Duration HOLDS = Duration.ofMinutes(10);
-
     private final Bookings bookings;
     private final DutyRoster duty;
     private final GateFacts gates;
@@ -37,6 +34,7 @@ class Releasing {
     private final ReleaseRows releases;
     private final WaiverRows waivers;
     private final ReleaseCodes codes;
+    private final BenchNumbers numbers;
     private final SignoffTrail trail;
 
     Releasing(
@@ -48,6 +46,7 @@ class Releasing {
             ReleaseRows releases,
             WaiverRows waivers,
             ReleaseCodes codes,
+            BenchNumbers numbers,
             SignoffTrail trail) {
         this.bookings = bookings;
         this.duty = duty;
@@ -57,6 +56,7 @@ class Releasing {
         this.releases = releases;
         this.waivers = waivers;
         this.codes = codes;
+        this.numbers = numbers;
         this.trail = trail;
     }
 
@@ -105,6 +105,7 @@ class Releasing {
                 soon.isBefore(booking.end()) ? soon : booking.end(),
                 booking.end(),
                 null,
+                null,
                 null);
         releases.freeRunOut(now);
         releases.add(release);
@@ -115,7 +116,7 @@ class Releasing {
 
     /** A release does not outlast the waiver that it rests on. */
     private Instant startBy(Booking booking, StoredAnswer answer, Instant now) {
-        Instant soon = now.plus(HOLDS);
+        Instant soon = now.plus(numbers.inForce().releaseHolds());
         return waivers.standing(booking.id(), answer.id(), now)
                 .map(Waiver::expiresAt)
                 .filter(expires -> expires.isBefore(soon))

@@ -1,6 +1,5 @@
 package org.standclear.signoff.records;
 
-import java.time.Duration;
 import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
@@ -10,6 +9,7 @@ import org.standclear.cell.Cell;
 import org.standclear.cell.CellStops;
 import org.standclear.signoff.Lapse;
 import org.standclear.signoff.Part;
+import org.standclear.signoff.Release;
 import org.standclear.signoff.Sheet;
 import org.standclear.signoff.SignoffList;
 
@@ -17,20 +17,28 @@ import org.standclear.signoff.SignoffList;
 @Component
 class SheetVoids {
 
-    /** An attendant who has signed and waited longer than this signs anew. */
-    static final Duration LONGEST_TURN = Duration.ofMinutes(15);
-
     private final CellStops stops;
     private final Repeats repeats;
     private final SheetRows sheets;
     private final EventRows events;
+    private final ReleaseRows releases;
+    private final Turns turns;
     private final SignoffTrail trail;
 
-    SheetVoids(CellStops stops, Repeats repeats, SheetRows sheets, EventRows events, SignoffTrail trail) {
+    SheetVoids(
+            CellStops stops,
+            Repeats repeats,
+            SheetRows sheets,
+            EventRows events,
+            ReleaseRows releases,
+            Turns turns,
+            SignoffTrail trail) {
         this.stops = stops;
         this.repeats = repeats;
         this.sheets = sheets;
         this.events = events;
+        this.releases = releases;
+        this.turns = turns;
         this.trail = trail;
     }
 
@@ -57,6 +65,12 @@ class SheetVoids {
         if (sheet.cellVersion() != cell.currentVersion()) {
             return new Foreign("list-void", cell.name() + " is at version " + cell.currentVersion() + " now.");
         }
+        if (sheet.list() == SignoffList.HANDOVER) {
+            return handoverOver(sheet, booking)
+                    ? new Foreign(
+                            "list-void", "The release that the handover was for ended, or somebody else was named.")
+                    : null;
+        }
         if (!sheet.attendant().equals(booking.attendant())) {
             return new Foreign("list-void", "Another e-stop attendant is on the booking now.");
         }
@@ -70,8 +84,8 @@ class SheetVoids {
         if (sheet.list() == SignoffList.BENCH && isLongTurn(sheet, now)) {
             return new Foreign(
                     Repeats.LONG_TURN,
-                    "The e-stop attendant signed more than " + LONGEST_TURN.toMinutes()
-                            + " min ago: swap, or sign anew.");
+                    "The turn of " + turns.of(sheet.attendant(), now).limit().toMinutes()
+                            + " min at the e-stop is over: somebody else takes the next one.");
         }
         BookingState fits = sheet.list() == SignoffList.SESSION ? BookingState.CHECKED : BookingState.READY;
         return booking.state() == fits
@@ -79,9 +93,18 @@ class SheetVoids {
                 : new Foreign("list-void", "The booking is " + booking.state().words() + " now.");
     }
 
-    private static boolean isLongTurn(Sheet sheet, Instant now) {
-        return sheet.signedBy(Part.ATTENDANT)
-                .filter(signature -> signature.at().plus(LONGEST_TURN).isBefore(now))
-                .isPresent();
+    private boolean isLongTurn(Sheet sheet, Instant now) {
+        return sheet.signedBy(Part.ATTENDANT).isPresent()
+                && turns.of(sheet.attendant(), now).over();
+    }
+
+    /** A handover is about a release that is suspended, or in use by a run that goes on. */
+    private boolean handoverOver(Sheet sheet, Booking booking) {
+        Release release = releases.latest(sheet.booking()).orElseThrow();
+        boolean waits = booking.state() == BookingState.RELEASED
+                && release.waits()
+                && sheet.attendant().equals(booking.attendant());
+        boolean runs = booking.state() == BookingState.RUNNING && release.lapsed() == null;
+        return !waits && !runs;
     }
 }

@@ -1,6 +1,7 @@
 package org.standclear.signoff.records;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -42,6 +43,7 @@ class Signing {
     private final GateFacts gates;
     private final Lists lists;
     private final Releasing releasing;
+    private final TakingOver takingOver;
     private final DraftRows drafts;
     private final SheetRows sheets;
     private final SignatureRows signatures;
@@ -57,6 +59,7 @@ class Signing {
             GateFacts gates,
             Lists lists,
             Releasing releasing,
+            TakingOver takingOver,
             DraftRows drafts,
             SheetRows sheets,
             SignatureRows signatures,
@@ -70,6 +73,7 @@ class Signing {
         this.gates = gates;
         this.lists = lists;
         this.releasing = releasing;
+        this.takingOver = takingOver;
         this.drafts = drafts;
         this.sheets = sheets;
         this.signatures = signatures;
@@ -141,10 +145,21 @@ class Signing {
         if (difference.isPresent()) {
             return readAgain(sheet, wanted, difference.get(), now);
         }
+        if (sheet.list() == SignoffList.HANDOVER) {
+            return takeOver(sheet, booking, wanted, statement, answers, now);
+        }
         if (wanted.part() == Part.RELEASER) {
             return release(sheet, booking, wanted, statement, answers, now);
         }
         return new Signed.Kept(store(sheet, wanted, statement, answers, true, now, booking));
+    }
+
+    private Signed takeOver(
+            Sheet sheet, Booking booking, SignPart wanted, Statement statement, Answers answers, Instant now) {
+        List<Obstacle> refused = takingOver.take(sheet, booking, now);
+        return refused.isEmpty()
+                ? new Signed.Kept(store(sheet, wanted, statement, answers, true, now, booking))
+                : new Signed.Refused("signer", refused);
     }
 
     /** What the record says changed between the answer and the signature. */
@@ -169,6 +184,15 @@ class Signing {
         Optional<Obstacle> another = sameAs(owner, wanted.signer());
         if (another.isPresent()) {
             return List.of(another.get());
+        }
+        if (wanted.part() == Part.ATTENDANT && sheet.list() != SignoffList.SESSION) {
+            List<Obstacle> atTheStop = new ArrayList<>(takingOver.refusals(owner, booking, now));
+            if (sheet.list() == SignoffList.HANDOVER) {
+                takingOver.otherPart(owner, takingOver.release(sheet)).ifPresent(atTheStop::add);
+            }
+            if (!atTheStop.isEmpty()) {
+                return atTheStop;
+            }
         }
         String own = wanted.part() == Part.OPERATOR ? "operator-" : "attendant-";
         List<Obstacle> obstacles = gates

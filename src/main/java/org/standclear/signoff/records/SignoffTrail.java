@@ -7,6 +7,7 @@ import org.standclear.check.StoredAnswer;
 import org.standclear.people.People;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Labs;
+import org.standclear.platform.live.LiveEvents;
 import org.standclear.platform.time.LabTime;
 import org.standclear.signoff.LapseRule;
 import org.standclear.signoff.Part;
@@ -22,12 +23,14 @@ import org.standclear.trail.TrailEntry;
 class SignoffTrail {
 
     private final Trail trail;
+    private final LiveEvents live;
     private final Labs labs;
     private final People people;
     private final LabTime labTime;
 
-    SignoffTrail(Trail trail, Labs labs, People people, LabTime labTime) {
+    SignoffTrail(Trail trail, LiveEvents live, Labs labs, People people, LabTime labTime) {
         this.trail = trail;
+        this.live = live;
         this.labs = labs;
         this.people = people;
         this.labTime = labTime;
@@ -49,6 +52,7 @@ class SignoffTrail {
     }
 
     void sheetVoid(Sheet sheet, String because) {
+        live.cellChanged(sheet.cell());
         trail.append(entry(
                         "signoff.list-void",
                         sheet.booking(),
@@ -62,6 +66,7 @@ class SignoffTrail {
     }
 
     void signed(Sheet sheet, Signature signature) {
+        live.cellChanged(sheet.cell());
         trail.append(entry(
                         "signoff.signed",
                         sheet.booking(),
@@ -85,10 +90,12 @@ class SignoffTrail {
     }
 
     void notReleased(Sheet sheet, PersonId by, String says) {
+        live.cellChanged(sheet.cell());
         append("signoff.not-released", sheet.booking(), by, "Not released: " + says);
     }
 
     void released(Release release) {
+        live.cellChanged(release.cell());
         trail.append(entry(
                         "signoff.released",
                         release.booking(),
@@ -109,10 +116,37 @@ class SignoffTrail {
     }
 
     void releaseLapsed(Booking booking, Release release, LapseRule rule, String because, @Nullable PersonId by) {
+        live.cellChanged(release.cell());
         trail.append(
                 entry("signoff.release-lapsed", booking, by, "The release lapsed, " + rule.words() + ": " + because)
                         .with("release", release.id())
                         .with("rule", rule.code()));
+    }
+
+    void suspended(Booking booking, Release release, LapseRule rule, String because) {
+        live.cellChanged(release.cell());
+        trail.append(entry(
+                        "signoff.release-suspended",
+                        booking,
+                        null,
+                        "The release waits for another e-stop attendant, " + rule.words() + ": " + because)
+                .with("release", release.id())
+                .with("rule", rule.code()));
+    }
+
+    void askedToTakeOver(Booking booking, PersonId next, PersonId by) {
+        live.cellChanged(booking.cell());
+        append("signoff.handover-asked", booking, by, people.printedName(next) + " was asked to take over the e-stop.");
+    }
+
+    void handedOver(Booking booking, Release release, PersonId before, PersonId next) {
+        trail.append(entry(
+                        "signoff.handed-over",
+                        booking,
+                        next,
+                        people.printedName(next) + " took over the e-stop from " + people.printedName(before) + ".")
+                .with("from", before)
+                .with("release", release.id()));
     }
 
     void waived(Waiver waiver) {

@@ -23,6 +23,7 @@ import org.standclear.signoff.Release;
 import org.standclear.signoff.Sheet;
 import org.standclear.signoff.SignoffList;
 import org.standclear.signoff.rules.AnswerLine;
+import org.standclear.signoff.rules.LapseQuestion;
 import org.standclear.signoff.rules.Lapses;
 
 /**
@@ -43,6 +44,7 @@ class Upkeep {
     private final ReleaseRows releases;
     private final WaiverRows waivers;
     private final SheetVoids voids;
+    private final Suspensions suspensions;
     private final SignoffTrail trail;
 
     Upkeep(
@@ -57,6 +59,7 @@ class Upkeep {
             ReleaseRows releases,
             WaiverRows waivers,
             SheetVoids voids,
+            Suspensions suspensions,
             SignoffTrail trail) {
         this.bookings = bookings;
         this.cells = cells;
@@ -69,6 +72,7 @@ class Upkeep {
         this.releases = releases;
         this.waivers = waivers;
         this.voids = voids;
+        this.suspensions = suspensions;
         this.trail = trail;
     }
 
@@ -95,17 +99,26 @@ class Upkeep {
         if (booking.state() != BookingState.RELEASED) {
             return booking;
         }
-        Optional<Release> waiting = releases.latest(booking.id()).filter(Release::waits);
-        Optional<Lapses.Found> lapse =
-                waiting.flatMap(release -> Lapses.first(lapseFacts.question(release, booking, cell, now)));
-        return lapse.isEmpty() ? booking : lapsed(booking, waiting.orElseThrow(), lapse.get(), null, now);
+        Release waiting = releases.latest(booking.id()).filter(Release::waits).orElse(null);
+        if (waiting == null) {
+            return booking;
+        }
+        LapseQuestion question = lapseFacts.question(waiting, booking, cell, now);
+        Optional<Lapses.Found> lapse = Lapses.first(question);
+        if (lapse.isPresent()) {
+            return lapsed(booking, waiting, lapse.get(), null, now);
+        }
+        suspensions.check(booking, question, now);
+        return booking;
     }
 
     /** Lapses a waiting release and takes the booking as far back as the rule says. */
     Booking lapsed(Booking booking, Release release, Lapses.Found found, @Nullable PersonId by, Instant now) {
         keepLapse(booking, release, found, by, now);
+        // whoever came to the e-stop since has signed neither list
+        boolean sessionHolds = release.attendant().equals(booking.attendant());
         return moved(
-                found.rule().after() == LapseRule.After.READY
+                found.rule().after() == LapseRule.After.READY && sessionHolds
                         ? bookings.backToReady(booking.id(), found.because())
                         : bookings.backToBooked(booking.id(), found.because()));
     }

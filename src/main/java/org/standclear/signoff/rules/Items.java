@@ -138,6 +138,9 @@ public final class Items {
                     goesOn("on-it", "Hand on it, I see the arm, nothing else to do"),
                     new Choice("not-yet", "not yet", "Take your place at the e-stop first, then answer.")))));
 
+    /** Who comes to the e-stop in the middle of a slot has not signed the session list: two of its items, then the hand. */
+    private static final List<ListItem> HANDOVER = List.of(SESSION.get(0), SESSION.get(1), ATTENDANT.get(0));
+
     private static final List<ListItem> RELEASER = List.of(
             DISPLAY,
             new ListItem(
@@ -163,6 +166,9 @@ public final class Items {
     public static List<ListItem> of(SignoffList list, Part part, boolean brief) {
         if (list == SignoffList.SESSION) {
             return part == Part.RELEASER ? List.of() : SESSION;
+        }
+        if (list == SignoffList.HANDOVER) {
+            return part == Part.ATTENDANT ? HANDOVER : List.of();
         }
         return switch (part) {
             case OPERATOR -> brief ? List.of(LOADED, DISPLAY) : OPERATOR;

@@ -13,6 +13,8 @@ import org.standclear.signoff.Release;
  * @param attached the revision on the booking now; null when none is
  * @param latest the latest revision of the released program
  * @param answerInForce whether the answer that the release rests on stands on the limits and rules of now
+ * @param turnOver why the attendant's turn is over; null while it is not
+ * @param testedSince whether a day test was made after the release
  * @param ended whose authorisation ended, in words; null when both hold
  */
 public record LapseQuestion(
@@ -26,4 +28,7 @@ public record LapseQuestion(
         @Nullable String ended,
         boolean releaserOnDuty,
         String releaserName,
+        @Nullable String attendantName,
+        @Nullable String turnOver,
+        boolean testedSince,
         Instant now) {}

@@ -3,10 +3,13 @@ package org.standclear.signoff.rules;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import org.standclear.cell.CellState;
+import org.standclear.platform.ids.PersonId;
 import org.standclear.program.Revision;
 import org.standclear.signoff.LapseRule;
+import org.standclear.signoff.LapseRule.After;
 import org.standclear.signoff.Release;
 
 /** Asks the lapse rules in their order; the first that applies names the reason. */
@@ -19,6 +22,9 @@ public final class Lapses {
             Map.entry(LapseRule.CELL_NOT_IN_SERVICE, Lapses::cellNotInService),
             Map.entry(LapseRule.OPERATOR_SWAPPED, Lapses::operatorSwapped),
             Map.entry(LapseRule.ATTENDANT_SWAPPED, Lapses::attendantSwapped),
+            Map.entry(LapseRule.ATTENDANT_LEFT, Lapses::attendantLeft),
+            Map.entry(LapseRule.TURN_OVER, LapseQuestion::turnOver),
+            Map.entry(LapseRule.VALUES_CHANGED, Lapses::valuesChanged),
             Map.entry(LapseRule.ATTENDANT_NOT_STAFF, Lapses::attendantNotStaff),
             Map.entry(LapseRule.AUTHORISATION_ENDED, LapseQuestion::ended),
             Map.entry(LapseRule.RELEASER_OFF_DUTY, Lapses::releaserOffDuty),
@@ -30,9 +36,21 @@ public final class Lapses {
     /** A rule that applies, and why in words. */
     public record Found(LapseRule rule, String because) {}
 
-    /** The first rule that makes the release lapse; empty while it holds. */
+    /** The first rule that makes the release lapse; empty while it holds, suspended or not. */
     public static Optional<Found> first(LapseQuestion question) {
+        return first(question, rule -> rule.after() != After.SUSPENDED);
+    }
+
+    /** The first rule that makes the attendant's signature lapse, so that the release is suspended. */
+    public static Optional<Found> suspends(LapseQuestion question) {
+        return first(question, rule -> rule.after() == After.SUSPENDED);
+    }
+
+    private static Optional<Found> first(LapseQuestion question, Predicate<LapseRule> counts) {
         for (LapseRule rule : LapseRule.values()) {
+            if (!counts.test(rule)) {
+                continue;
+            }
             Function<LapseQuestion, @Nullable String> asked = ASKED.get(rule);
             String because = asked == null ? null : asked.apply(question);
             if (because != null) {
@@ -97,9 +115,21 @@ public final class Lapses {
     }
 
     private static @Nullable String attendantSwapped(LapseQuestion question) {
-        return question.release().attendant().equals(question.booking().attendant())
+        PersonId now = question.booking().attendant();
+        return now == null || question.release().attendant().equals(now)
                 ? null
-                : "Another e-stop attendant is on the booking now.";
+                : "Another e-stop attendant is on the booking now; " + question.attendantName()
+                        + " has not signed yet.";
+    }
+
+    private static @Nullable String attendantLeft(LapseQuestion question) {
+        return question.booking().attendant() == null ? "The e-stop attendant left, and nobody else is named." : null;
+    }
+
+    private static @Nullable String valuesChanged(LapseQuestion question) {
+        return question.testedSince()
+                ? "A day test was made since the release: power mode, sensitivity and override are read again."
+                : null;
     }
 
     private static @Nullable String attendantNotStaff(LapseQuestion question) {

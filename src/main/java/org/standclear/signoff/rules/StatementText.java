@@ -31,6 +31,9 @@ public final class StatementText {
         if (list == SignoffList.SESSION) {
             return "We are the two on the card, authorised today; I answered for myself at the cell.";
         }
+        if (list == SignoffList.HANDOVER) {
+            return "I take over the e-stop: my hand is on it, I see the arm, I have nothing else to do.";
+        }
         return switch (part) {
             case OPERATOR -> "I read these at the robot myself; I operate this run.";
             case ATTENDANT -> "My hand is on the e-stop, I see the arm, I have nothing else to do.";

@@ -7,7 +7,7 @@ import org.standclear.platform.security.Role;
 import org.standclear.platform.security.RouteRule;
 import org.standclear.platform.security.RouteRules;
 
-/** Who may attach programs to bookings. */
+/** Who may attach programs to bookings, and who changes the numbers of the bench. */
 @Component
 class SignoffRoutes implements RouteRules {
 
@@ -20,6 +20,8 @@ class SignoffRoutes implements RouteRules {
                 RouteRule.roles(HttpMethod.POST, "/bookings/{booking}/program", WRITERS),
                 RouteRule.roles(HttpMethod.GET, "/bookings/{booking}/waiver", Role.INSTRUCTOR),
                 RouteRule.roles(HttpMethod.POST, "/bookings/{booking}/waiver", Role.INSTRUCTOR),
-                RouteRule.roles(HttpMethod.POST, "/bookings/{booking}/waiver/take-back", Role.INSTRUCTOR));
+                RouteRule.roles(HttpMethod.POST, "/bookings/{booking}/waiver/take-back", Role.INSTRUCTOR),
+                RouteRule.roles(HttpMethod.GET, "/bench-numbers", Role.TECHNICIAN, Role.INSTRUCTOR, Role.REVIEWER),
+                RouteRule.roles(HttpMethod.POST, "/bench-numbers", Role.INSTRUCTOR));
     }
 }

@@ -117,6 +117,7 @@ final class Bench {
                 NOW.plusSeconds(600),
                 END,
                 null,
+                null,
                 null);
     }
 

@@ -25,10 +25,24 @@ class LapsesTests {
     private boolean attendantIsStaff;
     private @Nullable String ended;
     private boolean releaserOnDuty = true;
+    private @Nullable String turnOver;
+    private boolean testedSince;
     private Instant now = Bench.NOW.plusSeconds(60);
 
     private Optional<Lapses.Found> ask() {
-        return Lapses.first(new LapseQuestion(
+        return Lapses.first(question());
+    }
+
+    private void expectSuspended(LapseRule rule, String because) {
+        assertThat(ask()).as("it is not over").isEmpty();
+        assertThat(Lapses.suspends(question())).hasValueSatisfying(found -> {
+            assertThat(found.rule()).isEqualTo(rule);
+            assertThat(found.because()).contains(because);
+        });
+    }
+
+    private LapseQuestion question() {
+        return new LapseQuestion(
                 release,
                 booking,
                 cell,
@@ -39,7 +53,10 @@ class LapsesTests {
                 ended,
                 releaserOnDuty,
                 Bench.ADAEZE.printedName(),
-                now));
+                "Hemi Coppergate",
+                turnOver,
+                testedSince,
+                now);
     }
 
     private void expect(LapseRule rule, String because) {
@@ -126,9 +143,28 @@ class LapsesTests {
     }
 
     @Test
-    void lapsesWhenTheAttendantWasSwapped() {
+    void isSuspendedWhileAnotherAttendantHasNotSigned() {
+        assertThat(Lapses.suspends(question())).isEmpty();
         booking = Bench.booking(Bench.HEMI.id(), Bench.REVISION.id());
-        expect(LapseRule.ATTENDANT_SWAPPED, "Another e-stop attendant");
+        expectSuspended(LapseRule.ATTENDANT_SWAPPED, "Hemi Coppergate has not signed yet.");
+    }
+
+    @Test
+    void isSuspendedWhenTheAttendantLeft() {
+        booking = Bench.booking(null, Bench.REVISION.id());
+        expectSuspended(LapseRule.ATTENDANT_LEFT, "nobody else is named");
+    }
+
+    @Test
+    void isSuspendedWhenTheTurnIsOver() {
+        turnOver = "The turn of Mateo Ironbark at the e-stop is over (15 min).";
+        expectSuspended(LapseRule.TURN_OVER, "The turn of Mateo Ironbark");
+    }
+
+    @Test
+    void lapsesWhenTheValuesWereReadAgainInADayTest() {
+        testedSince = true;
+        expect(LapseRule.VALUES_CHANGED, "A day test was made since the release");
     }
 
     @Test

@@ -69,6 +69,13 @@ public final class WebUser {
         return this;
     }
 
+    /** What this person's browser sends with every request, for a test that reads an answer in its own way. */
+    public String cookieHeader() {
+        return cookies.getCookieStore().get(application).stream()
+                .map(cookie -> cookie.getName() + "=" + cookie.getValue())
+                .collect(java.util.stream.Collectors.joining("; "));
+    }
+
     private HttpRequest.Builder request(String path) {
         return HttpRequest.newBuilder(application.resolve(path)).timeout(Duration.ofMinutes(1));
     }

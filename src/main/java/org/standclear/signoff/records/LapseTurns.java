@@ -1,0 +1,44 @@
+package org.standclear.signoff.records;
+
+import java.util.List;
+import java.util.UUID;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.boot.autoconfigure.condition.ConditionalOnProperty;
+import org.springframework.dao.DataAccessException;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.scheduling.annotation.Scheduled;
+import org.springframework.stereotype.Component;
+import org.standclear.platform.ids.BookingId;
+import org.standclear.signoff.Preparation;
+
+/** Looks after releases that wait, so that one that no longer holds lapses on every screen though nobody looks. */
+@Component
+@ConditionalOnProperty(name = "standclear.lapses.by-themselves", havingValue = "true", matchIfMissing = true)
+class LapseTurns {
+
+    private static final Logger LOG = LoggerFactory.getLogger(LapseTurns.class);
+
+    private final JdbcClient jdbc;
+    private final Preparation preparation;
+
+    LapseTurns(JdbcClient jdbc, Preparation preparation) {
+        this.jdbc = jdbc;
+        this.preparation = preparation;
+    }
+
+    @Scheduled(initialDelayString = "PT5S", fixedDelayString = "PT2S")
+    void run() {
+        List<UUID> released = jdbc.sql("select id from bookings where state = 'RELEASED'")
+                .query(UUID.class)
+                .list();
+        for (UUID booking : released) {
+            try {
+                preparation.look(new BookingId(booking));
+            } catch (DataAccessException busy) {
+                // somebody else holds it now; the next turn comes soon
+                LOG.debug("release of booking {} was not looked after", booking, busy);
+            }
+        }
+    }
+}
