@@ -24,7 +24,7 @@ import org.standclear.platform.security.AccountStates;
  * end after some minutes, so that whoever listens on has to be signed in still.
  */
 @Component
-class LiveStreams implements SmartLifecycle {
+public class LiveStreams implements SmartLifecycle {
 
     static final int FOR_EACH = 8;
     static final int IN_ALL = 400;
@@ -45,7 +45,7 @@ class LiveStreams implements SmartLifecycle {
     }
 
     /** A stream for the person; empty when there are enough. */
-    synchronized Optional<SseEmitter> open(PersonId person) {
+    public synchronized Optional<SseEmitter> open(PersonId person) {
         long own = streams.stream().filter(one -> one.person.equals(person)).count();
         if (own >= FOR_EACH || streams.size() >= IN_ALL || senders == null) {
             return Optional.empty();
@@ -84,7 +84,7 @@ class LiveStreams implements SmartLifecycle {
     public synchronized void start() {
         senders = Executors.newFixedThreadPool(SENDERS, LiveStreams::thread);
         ScheduledExecutorService clock = Executors.newSingleThreadScheduledExecutor(LiveStreams::thread);
-        clock.scheduleWithFixedDelay(this::beat, BEAT.toMillis(), BEAT.toMillis(), TimeUnit.MILLISECONDS);
+        var unused = clock.scheduleWithFixedDelay(this::beat, BEAT.toMillis(), BEAT.toMillis(), TimeUnit.MILLISECONDS);
         beats = clock;
     }
 

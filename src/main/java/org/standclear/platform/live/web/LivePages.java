@@ -1,4 +1,4 @@
-package org.standclear.platform.live;
+package org.standclear.platform.live.web;
 
 import java.util.List;
 import org.springframework.http.HttpMethod;
@@ -9,6 +9,7 @@ import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.servlet.mvc.method.annotation.SseEmitter;
+import org.standclear.platform.live.LiveStreams;
 import org.standclear.platform.security.RouteRule;
 import org.standclear.platform.security.RouteRules;
 import org.standclear.platform.security.SignedInPerson;
