@@ -51,7 +51,7 @@ public record ToolArc(ToolPose from, Vector to, double centreX, double centreY, 
         double radius = firstRadius() + (radius(to) - firstRadius()) * part;
         double z = from.place().z() + (to.z() - from.place().z()) * part;
         Vector place = new Vector(centreX + radius * Math.cos(angle), centreY + radius * Math.sin(angle), z);
-        return new ToolPose(place, from.yaw() + turn * part);
+        return new ToolPose(place, from.yaw() + turn * part, from.pitch(), from.roll());
     }
 
     private double angle(double part) {

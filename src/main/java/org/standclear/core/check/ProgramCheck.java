@@ -27,7 +27,7 @@ public final class ProgramCheck {
 
     private static CheckAnswer answer(CheckRequest request, MotionPlan read) {
         Declared declared = Declared.of(request.declaration(), read);
-        PointsFit.require(request.cell().arm(), read, start(declared, read));
+        PointsFit.require(request.cell().arm(), request.reader(), read, start(declared, read));
         MotionPlan plan =
                 read.on(request.cell().arm(), request.cell().fittedTool().offset());
         Point start = start(declared, plan);

@@ -32,12 +32,18 @@ public final class CommentDeclaration {
         if (!ANY.matcher(text).find()) {
             return Optional.empty();
         }
-        List<String> lines = text.lines().toList();
-        int begin = find(lines, comment, BEGIN, 0);
+        return in(text.lines()
+                .map(line -> line.isBlank() ? Optional.of("") : comment.apply(line))
+                .toList());
+    }
+
+    /** The declaration in the contents of the comment lines; a line that is none is empty, a blank one has no content. */
+    public static Optional<StatedDeclaration> in(List<Optional<String>> lines) {
+        int begin = find(lines, BEGIN, 0);
         if (begin < 0) {
             return Optional.empty();
         }
-        int end = find(lines, comment, END, begin + 1);
+        int end = find(lines, END, begin + 1);
         if (end < 0) {
             throw new BadInputException(
                     begin + 1, "the declaration that begins here has no comment line \"" + END + "\"");
@@ -46,17 +52,20 @@ public final class CommentDeclaration {
         StringBuilder block = new StringBuilder("\n".repeat(begin + 1));
         for (int i = begin + 1; i < end; i++) {
             int number = i + 1;
-            String content = comment.apply(lines.get(i))
-                    .orElseThrow(() -> new BadInputException(number, "a line of the declaration is not a comment"));
+            String content = lines.get(i)
+                    .orElseThrow(() -> new BadInputException(
+                            number,
+                            "this line stands inside the declaration that begins on line " + (begin + 1)
+                                    + " and is no comment; put it after \"" + END + "\", or write it as a comment"));
             block.append(content.startsWith(" ") ? content.substring(1) : content)
                     .append('\n');
         }
         return Optional.of(DeclarationReader.stated(YamlReader.read(block.toString()), "the comment block"));
     }
 
-    private static int find(List<String> lines, Function<String, Optional<String>> comment, String words, int from) {
+    private static int find(List<Optional<String>> lines, String words, int from) {
         for (int i = from; i < lines.size(); i++) {
-            Optional<String> content = comment.apply(lines.get(i));
+            Optional<String> content = lines.get(i);
             if (content.isPresent()
                     && content.get().strip().toLowerCase(Locale.ROOT).equals(words)) {
                 return i;

@@ -6,7 +6,6 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.standclear.core.arm.AxisValues;
 import org.standclear.core.arm.Branch;
-import org.standclear.core.arm.Elbow;
 import org.standclear.core.arm.Posture;
 import org.standclear.core.arm.ToolPose;
 import org.standclear.core.geometry.Vector;
@@ -29,14 +28,6 @@ final class SheetPoints {
 
     /** Only a six-axis arm has them. */
     private static final List<String> OF_SIX_AXES = List.of("roll", "pitch", "shoulder", "wrist");
-
-    private static final Map<String, Elbow> SIDES =
-            Map.of(Elbow.LEFT.word(), Elbow.LEFT, Elbow.RIGHT.word(), Elbow.RIGHT);
-    private static final Map<String, Posture.Shoulder> SHOULDERS =
-            Map.of("front", Posture.Shoulder.FRONT, "back", Posture.Shoulder.BACK);
-    private static final Map<String, Posture.Bend> BENDS = Map.of("up", Posture.Bend.UP, "down", Posture.Bend.DOWN);
-    private static final Map<String, Posture.Wrist> WRISTS =
-            Map.of("plain", Posture.Wrist.PLAIN, "turned", Posture.Wrist.TURNED);
 
     private final Map<String, Point> byName = new LinkedHashMap<>();
 
@@ -69,11 +60,13 @@ final class SheetPoints {
                 fields.number("z", NumberRule.ANY));
         double yaw = fields.number("yaw", NumberRule.ANY);
         if (OF_SIX_AXES.stream().noneMatch(fields::has)) {
-            @Nullable Branch side = fields.has("elbow") ? fields.choice("elbow", SIDES) : null;
+            @Nullable Branch side = fields.has("elbow") ? fields.choice("elbow", BranchWords.SIDES) : null;
             return new Point(name, new ToolPose(place, yaw), side, line);
         }
         Posture posture = new Posture(
-                fields.choice("shoulder", SHOULDERS), fields.choice("elbow", BENDS), fields.choice("wrist", WRISTS));
+                fields.choice("shoulder", BranchWords.SHOULDERS),
+                fields.choice("elbow", BranchWords.BENDS),
+                fields.choice("wrist", BranchWords.WRISTS));
         double pitch = fields.number("pitch", NumberRule.ANY);
         double roll = fields.number("roll", NumberRule.ANY);
         return new Point(name, new ToolPose(place, yaw, pitch, roll), posture, line);

@@ -15,6 +15,7 @@ import org.standclear.core.check.CheckAnswer;
 import org.standclear.core.check.CheckRequest;
 import org.standclear.core.check.ProgramCheck;
 import org.standclear.core.limits.Check;
+import org.standclear.core.program.blocks.BlockReader;
 import org.standclear.core.text.Reading;
 
 /** Declared, found, and how the two meet. */
@@ -150,6 +151,18 @@ class DeclarationTests {
                 + SheetText.scara().text());
         assertThat(wrong.read(CellText.scara()).badInput().orElseThrow().sentence())
                 .startsWith("line 2: \"powr\" is not a field of a declaration");
+        SheetText between = new SheetText(SheetText.scara()
+                .text()
+                .replace("title:", "# declaration\ntitle:")
+                .replace("declare:", "# end declaration\ndeclare:"));
+        assertThat(between.read(CellText.scara()).badInput().orElseThrow().sentence())
+                .startsWith("line 3: this line stands inside the declaration that begins on line 2 and is no comment");
+        assertThat(new BlockReader()
+                        .read("; declaration\n; power: full\nG0 X1 Y2 Z3\n; end declaration\n")
+                        .badInput()
+                        .orElseThrow()
+                        .sentence())
+                .startsWith("line 3: this line stands inside the declaration that begins on line 1 and is no comment");
     }
 
     @Test

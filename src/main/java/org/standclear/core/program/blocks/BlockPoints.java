@@ -2,7 +2,9 @@ package org.standclear.core.program.blocks;
 
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -24,18 +26,27 @@ final class BlockPoints {
     private static final String NUMBER = "([-+]?(?:[0-9]+\\.?[0-9]*|\\.[0-9]+))";
     private static final Pattern NAMED = Pattern.compile(
             "point +([A-Za-z][A-Za-z0-9-]{0,40}) +X *" + NUMBER + " +Y *" + NUMBER + " +Z *" + NUMBER + "(?: +C *"
-                    + NUMBER + ")?",
+                    + NUMBER + ")?"
+                    + "(?:[ ,]+((?:shoulder|elbow|wrist|pitch|roll) .*))?",
             Pattern.CASE_INSENSITIVE);
 
     private final Map<String, Point> byName = new LinkedHashMap<>();
+
+    private final TreeMap<Integer, BlockPosture> postures = new TreeMap<>(Map.of(0, BlockPosture.NONE));
 
     Map<String, Point> byName() {
         return byName;
     }
 
-    /** Takes the point of a comment that names one. */
+    /** What is in force on a line. */
+    BlockPosture posture(int line) {
+        return postures.floorEntry(line).getValue();
+    }
+
+    /** Takes the point of a comment that names one, and the posture of a comment that says one. */
     void note(String line, int number) {
         String comment = Block.comment(line).map(String::strip).orElse("");
+        BlockPosture.in(comment, number).ifPresent(posture -> postures.put(number, posture));
         if (comment.length() > 200 || !comment.regionMatches(true, 0, "point ", 0, 6)) {
             return;
         }
@@ -44,7 +55,11 @@ final class BlockPoints {
             Vector place = new Vector(value(named, 2, number), value(named, 3, number), value(named, 4, number));
             double yaw = named.group(5) == null ? 0 : value(named, 5, number);
             String name = named.group(1);
-            if (byName.put(name, new Point(name, new ToolPose(place, yaw), null, number)) != null) {
+            BlockPosture posture = named.group(6) == null
+                    ? posture(number)
+                    : BlockPosture.of(named.group(6).toLowerCase(Locale.ROOT), number);
+            ToolPose pose = new ToolPose(place, yaw, posture.pitch(), posture.roll());
+            if (byName.put(name, new Point(name, pose, posture.branch(), number)) != null) {
                 throw new BadInputException(number, "the point " + Words.quoted(name) + " stands here a second time");
             }
         }
@@ -64,7 +79,7 @@ final class BlockPoints {
         String name = n == null || n != Math.rint(n) || byName.containsKey("N" + n.longValue())
                 ? "line " + line
                 : "N" + n.longValue();
-        Point point = new Point(name, pose, null, line);
+        Point point = new Point(name, pose, posture(line).branch(), line);
         byName.put(name, point);
         return point;
     }

@@ -165,7 +165,12 @@ final class BlockProgram {
                 axis(block, 'Z', place.z(), next, line));
         double yaw = from == null ? 0 : from.yaw();
         double c = value(block, 'C');
-        return new ToolPose(there, !block.has('C') ? yaw : next.incremental() ? inRange(yaw + c, 'C', line) : c);
+        BlockPosture posture = points.posture(line);
+        return new ToolPose(
+                there,
+                !block.has('C') ? yaw : next.incremental() ? inRange(yaw + c, 'C', line) : c,
+                posture.pitch(),
+                posture.roll());
     }
 
     private static double axis(Block block, char letter, double before, BlockModes next, int line) {
@@ -187,6 +192,12 @@ final class BlockProgram {
         if (from == null) {
             throw new BadInputException(
                     line, "nothing says where this arc begins; come to its beginning with G0 or G1 first");
+        }
+        if (from.pitch() != to.pitch() || from.roll() != to.roll()) {
+            throw new BadInputException(
+                    line,
+                    "the arc would change pitch or roll on its way; come to its beginning with the pitch and roll of its"
+                            + " end first");
         }
         ArcCentre centre = new ArcCentre(from.place(), to.place(), next.motion() == 2, line);
         if (block.has('R')) {

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import org.standclear.core.arm.Arm;
+import org.standclear.core.arm.Posture;
 import org.standclear.core.program.CommentDeclaration;
 import org.standclear.core.program.MotionPlan;
 import org.standclear.core.program.ProgramReader;
@@ -14,7 +16,8 @@ import org.standclear.core.text.Reading;
 
 /**
  * Reads blocks of ISO 6983: G0, G1, G2, G3, G4, G17, G20, G21, G90, G91, the words X Y Z C F N, I J R with arcs, M2 and
- * M30, and comments in brackets or after a semicolon. A line with anything else is not understood, and nothing of it is
+ * M30, and comments in brackets or after a semicolon; what the standard has no words for, where the arm stands before the
+ * first block and in which posture it reaches its points, is said in comments. A line with anything else is not understood, and nothing of it is
  * done.
  */
 public final class BlockReader implements ProgramReader {
@@ -56,7 +59,7 @@ public final class BlockReader implements ProgramReader {
         List<Integer> notUnderstood = new ArrayList<>();
         int total = 0;
         for (int i = 0; i < lines.size(); i++) {
-            Optional<Block> block = Block.of(lines.get(i), i + 1);
+            Optional<Block> block = isOverlooked(lines.get(i)) ? Optional.empty() : Block.of(lines.get(i), i + 1);
             if (block.isEmpty() || !block.get().isEmpty()) {
                 total++;
             }
@@ -80,5 +83,23 @@ public final class BlockReader implements ProgramReader {
                 List.of(),
                 new MotionPlan.Coverage(total - notUnderstood.size(), total, notUnderstood),
                 program.notes());
+    }
+
+    /** Whether a posture stands beside the words of a block, where nobody reads it. */
+    private static boolean isOverlooked(String line) {
+        return line.length() < 1000 && Block.comment(line).isEmpty() && BlockPosture.isBeside(line);
+    }
+
+    /** There are no words for it: a comment says it. */
+    @Override
+    public String needs(Arm arm) {
+        if (arm.takes(Posture.ALL.get(0))) {
+            return "says no posture; write a comment such as (posture shoulder front, elbow up, wrist plain, pitch 0, roll"
+                    + " 180) before it, which stays in force";
+        }
+        return arm.hasElbow()
+                ? "names no side of the elbow; write a comment such as (posture elbow right) before it, which stays in"
+                        + " force"
+                : arm.needs();
     }
 }

@@ -1,5 +1,6 @@
 package org.standclear.core.program.phrases;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -12,17 +13,16 @@ public enum Meaning {
     AXIS_SPEED("axis-speed", "axis speed from here on", List.of(Part.PERCENT), List.of()),
     STRAIGHT_SPEED("straight-speed", "speed of straight moves from here on", List.of(Part.SPEED), List.of()),
     ACCELERATION("acceleration", "acceleration from here on", List.of(Part.PERCENT), List.of()),
-    POINT("point", "defines a point", List.of(Part.POINT, Part.X, Part.Y, Part.Z, Part.YAW), List.of(Part.ELBOW)),
-    JOINT_MOVE("joint-move", "joint move", List.of(), Part.with(Part.PERCENT)),
-    STRAIGHT_MOVE("straight-move", "straight move", List.of(), Part.with(Part.SPEED)),
+    POINT("point", "defines a point", List.of(Part.POINT), Part.somewhere()),
+    JOINT_MOVE("joint-move", "joint move", List.of(), Part.somewhere(Part.POINT, Part.ACCELERATION, Part.PERCENT)),
+    STRAIGHT_MOVE(
+            "straight-move", "straight move", List.of(), Part.somewhere(Part.POINT, Part.ACCELERATION, Part.SPEED)),
     WAIT("wait", "wait", List.of(Part.TIME), List.of()),
     LOOP_BEGIN("loop-begin", "a loop begins", List.of(Part.COUNT), List.of()),
     LOOP_END("loop-end", "the loop ends", List.of(), List.of()),
     CALL("call", "does a section", List.of(Part.SECTION), List.of()),
     COMMENT("comment", "comment", List.of(), List.of(Part.TEXT)),
     NO_MOTION("no-motion", "nothing moves", List.of(), List.of(Part.ACTION, Part.TITLE));
-
-    private static final List<Part> PLACE = List.of(Part.X, Part.Y, Part.Z, Part.YAW);
 
     private final String word;
     private final String words;
@@ -48,20 +48,37 @@ public enum Meaning {
 
     /** The parts that a phrase with this meaning lacks, given those that it has. */
     List<Part> missing(List<Part> has) {
+        List<Part> wanted = new ArrayList<>(needed);
         boolean isMove = this == JOINT_MOVE || this == STRAIGHT_MOVE;
-        List<Part> wanted = isMove ? (has.contains(Part.POINT) ? List.of(Part.POINT) : PLACE) : needed;
+        if (this == POINT || isMove && !has.contains(Part.POINT)) {
+            wanted.addAll(place(has));
+        }
         return wanted.stream().filter(part -> !has.contains(part)).toList();
+    }
+
+    /** What says where a point is, in the way that the parts have begun to say it. */
+    private static List<Part> place(List<Part> has) {
+        if (has.stream().anyMatch(Part.AXES::contains)) {
+            return Part.AXES;
+        }
+        List<Part> place = new ArrayList<>(Part.PLACE);
+        if (has.stream().anyMatch(Part.POSTURE::contains)) {
+            place.addAll(Part.POSTURE);
+            place.add(Part.ELBOW);
+        }
+        return place;
     }
 
     boolean mayHave(Part part) {
         return needed.contains(part) || possible.contains(part);
     }
 
-    /** Whether a point is named and a place is given too: which of them counts nobody knows. */
+    /** Whether a point is said in two ways, by its name, its place or its axis values: which counts nobody knows. */
     boolean isTwofold(List<Part> has) {
-        return this != POINT
-                && has.contains(Part.POINT)
-                && (has.contains(Part.ELBOW) || has.stream().anyMatch(PLACE::contains));
+        boolean axes = has.stream().anyMatch(Part.AXES::contains);
+        boolean place = has.contains(Part.ELBOW)
+                || has.stream().anyMatch(part -> Part.PLACE.contains(part) || Part.POSTURE.contains(part));
+        return axes && place || this != POINT && has.contains(Part.POINT) && (axes || place);
     }
 
     /** The meanings by their words, in the order of the list. */

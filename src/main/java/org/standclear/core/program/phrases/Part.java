@@ -18,7 +18,17 @@ public enum Part {
     Y(Kind.NUMBER),
     Z(Kind.NUMBER),
     YAW(Kind.NUMBER),
+    PITCH(Kind.NUMBER),
+    ROLL(Kind.NUMBER),
+    SHOULDER(Kind.WORD),
     ELBOW(Kind.WORD),
+    WRIST(Kind.WORD),
+    AXIS1(Kind.NUMBER),
+    AXIS2(Kind.NUMBER),
+    AXIS3(Kind.NUMBER),
+    AXIS4(Kind.NUMBER),
+    AXIS5(Kind.NUMBER),
+    AXIS6(Kind.NUMBER),
     TIME(Kind.NUMBER),
     COUNT(Kind.WHOLE),
     SECTION(Kind.NAME),
@@ -43,6 +53,15 @@ public enum Part {
             "in/min",
             25.4 / 60);
     private static final Map<String, Double> TIMES = Map.of("s", 1.0, "ms", 0.001, "min", 60.0);
+
+    /** Where the tool point is, and how an upright tool is turned. */
+    static final List<Part> PLACE = List.of(X, Y, Z, YAW);
+
+    /** What a place needs besides, and a side of the elbow, for one way of six axes to reach it. */
+    static final List<Part> POSTURE = List.of(PITCH, ROLL, SHOULDER, WRIST);
+
+    /** Six axis values, which are a point without any of these. */
+    static final List<Part> AXES = List.of(AXIS1, AXIS2, AXIS3, AXIS4, AXIS5, AXIS6);
 
     private final Kind kind;
 
@@ -93,7 +112,7 @@ public enum Part {
     String shownUnit() {
         return switch (this) {
             case X, Y, Z -> "mm";
-            case YAW -> "deg";
+            case YAW, PITCH, ROLL, AXIS1, AXIS2, AXIS3, AXIS4, AXIS5, AXIS6 -> "deg";
             case SPEED -> "mm/s";
             case TIME -> "s";
             case PERCENT, ACCELERATION -> "%";
@@ -114,10 +133,13 @@ public enum Part {
         return Arrays.stream(values()).filter(part -> part.word().equals(word)).findFirst();
     }
 
-    /** The parts of a move, with one more. */
-    static List<Part> with(Part more) {
-        List<Part> parts = new ArrayList<>(List.of(POINT, X, Y, Z, YAW, ELBOW, ACCELERATION));
-        parts.add(more);
+    /** All parts by which a phrase can say where a point is. */
+    static List<Part> somewhere(Part... more) {
+        List<Part> parts = new ArrayList<>(PLACE);
+        parts.addAll(POSTURE);
+        parts.add(ELBOW);
+        parts.addAll(AXES);
+        parts.addAll(List.of(more));
         return List.copyOf(parts);
     }
 }

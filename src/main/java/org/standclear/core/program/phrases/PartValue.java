@@ -1,9 +1,10 @@
 package org.standclear.core.program.phrases;
 
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
-import org.standclear.core.arm.Elbow;
 import org.standclear.core.cell.Power;
+import org.standclear.core.program.BranchWords;
 import org.standclear.core.program.Loop;
 import org.standclear.core.text.NumberRule;
 import org.standclear.core.text.Words;
@@ -12,7 +13,7 @@ import org.standclear.core.text.Words;
 final class PartValue {
 
     static final Map<String, Power> POWERS = Map.of("reduced", Power.REDUCED, "full", Power.FULL);
-    static final Map<String, Elbow> SIDES = Map.of("left", Elbow.LEFT, "right", Elbow.RIGHT);
+    static final Set<String> ELBOWS = Set.of("left", "right", "up", "down");
 
     private static final String FOREVER = "forever";
 
@@ -22,12 +23,15 @@ final class PartValue {
     static @Nullable String wrong(Part part, String value) {
         String wanted = switch (part) {
             case POWER -> POWERS.containsKey(value) ? null : "reduced or full";
-            case ELBOW -> SIDES.containsKey(value) ? null : "left or right";
+            case SHOULDER -> BranchWords.SHOULDERS.containsKey(value) ? null : "front or back";
+            case ELBOW -> ELBOWS.contains(value) ? null : "left or right, or of six axes up or down";
+            case WRIST -> BranchWords.WRISTS.containsKey(value) ? null : "plain or turned";
             case COUNT -> loop(value) == null ? "a whole number from 1 to " + Loop.MOST_PASSES + " or forever" : null;
             case PERCENT, ACCELERATION -> wrongNumber(value, NumberRule.PERCENT);
             case SPEED -> wrongNumber(value, NumberRule.ABOVE_ZERO);
             case TIME -> wrongNumber(value, NumberRule.NOT_BELOW_ZERO);
-            case X, Y, Z, YAW -> wrongNumber(value, NumberRule.ANY);
+            case X, Y, Z, YAW, PITCH, ROLL, AXIS1, AXIS2, AXIS3, AXIS4, AXIS5, AXIS6 ->
+                wrongNumber(value, NumberRule.ANY);
             default -> null;
         };
         return wanted == null ? null : part.word() + " is " + Words.quoted(value) + "; write " + wanted;

@@ -24,7 +24,8 @@ final class PhrasePattern {
 
     private static final java.util.regex.Pattern COUNTED =
             java.util.regex.Pattern.compile("\\{([0-9]{1,9})(?:,([0-9]{0,9}))?\\}");
-    private static final java.util.regex.Pattern PLACEHOLDER = java.util.regex.Pattern.compile("\\{([a-z-]+)\\}");
+    private static final java.util.regex.Pattern PLACEHOLDER =
+            java.util.regex.Pattern.compile("\\{([a-z][a-z0-9-]*)\\}");
 
     private final Pattern pattern;
     private final List<Part> parts;

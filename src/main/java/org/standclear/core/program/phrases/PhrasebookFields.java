@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import org.standclear.core.program.BranchWords;
 import org.standclear.core.text.BadInputException;
 import org.standclear.core.text.Fields;
 import org.standclear.core.text.Words;
@@ -19,8 +20,11 @@ final class PhrasebookFields {
     private static final int MOST_WORDS = 100;
     private static final List<String> FIELDS = List.of("phrasebook", "name", "ignore-case", "sections", "phrases");
     private static final List<String> PHRASE = List.of("pattern", "means", "units", "words", "fixed", "note");
-    private static final Map<Part, Set<String>> OUR_WORDS =
-            Map.of(Part.POWER, Set.of("reduced", "full"), Part.ELBOW, Set.of("left", "right"));
+    private static final Map<Part, Set<String>> OUR_WORDS = Map.of(
+            Part.POWER, Set.of("reduced", "full"),
+            Part.SHOULDER, BranchWords.SHOULDERS.keySet(),
+            Part.ELBOW, PartValue.ELBOWS,
+            Part.WRIST, BranchWords.WRISTS.keySet());
 
     private PhrasebookFields() {}
 
@@ -83,16 +87,17 @@ final class PhrasebookFields {
                         fields.line(), part.word() + " stands in the pattern and is fixed; leave one out");
             }
         }
+        if (meaning.isTwofold(parts)) {
+            throw new BadInputException(
+                    fields.line(),
+                    "the phrase says a point in two ways, by its name, its place or its axis values; leave one of them out");
+        }
         List<Part> missing = meaning.missing(parts);
         if (!missing.isEmpty()) {
             throw new BadInputException(
                     fields.line(),
                     "a phrase that means " + meaning.word() + " needs " + Words.allOf(words(missing)) + "; write {"
                             + missing.get(0).word() + "} in the pattern, or fix it");
-        }
-        if (meaning.isTwofold(parts)) {
-            throw new BadInputException(
-                    fields.line(), "the phrase names a point and a place too; leave one of them out");
         }
     }
 
@@ -163,7 +168,7 @@ final class PhrasebookFields {
             if (ours == null || !parts.contains(part) || !(entry.value() instanceof YamlNode.Mapping mapping)) {
                 throw new BadInputException(
                         entry.key().line(),
-                        "words needs names for the words of power or elbow, if the phrase has them");
+                        "words needs names for the words of power, shoulder, elbow or wrist, if the phrase has them");
             }
             Map<String, String> named = new HashMap<>();
             for (YamlNode.Entry word : mapping.entries().values()) {

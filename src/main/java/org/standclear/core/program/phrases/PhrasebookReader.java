@@ -3,6 +3,8 @@ package org.standclear.core.program.phrases;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.standclear.core.arm.Arm;
+import org.standclear.core.arm.Posture;
 import org.standclear.core.program.CommentDeclaration;
 import org.standclear.core.program.DeclarationField;
 import org.standclear.core.program.MotionPlan;
@@ -49,8 +51,7 @@ public final class PhrasebookReader implements ProgramReader {
         SpokenProgram program = SpokenProgram.of(lines);
         SpokenPoints points = SpokenPoints.of(lines);
         List<StatedDeclaration> stated =
-                CommentDeclaration.in(String.join("\n", comments(lines)), Optional::of).stream()
-                        .toList();
+                CommentDeclaration.in(comments(lines)).stream().toList();
         stated.forEach(statement -> requireStart(statement, points));
         SpokenRun run = new SpokenRun(program, points, lines.size());
         run.all();
@@ -70,11 +71,16 @@ public final class PhrasebookReader implements ProgramReader {
                 List.of());
     }
 
-    /** The comments on their lines; what is no comment is left empty, so that a declaration keeps its line numbers. */
-    private static List<String> comments(List<MatchedLine> lines) {
-        return lines.stream()
-                .map(line -> line.means(Meaning.COMMENT) ? line.parts().getOrDefault(Part.TEXT, "") : "")
-                .toList();
+    /** The contents of the comments, line by line. */
+    private static List<Optional<String>> comments(List<MatchedLine> lines) {
+        return lines.stream().map(PhrasebookReader::comment).toList();
+    }
+
+    private static Optional<String> comment(MatchedLine line) {
+        if (line.kind() == MatchedLine.Kind.EMPTY) {
+            return Optional.of("");
+        }
+        return line.means(Meaning.COMMENT) ? Optional.of(line.parts().getOrDefault(Part.TEXT, "")) : Optional.empty();
     }
 
     private static @Nullable String title(List<MatchedLine> lines) {
@@ -92,5 +98,16 @@ public final class PhrasebookReader implements ProgramReader {
                     statement.lineOf(DeclarationField.START),
                     "start names " + Words.quoted(start) + ", which no line of the file defines as a point");
         }
+    }
+
+    @Override
+    public String needs(Arm arm) {
+        if (arm.takes(Posture.ALL.get(0))) {
+            return "says no posture; let its phrase have the parts axis1 to axis6, or x, y, z, yaw, pitch, roll, shoulder,"
+                    + " elbow and wrist, in the pattern or fixed";
+        }
+        return arm.hasElbow()
+                ? "names no side of the elbow; let its phrase have the part elbow, in the pattern or fixed: {elbow: right}"
+                : arm.needs();
     }
 }

@@ -26,7 +26,7 @@ class PhrasebookTests {
                 "  - {pattern: '(a)\\1', means: comment} | line 4: the pattern is not a regular expression",
                 "  - {pattern: 'go', means: joint-move} | line 4: a phrase that means joint-move needs x, y, z and yaw",
                 "  - {pattern: 'go {x} {y} {z} {yaw}', means: joint-move} | line 4: the phrase has a length",
-                "  - {pattern: 'go {point} {x}', means: joint-move, units: {length: mm}} | a point and a place too",
+                "  - {pattern: 'go {point} {x}', means: joint-move, units: {length: mm}} | in two ways",
                 "  - {pattern: 'fast {speed}', means: straight-speed} | line 4: the phrase has a speed and does not say its unit",
                 "  - {pattern: 'fast {speed}', means: straight-speed, units: {speed: furlongs}} | line 4: speed needs",
                 "  - {pattern: 'rest {time}', means: wait, units: {time: s, speed: mm/s}} | \"speed\" is not a field of units",
