@@ -7,8 +7,11 @@ package org.standclear.core.arm;
  */
 public record TwoLinks(double first, double second) {
 
-    /** Nearer than this to the border of reach the rates are those of this distance, mm. */
-    private static final double NEAREST = 1e-6;
+    /**
+     * Nearer than this to the border of reach the rates are those of this distance, mm: there the distance has lost its
+     * digits. At this distance rounding is a ten-thousandth of it.
+     */
+    private static final double NEAREST = 1e-9;
 
     /** Axis angles, or their rates. */
     public record Pair(double q1, double q2) {}

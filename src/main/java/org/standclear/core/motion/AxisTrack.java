@@ -1,6 +1,7 @@
 package org.standclear.core.motion;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import java.util.function.Supplier;
@@ -26,6 +27,15 @@ final class AxisTrack implements AxisCourse {
 
     /** A part is fine enough when the rate in its middle is what its ends foretell, but for this part of it. */
     private static final double FORETOLD = 0.02;
+
+    /**
+     * Axis values differ by this from rounding alone, deg or mm: beside a stretched arm they do, however finely a line is
+     * cut, and a part that is no finer than that has nothing left to find.
+     */
+    private static final double ROUNDING = 1e-6;
+
+    /** A line that takes more samples than this is not followed; its axes count as jumping. */
+    private static final int MOST_SAMPLES = 100_000;
 
     /** Rates below this are rounding, per mm. */
     private static final double STILL = 1e-7;
@@ -70,7 +80,9 @@ final class AxisTrack implements AxisCourse {
         Sample first = last();
         Sample middle = sample((first.mm() + mm) / 2, first.at());
         Sample end = sample(mm, middle.at());
-        if (deepest > 0 && !isForetold(first, middle, end)) {
+        if (samples.size() > MOST_SAMPLES) {
+            Arrays.fill(jumps, true);
+        } else if (deepest > 0 && !isForetold(first, middle, end)) {
             sampleTo(middle.mm(), deepest - 1);
             sampleTo(mm, deepest - 1);
             return;
@@ -93,7 +105,7 @@ final class AxisTrack implements AxisCourse {
             double there = middle.rates().get(i);
             double foretold = 1.5 * (end.at().get(i) - first.at().get(i)) / width - (before + after) / 4;
             double most = Math.max(Math.abs(there), Math.max(Math.abs(before), Math.abs(after)));
-            if (!(Math.abs(there - foretold) <= FORETOLD * most + STILL)) {
+            if (!(Math.abs(there - foretold) <= FORETOLD * most + STILL + ROUNDING / width)) {
                 return false;
             }
         }
@@ -108,6 +120,11 @@ final class AxisTrack implements AxisCourse {
                     Math.abs(first.rates().get(i)), Math.abs(end.rates().get(i)));
             jumps[i] |= change > JUMP && change > 10 * rate * width;
         }
+    }
+
+    /** How many samples it took. */
+    int samples() {
+        return samples.size();
     }
 
     /** Makes the same track again: a program's tracks are not all kept, they would fill the memory. */
