@@ -4,6 +4,8 @@
   "use strict";
   const svgName = "http://www.w3.org/2000/svg";
   let marked = null;
+  // where the player stands; what is pointed at goes before it
+  let played = null;
 
   const mark = (step) => {
     if (step === marked) return;
@@ -19,8 +21,8 @@
   };
 
   if (document.querySelector(".drawings")) {
-    document.addEventListener("pointerover", (event) => mark(stepOf(event)));
-    document.addEventListener("focusin", (event) => mark(stepOf(event)));
+    document.addEventListener("pointerover", (event) => mark(stepOf(event) ?? played));
+    document.addEventListener("focusin", (event) => mark(stepOf(event) ?? played));
   }
 
   const player = (box) => {
@@ -51,7 +53,8 @@
       says.textContent = moment.says;
       slider.setAttribute("aria-valuetext", moment.says);
       axes.textContent = moment.axes ? names.map((name, i) => `${name} ${moment.axes[i]}`).join(", ") : "axes not known";
-      mark(moment.step);
+      played = moment.step;
+      mark(played);
     };
 
     const stop = () => {
@@ -108,5 +111,8 @@
       });
   };
 
-  for (const box of document.querySelectorAll("[data-player]")) player(box);
+  // whoever wants no motion has the filmstrip
+  if (!window.matchMedia("(prefers-reduced-motion: reduce)").matches) {
+    for (const box of document.querySelectorAll("[data-player]")) player(box);
+  }
 })();

@@ -51,16 +51,20 @@ final class CellLines {
     /** The ring that the flange reaches, seen from above, and axis 1 in its middle. */
     CellLines ring(CellDescription cell) {
         Place foot = view.at(new Vector(0, 0, 0));
-        cell.arm().ring().ifPresent(ring -> ring(ring, foot));
+        cell.arm().ring().ifPresent(this::reaches);
         lines.add(new Line("foot", PathText.circle(foot, FOOT)));
         return this;
     }
 
-    private void ring(Interval ring, Place foot) {
-        lines.add(new Line("reach", PathText.circle(foot, view.length(ring.max()))));
+    private void reaches(Interval ring) {
+        reach(ring.max());
         if (view.length(ring.min()) > FOOT) {
-            lines.add(new Line("reach", PathText.circle(foot, view.length(ring.min()))));
+            reach(ring.min());
         }
+    }
+
+    private void reach(double mm) {
+        RingArcs.of(view, mm).forEach(arc -> lines.add(new Line("reach", PathText.line(arc))));
     }
 
     /** The arm's links where the axes stand. */

@@ -28,6 +28,11 @@ public record Drawing(
         words = List.copyOf(words);
     }
 
+    /** Whether its lines lie over each other and are drawn thin; templates ask it. */
+    public boolean isDense() {
+        return steps.size() > WayLines.MOST_APART;
+    }
+
     /** The part of the plane it shows. */
     public String viewBox() {
         return "0 0 " + width + " " + height;

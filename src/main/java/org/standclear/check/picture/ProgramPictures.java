@@ -10,9 +10,8 @@ import org.standclear.core.timeline.Timeline;
 /**
  * All drawings of one answer.
  *
- * @param plan the cell and the way from above
+ * @param plan the cell and the way from above, with the rings around axis 1
  * @param side the same from the side
- * @param surroundings where people stand
  * @param speed the tool point's speed over time
  * @param axes each axis's speed over time
  * @param frames moments of the pass
@@ -24,7 +23,6 @@ import org.standclear.core.timeline.Timeline;
 public record ProgramPictures(
         Drawing plan,
         Drawing side,
-        Drawing surroundings,
         Drawing speed,
         Drawing axes,
         List<Drawing> frames,
@@ -57,7 +55,6 @@ public record ProgramPictures(
         return new ProgramPictures(
                 views.plan(),
                 views.side(),
-                new Surroundings(answer).drawing(),
                 new SpeedChart(answer, held, full).drawing(),
                 new AxisCharts(axes, held).drawing(),
                 new Filmstrip(answer.program().cell(), timeline, views).frames(),

@@ -91,10 +91,15 @@ final class SpeedChart {
     private String says() {
         String limit =
                 "The limit is " + ShownNumber.plain(answer.toolSpeedLimit().value()) + " mm/s.";
-        return "Held, the tool point reaches " + peak(answer.figures().toolPeakMmS()) + " and the pass takes "
-                + seconds(answer.motion().cycleTimeS()) + "; in full power it would reach "
-                + peak(answer.figures().fullPowerPeakMmS()) + " and take "
-                + seconds(answer.motion().fullPowerCycleTimeS()) + ". " + limit;
+        String held = "Held, the tool point reaches " + peak(answer.figures().toolPeakMmS()) + " and the pass takes "
+                + seconds(answer.motion().cycleTimeS()) + "; ";
+        String full = peak(answer.figures().fullPowerPeakMmS()) + " and take "
+                + seconds(answer.motion().fullPowerCycleTimeS());
+        boolean same = held.equals(
+                "Held, the tool point reaches " + full.replace(" and take ", " and the pass takes ") + "; ");
+        return held
+                + (same ? "in full power it would be the same. " : "in full power it would reach " + full + ". ")
+                + limit;
     }
 
     private static String peak(@Nullable Double value) {

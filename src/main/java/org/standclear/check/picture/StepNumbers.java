@@ -4,10 +4,12 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Collectors;
 import org.standclear.check.picture.Drawing.Word;
 import org.standclear.check.picture.Samples.OfSpan;
 import org.standclear.core.geometry.Vector;
+import org.standclear.core.timeline.Moment;
 
 /** Puts the numbers of the steps where their moves end; moves that end in one place share their words. */
 final class StepNumbers {
@@ -15,8 +17,10 @@ final class StepNumbers {
     private static final int MOST_PLACES = 60;
     private static final int MOST_IN_ONE = 4;
     private static final double SAME = 4;
-    private static final double LETTER = 8.2;
-    private static final double HEIGHT = 15;
+    /** As wide and high as letters are on a phone, where they are drawn larger for the same drawing. */
+    private static final double LETTER = 10.5;
+
+    private static final double HEIGHT = 19;
 
     /** Directions from the place to the middle of the words, tried in this order. */
     private static final double[][] AROUND = {
@@ -27,6 +31,8 @@ final class StepNumbers {
     private final int width;
     private final int height;
     private final List<double[]> taken = new ArrayList<>();
+    private final List<Place> ways = new ArrayList<>();
+    private boolean isDense;
 
     StepNumbers(View view, int width, int height) {
         this.view = view;
@@ -49,6 +55,13 @@ final class StepNumbers {
                         .add(span.span().step().step() + (span.span().step().closing() ? "c" : ""));
             }
         }
+        isDense = spans.size() > WayLines.MOST_APART;
+        spans.stream()
+                .filter(OfSpan::hasWay)
+                .flatMap(span -> span.moments().stream())
+                .map(Moment::tool)
+                .filter(Objects::nonNull)
+                .forEach(tool -> ways.add(view.at(tool)));
         ends.keySet().forEach(place -> taken.add(new double[] {place.x() - 3, place.y() - 3, 6, 6}));
         List<Word> words = new ArrayList<>();
         ends.forEach((place, numbers) -> put(words, place, text(numbers)));
@@ -60,19 +73,36 @@ final class StepNumbers {
         return numbers.stream().distinct().count() > MOST_IN_ONE ? text + " …" : text;
     }
 
+    /** Where neither other words nor a way are; of a few steps else where no other words are. */
     private void put(List<Word> words, Place place, String text) {
         double wide = text.length() * LETTER + 2;
-        for (double[] way : AROUND) {
-            double left = place.x() + way[0] * 7 + (way[0] > 0 ? 0 : way[0] < 0 ? -wide : -wide / 2);
-            double top = place.y() + way[1] * 11 - HEIGHT / 2;
-            double[] box = {left, top, wide, HEIGHT};
-            if (isFree(box)) {
-                taken.add(box);
-                Place at = new Place(left + wide / 2, top + HEIGHT - 3);
-                words.add(Word.at(at, "middle", "number", text));
-                return;
+        for (boolean besideWays : isDense ? new boolean[] {true} : new boolean[] {true, false}) {
+            for (double[] way : AROUND) {
+                double left = place.x() + way[0] * 7 + (way[0] > 0 ? 0 : way[0] < 0 ? -wide : -wide / 2);
+                double top = place.y() + way[1] * 12 - HEIGHT / 2;
+                double[] box = {left, top, wide, HEIGHT};
+                if (isFree(box) && (!besideWays || ways.stream().noneMatch(one -> isIn(box, one)))) {
+                    taken.add(box);
+                    words.add(word(box, way[0], text));
+                    return;
+                }
             }
         }
+    }
+
+    /** At the side of its box that lies at the place. */
+    private static Word word(double[] box, double side, String text) {
+        double y = box[1] + HEIGHT - 4;
+        if (side == 0) {
+            return Word.at(new Place(box[0] + box[2] / 2, y), "middle", "number", text);
+        }
+        return side > 0
+                ? Word.at(new Place(box[0], y), "start", "number", text)
+                : Word.at(new Place(box[0] + box[2], y), "end", "number", text);
+    }
+
+    private static boolean isIn(double[] box, Place place) {
+        return place.x() > box[0] && place.x() < box[0] + box[2] && place.y() > box[1] && place.y() < box[1] + box[3];
     }
 
     private boolean isFree(double[] box) {

@@ -35,12 +35,16 @@ final class Views {
     /** From above. */
     Drawing plan() {
         View view = planView();
-        CellLines around = new CellLines(view).ring(cell).boxes(cell).measure().compass();
+        CellLines around = new CellLines(view).boxes(cell).ring(cell).measure().compass();
         AxisValues standing = standing();
         if (standing != null) {
             around.arm(cell, standing);
         }
-        return drawing("plan", "Seen from above", PlanWords.of(answer, samples), view, around);
+        Surroundings people = new Surroundings(answer).under(view, WIDTH);
+        around.lines().addAll(people.lines());
+        around.words().addAll(people.words());
+        String says = PlanWords.of(answer, samples) + " " + people.says();
+        return drawing("plan", "Seen from above", says, view, around, Surroundings.HEIGHT);
     }
 
     /** The view that shows the way, the space and the arm from above. */
@@ -60,17 +64,17 @@ final class Views {
         View view = View.of(axes, area(axes).rounded(), WIDTH, MARGIN);
         CellLines around = new CellLines(view).boxes(cell).measure().compass();
         String seen = axes == Axes.X_AND_Z ? "Seen from the front" : "Seen from the side";
-        return drawing("side", seen, PlanWords.side(axes, samples), view, around);
+        return drawing("side", seen, PlanWords.side(axes, samples), view, around, 0);
     }
 
-    private Drawing drawing(String key, String title, String says, View view, CellLines around) {
+    private Drawing drawing(String key, String title, String says, View view, CellLines around, int below) {
         List<Line> back = new ArrayList<>(around.lines());
         List<Word> words = new ArrayList<>(around.words());
         double limit = answer.toolSpeedLimit().value();
         StepNumbers numbers = new StepNumbers(view, WIDTH, view.height());
         words.addAll(numbers.of(samples.spans()));
-        return new Drawing(
-                key, title, says, WIDTH, view.height(), back, new WayLines(view, limit).of(samples.spans()), words);
+        WayLines ways = new WayLines(view, limit, Troubled.in(answer));
+        return new Drawing(key, title, says, WIDTH, view.height() + below, back, ways.of(samples.spans()), words);
     }
 
     /** Where the axes stand when the program begins; null when not known. */

@@ -17,15 +17,20 @@ final class WayLines {
     /** Steps beyond this many are drawn together: the page's table has no rows for them either. */
     static final int STEPS_OF_THEIR_OWN = 300;
 
+    /** Of more steps than this the lines are drawn thin: they lie over each other. */
+    static final int MOST_APART = 150;
+
     /** A piece shorter than this joins its faster neighbour. */
     private static final double SHORT = 3;
 
     private final View view;
     private final double limit;
+    private final Troubled troubled;
 
-    WayLines(View view, double limitMmS) {
+    WayLines(View view, double limitMmS, Troubled troubled) {
         this.view = view;
         this.limit = limitMmS;
+        this.troubled = troubled;
     }
 
     /** The lines of every step; of many steps the later ones together. */
@@ -38,9 +43,11 @@ final class WayLines {
             }
             List<Piece> pieces = pieces(span);
             if (steps.size() < STEPS_OF_THEIR_OWN) {
-                List<Line> lines = pieces.stream()
-                        .map(piece -> new Line(piece.band().look(), PathText.line(piece.places())))
-                        .toList();
+                List<Line> lines = new ArrayList<>();
+                if (troubled.isAt(span.span().step().step())) {
+                    lines.add(new Line("way-trouble", whole(pieces)));
+                }
+                pieces.forEach(piece -> lines.add(new Line(piece.band().look(), PathText.line(piece.places()))));
                 steps.add(new StepLines(span.span().key(), StepWords.of(span.span()), lines));
             } else {
                 pieces.forEach(piece -> rest.computeIfAbsent(piece.band(), band -> new LinkedHashSet<>())
@@ -53,6 +60,12 @@ final class WayLines {
             steps.add(new StepLines("rest", "later steps", lines));
         }
         return steps;
+    }
+
+    private static String whole(List<Piece> pieces) {
+        List<Place> places = new ArrayList<>();
+        pieces.forEach(piece -> places.addAll(piece.places()));
+        return PathText.line(places);
     }
 
     /** A stretch of the way in one band. */

@@ -121,6 +121,16 @@ public record MotionFigures(
     }
 
     /**
+     * How far arm, tool or part get from axis 1 on the ways that are known, horizontally, mm: the tool point with the
+     * overhang around it, or the arm's own links.
+     */
+    public double farthestMm(CellDescription cell) {
+        return Math.max(
+                knownRadiusMm + cell.fittedTool().overhangMm(),
+                Math.max(cell.arm().ownRadius(), knownOwnRadiusMm));
+    }
+
+    /**
      * How far the fastest part goes until the arm stands when somebody presses the e-stop after so many seconds, mm;
      * null when not known.
      */

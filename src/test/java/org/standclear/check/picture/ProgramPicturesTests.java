@@ -15,6 +15,7 @@ import org.standclear.check.picture.Drawing.Line;
 import org.standclear.check.picture.Drawing.StepLines;
 import org.standclear.core.CellText;
 import org.standclear.core.SheetText;
+import org.standclear.core.SixAxisText;
 import org.standclear.core.check.CheckAnswer;
 import org.standclear.core.geometry.Vector;
 import org.standclear.core.timeline.Timeline;
@@ -66,12 +67,13 @@ class ProgramPicturesTests {
                 Arguments.of(
                         "gantry",
                         new SheetText(scara.text().replace(", elbow: right", "")).checkedOn(CellText.gantry())),
+                Arguments.of("six axes", SixAxisText.sheet().checkedOn(SixAxisText.cell())),
                 Arguments.of("2000 steps", scara(many(2000))));
     }
 
     private static Stream<Drawing> drawings(ProgramPictures pictures) {
         return Stream.concat(
-                Stream.of(pictures.plan(), pictures.side(), pictures.surroundings(), pictures.speed(), pictures.axes()),
+                Stream.of(pictures.plan(), pictures.side(), pictures.speed(), pictures.axes()),
                 pictures.frames().stream());
     }
 
@@ -81,8 +83,7 @@ class ProgramPicturesTests {
         assertThat(drawings(ProgramPictures.of(answer))).allSatisfy(drawing -> {
             assertThat(drawing.says()).isNotBlank().doesNotContain("NaN", "Infinity");
             Stream<Line> lines = Stream.concat(
-                    // the ring that the arm reaches is cut where the paper ends
-                    drawing.back().stream().filter(line -> !line.look().equals("reach")),
+                    drawing.back().stream(),
                     drawing.steps().stream().map(StepLines::lines).flatMap(List::stream));
             assertThat(lines.flatMap(line -> DrawnPlaces.of(line.path()).stream()))
                     .allSatisfy(place -> {

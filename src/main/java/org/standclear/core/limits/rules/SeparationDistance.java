@@ -28,14 +28,12 @@ final class SeparationDistance implements LimitRule {
         if (limit == null || separation == null) {
             return Stream.of(new Finding.Notice(Details.of(Check.SEPARATION, "No limit set for separation.")));
         }
-        double radius = Math.max(
-                figures.knownRadiusMm() + program.cell().fittedTool().overhangMm(),
-                Math.max(program.cell().arm().ownRadius(), figures.knownOwnRadiusMm()));
+        double radius = figures.farthestMm(program.cell());
         double needed = radius + separation;
         double standLine = program.cell().limits().standLineMm();
         if (Tolerance.isOutside(needed - standLine)) {
-            String says = "A person needs " + up(needed, 0) + " mm from axis 1 (" + up(radius, 0)
-                    + " mm for the arm and " + up(separation, 0) + " mm to keep away); the stand line is at "
+            String says = "A person needs " + up(needed, 1) + " mm from axis 1 (" + up(radius, 1)
+                    + " mm for the arm and " + up(separation, 1) + " mm to keep away); the stand line is at "
                     + plain(standLine) + " mm. Go slower, or stay nearer to axis 1.";
             return Stream.of(Finding.notKept(limit.rule(), details(needed, standLine, says)));
         }
@@ -43,7 +41,7 @@ final class SeparationDistance implements LimitRule {
             return Stream.of(new Finding.NotCheckable(
                     Details.of(Check.SEPARATION, Places.missingSpeeds(program)), limit.rule()));
         }
-        String says = "A person needs " + up(needed, 0) + " mm from axis 1; the stand line is at " + plain(standLine)
+        String says = "A person needs " + up(needed, 1) + " mm from axis 1; the stand line is at " + plain(standLine)
                 + " mm.";
         return Stream.of(new Finding.Within(details(needed, standLine, says)));
     }
