@@ -63,6 +63,15 @@ public final class Browser {
         return this;
     }
 
+    /** Lets pages opened from now on move, or tells them again that the person wants no motion, as at the start. */
+    public Browser allowMotion(boolean wanted) {
+        String value = wanted ? "no-preference" : "reduce";
+        cdp(
+                "Emulation.setEmulatedMedia",
+                Map.of("features", List.of(Map.of("name", "prefers-reduced-motion", "value", value))));
+        return this;
+    }
+
     /** The path of the page shown now, without the host, with its query. */
     public String path() {
         String url = driver.getCurrentUrl();
@@ -191,6 +200,7 @@ public final class Browser {
     boolean emptied() {
         try {
             runScripts(true);
+            allowMotion(false);
             cdp("Network.clearBrowserCookies", Map.of());
             cdp("Storage.clearDataForOrigin", Map.of("origin", baseUrl, "storageTypes", "all"));
             driver.get("about:blank");
@@ -211,7 +221,7 @@ public final class Browser {
 
     /** Clicks an element; waits for the next page when it is a link or sends a form. */
     public Browser click(WebElement element) {
-        driver.executeScript("arguments[0].scrollIntoView({block: 'center'})", element);
+        driver.executeScript("arguments[0].scrollIntoView({block: 'center', behavior: 'instant'})", element);
         Object leaves = driver.executeScript(
                 "window.pageBefore = true;" + " return arguments[0].matches('a[href], form button:not([type=button])')",
                 element);
