@@ -47,7 +47,9 @@ final class Answers {
                 answer.figures().toolPeakMmS(),
                 answer.figures().fullPowerPeakMmS(),
                 answer.motion().cycleTimeS(),
-                answer.cautions());
+                answer.cautions(),
+                answer.toolSpeedLimit().value(),
+                answer.program().cell().limits().payloadKg());
     }
 
     static String json(CheckAnswer answer) {

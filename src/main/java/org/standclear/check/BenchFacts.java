@@ -13,6 +13,8 @@ import org.jspecify.annotations.Nullable;
  * @param loop as declared: a number of passes, or {@code forever}
  * @param fullPowerPeakMmS what the tool point would reach if the power step were skipped; null when not known
  * @param cautions what stays on the release card
+ * @param toolSpeedLimitMmS the smaller of the cell's and the course's; null in answers older than the field
+ * @param payloadLimitKg the cell's; null when the cell gives none
  */
 public record BenchFacts(
         @Nullable String power,
@@ -25,7 +27,9 @@ public record BenchFacts(
         @Nullable Double heldPeakMmS,
         @Nullable Double fullPowerPeakMmS,
         @Nullable Double cycleTimeS,
-        List<String> cautions) {
+        List<String> cautions,
+        @Nullable Double toolSpeedLimitMmS,
+        @Nullable Double payloadLimitKg) {
 
     public BenchFacts {
         cautions = List.copyOf(cautions);

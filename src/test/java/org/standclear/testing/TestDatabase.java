@@ -7,7 +7,8 @@ public record TestDatabase(String url, String user, String password) {
 
     /** Makes a new empty in-memory H2 database. */
     public static TestDatabase freshH2() {
-        return new TestDatabase("jdbc:h2:mem:" + UUID.randomUUID() + ";DB_CLOSE_DELAY=-1", "sa", "");
+        return new TestDatabase(
+                "jdbc:h2:mem:" + UUID.randomUUID() + ";DB_CLOSE_DELAY=-1;QUERY_CACHE_SIZE=512", "sa", "");
     }
 
     /** The Spring Boot properties that point an application at this database. */

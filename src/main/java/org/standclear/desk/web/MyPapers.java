@@ -12,6 +12,7 @@ import org.standclear.check.ProgramChecks;
 import org.standclear.check.StoredAnswer;
 import org.standclear.people.Authorisation;
 import org.standclear.people.Authorisations;
+import org.standclear.people.SigningPins;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.time.LabTime;
@@ -28,13 +29,20 @@ class MyPapers {
     private final Programs programs;
     private final ProgramChecks checks;
     private final Authorisations authorisations;
+    private final SigningPins pins;
     private final LabTime labTime;
 
-    MyPapers(Programs programs, ProgramChecks checks, Authorisations authorisations, LabTime labTime) {
+    MyPapers(
+            Programs programs, ProgramChecks checks, Authorisations authorisations, SigningPins pins, LabTime labTime) {
         this.programs = programs;
         this.checks = checks;
         this.authorisations = authorisations;
+        this.pins = pins;
         this.labTime = labTime;
+    }
+
+    boolean signsWithPin(PersonId person) {
+        return pins.isSet(person);
     }
 
     List<MyView.ProgramLine> programs(PersonId author) {

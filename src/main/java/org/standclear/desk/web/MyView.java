@@ -11,6 +11,7 @@ import java.util.List;
  * @param ahead bookings ahead, as operator or attendant, soonest first
  * @param due assignments with how many runs are closed out
  * @param programs the latest programs with what the check said last
+ * @param pin whether the person has chosen a signing PIN
  * @param record bookings that are over or were given up, latest first
  */
 record MyView(
@@ -21,6 +22,7 @@ record MyView(
         List<Due> due,
         List<ProgramLine> programs,
         List<Authorised> authorisations,
+        boolean pin,
         List<Past> record) {
 
     /** A booking ahead. */

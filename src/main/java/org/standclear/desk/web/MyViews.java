@@ -82,6 +82,7 @@ class MyViews {
                 due(me, over),
                 papers.programs(me.id()),
                 papers.authorisations(me.id(), known, now),
+                papers.signsWithPin(me.id()),
                 over.stream()
                         .limit(RECORD_SHOWN)
                         .map(booking -> new MyView.Past(

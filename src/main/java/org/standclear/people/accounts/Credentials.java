@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.crypto.password.PasswordEncoder;
 import org.springframework.stereotype.Service;
+import org.springframework.util.function.SingletonSupplier;
 import org.standclear.people.People;
 import org.standclear.people.Person;
 import org.standclear.people.tries.Tries;
@@ -25,14 +26,17 @@ public class Credentials {
     private final People people;
     private final PasswordEncoder encoder;
     private final Tries tries;
-    private final String nobodysHash;
+
+    /** Made at the first comparison, whoever's it is: it takes long, and the start of the application need not wait. */
+    private final SingletonSupplier<String> nobodysHash;
 
     Credentials(JdbcClient jdbc, People people, PasswordEncoder encoder, Tries tries) {
         this.jdbc = jdbc;
         this.people = people;
         this.encoder = encoder;
         this.tries = tries;
-        this.nobodysHash = String.valueOf(encoder.encode(UUID.randomUUID().toString()));
+        this.nobodysHash = SingletonSupplier.of(
+                () -> String.valueOf(encoder.encode(UUID.randomUUID().toString())));
     }
 
     /** Whether the password is the account's; counts the try for the account. */
@@ -41,10 +45,10 @@ public class Credentials {
         if (tries.begin(Kind.ACCOUNT, name) instanceof Begun.Paused paused) {
             return new Compared.Paused(paused.until());
         }
+        String nobodys = nobodysHash.obtain();
         @Nullable Row row = find(name);
         boolean right = encoder.matches(
-                password.length() > LONGEST ? "" : PasswordRules.normal(password),
-                row == null ? nobodysHash : row.hash());
+                password.length() > LONGEST ? "" : PasswordRules.normal(password), row == null ? nobodys : row.hash());
         // looked for even when there is no account, so that the answer comes no sooner
         Optional<Person> person = people.find(row == null ? PersonId.next() : row.person());
         if (!right || person.isEmpty() || !person.get().active()) {

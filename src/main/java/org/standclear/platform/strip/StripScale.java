@@ -58,7 +58,10 @@ public record StripScale(Instant from, Instant until, ZoneId zone) {
         return Math.max(0, Math.min(1, Duration.between(from, at).toMillis() / whole));
     }
 
+    /** To a thousandth; put together by hand because a page with four strips asks some hundred times. */
     private static String percent(double share) {
-        return String.format(Locale.ROOT, "%.3f%%", share * 100);
+        long thousandths = Math.round(share * 100_000);
+        String rest = String.valueOf(1000 + thousandths % 1000).substring(1);
+        return thousandths / 1000 + "." + rest + "%";
     }
 }

@@ -56,8 +56,8 @@ class BenchCards {
                 revision == null ? "none yet" : revision.title() + ", revision " + revision.number(),
                 cell.name() + " version " + cell.currentVersion(),
                 facts == null ? "" : Objects.requireNonNullElse(facts.tool(), ""),
-                facts == null || facts.payloadKg() == null ? "" : number(facts.payloadKg(), 2) + " kg",
-                facts == null || facts.heldPeakMmS() == null ? "" : number(facts.heldPeakMmS(), 0) + " mm/s",
+                facts == null ? "" : besideLimit(facts.payloadKg(), 2, "kg", facts.payloadLimitKg()),
+                facts == null ? "" : besideLimit(facts.heldPeakMmS(), 0, "mm/s", facts.toolSpeedLimitMmS()),
                 fullPower(facts),
                 cautions(facts, prepared),
                 answer == null ? "" : "/checks/" + answer.id(),
@@ -75,6 +75,19 @@ class BenchCards {
             cautions.addAll(facts.cautions());
         }
         return cautions;
+    }
+
+    /** "125 mm/s of 250"; empty when there is no value, and without the limit when that is not known. */
+    private static String besideLimit(@Nullable Double value, int digits, String unit, @Nullable Double limit) {
+        if (value == null) {
+            return "";
+        }
+        String shown = number(value, digits) + " " + unit;
+        return limit == null ? shown : shown + " of " + plain(limit);
+    }
+
+    private static String plain(double limit) {
+        return limit == 0 ? "0" : BigDecimal.valueOf(limit).stripTrailingZeros().toPlainString();
     }
 
     /** "In full power this program would reach 913 mm/s."; rounded up, towards the unsafe side. */

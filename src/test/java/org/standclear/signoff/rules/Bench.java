@@ -44,7 +44,7 @@ final class Bench {
     static final Revision REVISION = revision(1, "peg and plate", "");
 
     static final BenchFacts FACTS =
-            new BenchFacts("reduced", 50.0, 50, "G-02", 0.06, 0.48, "5", 125.0, 913.4, 12.3, List.of());
+            new BenchFacts("reduced", 50.0, 50, "G-02", 0.06, 0.48, "5", 125.0, 913.4, 12.3, List.of(), 250.0, 1.0);
 
     private Bench() {}
 
