@@ -36,6 +36,7 @@ class DemoCollege {
     private final DemoCells cells;
     private final DemoBookings bookings;
     private final DemoBench bench;
+    private final DemoIncidents incidents;
     private final Rechecks rechecks;
     private final People known;
     private final Labs labs;
@@ -48,6 +49,7 @@ class DemoCollege {
             DemoCells cells,
             DemoBookings bookings,
             DemoBench bench,
+            DemoIncidents incidents,
             Rechecks rechecks,
             People known,
             Labs labs,
@@ -58,6 +60,7 @@ class DemoCollege {
         this.cells = cells;
         this.bookings = bookings;
         this.bench = bench;
+        this.incidents = incidents;
         this.rechecks = rechecks;
         this.known = known;
         this.labs = labs;
@@ -103,6 +106,8 @@ class DemoCollege {
             now.write(week.now(), slotsNow(week, times, roster));
             new StaffScript(week, times, timeline, roster, cells, bookings, now).write();
             script.write();
+            new IncidentScript(times, timeline, roster, cells, bookings, bench, visits, incidents)
+                    .write(files.incidents());
             new ToolChangeScript(week.toolChange(), times, timeline, roster, cells, bookings, rechecks).write();
         });
         timeline.playUntil(start);

@@ -34,6 +34,10 @@ final class SeedFiles {
         return yaml("week.yaml", WeekSeed.class);
     }
 
+    List<IncidentsSeed.IncidentSeed> incidents() {
+        return yaml("incidents.yaml", IncidentsSeed.class).incidents();
+    }
+
     List<PersonSeed> people() {
         try (var reader = new InputStreamReader(open("people.csv"), StandardCharsets.UTF_8)) {
             return CSV.parse(reader).stream().map(SeedFiles::person).toList();

@@ -3,6 +3,7 @@
         displayName = "demo",
         allowedDependencies = {
             "desk",
+            "incident",
             "run",
             "signoff",
             "check",

@@ -2,6 +2,7 @@
 @ApplicationModule(
         displayName = "desk",
         allowedDependencies = {
+            "incident",
             "run",
             "signoff",
             "check",

@@ -39,7 +39,7 @@ class StartPagesIT {
             assertThat(location(send(get("/"), person(Role.STUDENT)))).isEqualTo("/me");
             assertThat(location(send(get("/"), person(Role.TECHNICIAN)))).isEqualTo("/desk");
             assertThat(location(send(get("/"), person(Role.INSTRUCTOR)))).isEqualTo("/today");
-            assertThat(location(send(get("/"), person(Role.REVIEWER)))).isEqualTo("/runs");
+            assertThat(location(send(get("/"), person(Role.REVIEWER)))).isEqualTo("/reviewer");
             assertThat(location(send(get("/"), person(Role.ADMINISTRATOR)))).isEqualTo("/people");
             assertThat(location(send(get("/"), person(Role.BENCH)))).isEqualTo("/bench");
         }

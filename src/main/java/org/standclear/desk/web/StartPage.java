@@ -26,7 +26,7 @@ class StartPage {
             return "/me";
         }
         if (me.is(Role.REVIEWER)) {
-            return "/runs";
+            return "/reviewer";
         }
         if (me.is(Role.ADMINISTRATOR)) {
             return "/people";

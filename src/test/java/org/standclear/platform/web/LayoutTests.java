@@ -87,7 +87,8 @@ class LayoutTests {
 
     @Test
     void showsEachRoleItsTabs() throws Exception {
-        assertThat(tabs(Role.STUDENT)).containsExactly("Today", "Book", "Check a program", "My page", "Runs", "Cells");
+        assertThat(tabs(Role.STUDENT))
+                .containsExactly("Today", "Book", "Check a program", "My page", "Runs", "Incidents", "Cells");
         assertThat(tabs(Role.TECHNICIAN))
                 .containsExactly(
                         "Today",
@@ -97,11 +98,12 @@ class LayoutTests {
                         "Bench",
                         "Desk",
                         "Runs",
+                        "Incidents",
                         "Cells",
                         "People",
                         "Record");
         assertThat(tabs(Role.INSTRUCTOR)).contains("Runs", "People", "Record");
-        assertThat(tabs(Role.REVIEWER)).containsExactly("Runs", "Cells", "Record");
+        assertThat(tabs(Role.REVIEWER)).containsExactly("Reviews", "Runs", "Incidents", "Cells", "Record");
         assertThat(tabs(Role.ADMINISTRATOR)).containsExactly("Cells", "People", "Record");
         assertThat(tabs(Role.BENCH)).containsExactly("Bench");
     }
