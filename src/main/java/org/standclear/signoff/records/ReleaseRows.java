@@ -97,6 +97,19 @@ class ReleaseRows {
                 == 1;
     }
 
+    /** Whether the person stood at the e-stop in a part of the booking's run that is over. */
+    boolean hasAttended(BookingId booking, PersonId person) {
+        return jdbc.sql("""
+                select count(*) from signoff_releases r where r.booking_id = :booking and r.used_at is not null
+                    and (r.attendant_id = :person or exists (select 1 from signoff_handovers h
+                        where h.release_id = r.id and h.from_person = :person))""")
+                        .param("booking", booking.value())
+                        .param("person", person.value())
+                        .query(Integer.class)
+                        .single()
+                > 0;
+    }
+
     /** Whether any program was run through on the cell since the instant. */
     boolean hasRunSince(CellId cell, Instant from) {
         return jdbc.sql("select count(*) from signoff_releases where cell_id = :cell and run_through_at > :from")

@@ -68,6 +68,7 @@ class Releasing {
                 booking,
                 author,
                 duty.onDuty(person, now),
+                releases.hasAttended(booking.id(), person),
                 gates.elsewhere(person, booking, now),
                 duty.onDuty(now)));
     }

@@ -14,6 +14,7 @@ public final class ReleaserRules {
     /**
      * The facts about the one who wants to release.
      *
+     * @param attendedBefore whether the person stood at the e-stop in an earlier part of this run
      * @param elsewhere the cell at which the person operates or attends the e-stop now; null when at none
      */
     public record Question(
@@ -21,6 +22,7 @@ public final class ReleaserRules {
             Booking booking,
             PersonId author,
             boolean onDuty,
+            boolean attendedBefore,
             @Nullable String elsewhere,
             List<Person> staffOnDuty) {
 
@@ -42,6 +44,10 @@ public final class ReleaserRules {
                     "releaser-is-attendant",
                     question -> question.person().id().equals(question.booking().attendant()),
                     "Who attends the e-stop does not release that run."),
+            new Rule(
+                    "releaser-attended-before",
+                    Question::attendedBefore,
+                    "Who attended the e-stop of this run before its stop does not release it."),
             new Rule(
                     "releaser-is-author",
                     question -> question.person().id().equals(question.author()),

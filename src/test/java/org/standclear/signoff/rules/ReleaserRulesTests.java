@@ -22,6 +22,7 @@ class ReleaserRulesTests {
                 Bench.booking(Bench.MATEO.id(), Bench.REVISION.id()),
                 author,
                 onDuty,
+                false,
                 elsewhere,
                 List.of(Bench.ADAEZE, Bench.HEMI)));
     }
@@ -70,5 +71,18 @@ class ReleaserRulesTests {
         assertThat(codes(reviewer, Bench.NOOR.id(), true)).containsExactly("releaser-not-staff");
         Person instructor = Bench.person("Ines Quarryvale", Role.INSTRUCTOR);
         assertThat(codes(instructor, Bench.NOOR.id(), true)).isEmpty();
+    }
+
+    @Test
+    void refusesWhoAttendedTheRunBefore() {
+        ReleaserRules.Question question = new ReleaserRules.Question(
+                Bench.ADAEZE,
+                Bench.booking(Bench.MATEO.id(), Bench.REVISION.id()),
+                Bench.NOOR.id(),
+                true,
+                true,
+                null,
+                List.of(Bench.ADAEZE, Bench.HEMI));
+        assertThat(ReleaserRules.ask(question)).extracting(Obstacle::code).containsExactly("releaser-attended-before");
     }
 }
