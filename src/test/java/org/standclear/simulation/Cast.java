@@ -1,0 +1,128 @@
+package org.standclear.simulation;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import org.springframework.context.ApplicationContext;
+import org.springframework.security.crypto.password.PasswordEncoder;
+import org.standclear.cell.CellRegister.Decided;
+import org.standclear.cell.CellRegister.NewProposal;
+import org.standclear.cell.CellRegister.Proposed;
+import org.standclear.cell.SampleCell;
+import org.standclear.people.AuthorisationRegister.Grant;
+import org.standclear.people.AuthorisationRegister.Outcome.Done;
+import org.standclear.people.Duty;
+import org.standclear.people.PeopleRegister;
+import org.standclear.people.PeopleRegister.NewPerson;
+import org.standclear.people.PeopleRegister.Password;
+import org.standclear.people.Person;
+import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.security.Role;
+
+/** The people and cells of one term. */
+final class Cast {
+
+    static final String PIN = "482917";
+
+    private static final Map<String, String> HASHES = new ConcurrentHashMap<>();
+    private static final Duration TERM = Duration.ofDays(120);
+
+    final List<Person> students = new ArrayList<>();
+    final List<Person> technicians = new ArrayList<>();
+    final Person instructor;
+    final Person screen;
+    /** Authorisations that stand. */
+    final List<Done> granted = new ArrayList<>();
+
+    final List<CellId> cells = new ArrayList<>();
+    final List<String> cellNames = List.of("Avocet", "Bittern", "Curlew");
+
+    private final Doors doors;
+    private final String pinHash;
+
+    Cast(ApplicationContext application, Doors doors, Instant begin) {
+        this.doors = doors;
+        pinHash = HASHES.computeIfAbsent(PIN, application.getBean(PasswordEncoder.class)::encode);
+        instructor = person("Ines Quarryvale", Role.INSTRUCTOR);
+        screen = person("Bench screen", Role.BENCH);
+        for (String name : List.of("Adaeze Lanternby", "Hemi Coppergate", "Tal Emberley")) {
+            technicians.add(person(name, Role.TECHNICIAN));
+        }
+        for (String name : List.of(
+                "Noor Candlewick",
+                "Mateo Ironbark",
+                "Yuki Halfmoon",
+                "Saoirse Pinwheel",
+                "Kofi Marblewood",
+                "Leilani Driftmark",
+                "Wren Saltmarsh")) {
+            students.add(person(name, Role.STUDENT));
+        }
+        List<Person> all = new ArrayList<>(students);
+        all.addAll(technicians);
+        all.add(instructor);
+        for (Person one : all) {
+            doors.pins().keepHashed(one.id(), pinHash);
+            for (Duty duty : Duty.values()) {
+                authorise(one, duty, begin.minus(Duration.ofDays(30)), begin.plus(TERM));
+            }
+        }
+        for (int i = 0; i < cellNames.size(); i++) {
+            cells.add(cell(cellNames.get(i), i * 7));
+        }
+    }
+
+    private Person person(String name, Role role) {
+        PeopleRegister.Outcome added = doors.people()
+                .add(new NewPerson(
+                        name.toLowerCase(java.util.Locale.ROOT).replace(' ', '.'),
+                        name,
+                        Set.of(role),
+                        new Password.Hashed("{never}"),
+                        null));
+        return ((PeopleRegister.Outcome.Done) added).person();
+    }
+
+    void authorise(Person person, Duty duty, Instant from, Instant until) {
+        var outcome = doors.authorisations()
+                .grant(new Grant(person.id(), duty, null, from, until, "induction passed", instructor.id()));
+        granted.add((Done) outcome);
+    }
+
+    private CellId cell(String name, int offsetMinutes) {
+        Proposed proposed = doors.register()
+                .propose(new NewProposal(null, SampleCell.file(name, 1), "new cell", PersonId.next(), offsetMinutes));
+        return ((Decided.Done) doors.register()
+                        .approve(((Proposed.Kept) proposed).proposal().id(), PersonId.next(), 0))
+                .cell();
+    }
+
+    /** Everybody who may stand at a robot. */
+    List<Person> everybody() {
+        List<Person> all = new ArrayList<>(students);
+        all.addAll(technicians);
+        return all;
+    }
+
+    List<Person> staff() {
+        List<Person> all = new ArrayList<>(technicians);
+        all.add(instructor);
+        return all;
+    }
+
+    Person find(PersonId id) {
+        List<Person> all = everybody();
+        all.add(instructor);
+        all.add(screen);
+        return all.stream().filter(one -> one.id().equals(id)).findFirst().orElseThrow();
+    }
+
+    String name(CellId cell) {
+        return cellNames.get(cells.indexOf(cell));
+    }
+}

@@ -1,0 +1,112 @@
+package org.standclear.simulation;
+
+import java.util.List;
+
+/**
+ * Something that must never be in the database, put there behind the application's back.
+ *
+ * @param expected what the audit says of it
+ */
+record PlantedFault(String expected, String sql) {
+
+    /** What the database itself would refuse. */
+    static final List<String> GUARDS = List.of(
+            "drop trigger signoff_signatures_immutable",
+            "drop trigger signoff_answers_immutable",
+            "drop trigger signoff_preparations_immutable",
+            "drop trigger program_revisions_immutable",
+            "drop trigger program_contents_immutable",
+            "drop trigger trail_entries_no_change",
+            "drop trigger trail_heads_forward_only",
+            "drop trigger run_events_immutable",
+            "drop trigger booking_claims_no_overlap",
+            "drop trigger cell_day_tests_immutable",
+            "drop trigger cell_versions_immutable",
+            "alter table signoff_releases drop constraint signoff_releases_three_people_ck",
+            "alter table runs drop constraint runs_closed_out_ck");
+
+    private static final String A_RELEASE = "(select min(id) from signoff_releases where used_at is not null)";
+
+    private static final String TAG = """
+            insert into cell_tags (id, cell_id, kind, reason, placed_by, placed_at)
+            select random_uuid(), cell_id, '%s', 'planted', operator_id, timestamp '2026-01-01 00:00:00+00'
+            from signoff_releases where id = """ + A_RELEASE;
+
+    static final List<PlantedFault> ALL = List.of(
+            of("one person at two cells", """
+            update bookings set state = 'RUNNING' where operator_id = (select operator_id from bookings
+            group by operator_id order by count(*) desc fetch first 1 row only)"""),
+            of("who attended a run released it later", """
+            update signoff_releases r set releaser_id = (select max(e.attendant_id) from signoff_releases e
+            where e.booking_id = r.booking_id and e.used_at < r.issued_at) where exists (select 1
+            from signoff_releases e where e.booking_id = r.booking_id and e.used_at < r.issued_at)"""),
+            of("started while suspended", """
+            insert into signoff_handovers (id, release_id, booking_id, from_person, code, because, left_at)
+            select random_uuid(), id, booking_id, attendant_id, 'attendant-left', 'planted', issued_at
+            from signoff_releases where used_at is not null"""),
+            of("took the e-stop over without a signature", """
+            insert into signoff_handovers (id, release_id, booking_id, from_person, code, because, left_at, sheet_id,
+            to_person, signed_at) select random_uuid(), id, booking_id, attendant_id, 'attendant-left', 'planted',
+            issued_at, sheet_id, releaser_id, issued_at + interval '1' second from signoff_releases"""),
+            of("two runs on one cell", "update bookings set state = 'FINISHED' where state = 'CLOSED_OUT'"),
+            of("booking and run disagree", "update runs set state = 'FINISHED' where state = 'CLOSED_OUT'"),
+            of("running without a release in use", "update bookings set state = 'RUNNING' where state = 'CLOSED_OUT'"),
+            of("released without a release", "update bookings set state = 'RELEASED' where state = 'CLOSED_OUT'"),
+            of("claims overlap", """
+            update booking_claims set starts_at = timestamp '2026-01-01 00:00:00+00',
+            ends_at = timestamp '2026-06-01 00:00:00+00'"""),
+            of("a cell's state is not what its tags make of it", "update cells set state = 'HELD', state_reason = 'x'"),
+            of("stops of a run are not those of its log", "update runs set stops = 0 where stops > 0"),
+            of("released on a cell that is not in service", TAG.formatted("HOLD")),
+            of("released on a restricted cell with a student", TAG.formatted("RESTRICTION")),
+            of("released on a cell that was not tested that day", "delete from cell_day_tests"),
+            of("released on a cell that was not closed out", "update runs set closed_out_at = null"),
+            of("released on a cell whose stop was not reset", """
+            insert into cell_stops (id, cell_id, arm_stopped_itself, logged_by, happened_at)
+            select random_uuid(), cell_id, false, operator_id, timestamp '2026-01-01 00:00:00+00'
+            from signoff_releases where id = """ + A_RELEASE),
+            of("released on another version of the cell", """
+            update signoff_releases set cell_version = cell_version + 1"""),
+            of("operator not authorised", "update authorisations set valid_until = valid_from + interval '1' second"),
+            of("e-stop attendant not authorised", "update authorisations set duty = 'OPERATOR'"),
+            of("releaser not on duty", "delete from duty_periods"),
+            of("the program on the booking is another one", "delete from signoff_preparations"),
+            of("the releaser released their own program", """
+            update program_revisions p set author = (select max(r.releaser_id) from signoff_releases r
+            where r.revision_id = p.id) where p.id in (select revision_id from signoff_releases)"""),
+            of("released without three signatures", """
+            update signoff_signatures set agreed = false where part = 'releaser' and agreed"""),
+            of("released without a session list", """
+            update signoff_sheets set outcome = 'VOID' where list = 'session' and outcome = 'DONE'"""),
+            of("started without a release that held", "update signoff_releases set used_at = null"),
+            of("a release was used twice", """
+            insert into run_events (id, cell_id, booking_id, run_id, release_id, kind, answer, words, account_id, happened_at)
+            select random_uuid(), cell_id, booking_id, run_id, release_id, kind, answer, words, account_id, happened_at
+            from run_events where kind = 'STARTED'"""),
+            of("are not three", "update signoff_releases set releaser_id = operator_id"),
+            of("a run without a start", "delete from run_events where kind = 'STARTED'"),
+            of("the statement has another hash", "update signoff_signatures set statement = statement || ' '"),
+            of("the program file has another hash", "update program_contents set bytes = X'00'"),
+            of("does not name  version", "update signoff_sheets set cell_version = cell_version + 70"),
+            of("signed by somebody else", "update signoff_signatures set signer = sheet_id where part = 'attendant'"),
+            of("answers [", "delete from signoff_answers where item = 2"),
+            of("run_events has", "delete from run_events where kind = 'PASS'"),
+            of(
+                    "the record is not whole at entry 5",
+                    "update trail_entries set words = words || '.' where sequence = 5"),
+            of("the record is not whole at entry 9", "update trail_entries set actor = lab where sequence = 9"),
+            of("the head of the record", "update trail_heads set sequence = sequence - 1"),
+            of("the record left it closed out", "update bookings set state = 'BOOKED' where state = 'CLOSED_OUT'"),
+            of("went from booked to", """
+            update trail_entries set facts = replace(facts, '"state":"checked"', '"state":"booked"')
+            where kind = 'booking.checked'"""));
+
+    private static PlantedFault of(String expected, String sql) {
+        return new PlantedFault(expected, sql);
+    }
+
+    @Override
+    public String toString() {
+        return expected;
+    }
+}

@@ -1,0 +1,52 @@
+package org.standclear.simulation;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+
+/** Rows of a query as maps from column to value, since the auditor has no types of the application. */
+final class Rows {
+
+    private Rows() {}
+
+    static List<Map<String, Object>> of(Connection connection, String sql, Object... values) throws SQLException {
+        List<Map<String, Object>> rows = new ArrayList<>();
+        try (PreparedStatement statement = connection.prepareStatement(sql)) {
+            for (int i = 0; i < values.length; i++) {
+                Object value = values[i];
+                statement.setObject(i + 1, value instanceof Instant at ? at.atOffset(ZoneOffset.UTC) : value);
+            }
+            try (ResultSet found = statement.executeQuery()) {
+                while (found.next()) {
+                    rows.add(row(found));
+                }
+            }
+        }
+        return rows;
+    }
+
+    private static Map<String, Object> row(ResultSet found) throws SQLException {
+        Map<String, Object> row = new LinkedHashMap<>();
+        for (int i = 1; i <= found.getMetaData().getColumnCount(); i++) {
+            row.put(found.getMetaData().getColumnLabel(i).toLowerCase(java.util.Locale.ROOT), found.getObject(i));
+        }
+        return row;
+    }
+
+    /** Each row of a query that should find none, as a fault of that name. */
+    static List<String> faults(Connection connection, String name, String sql, Object... values) throws SQLException {
+        return of(connection, sql, values).stream().map(row -> name + " " + row).toList();
+    }
+
+    static String text(Map<String, Object> row, String column) {
+        return Objects.toString(row.get(column), "");
+    }
+}
