@@ -1,0 +1,136 @@
+package org.standclear.booking.allocation;
+
+import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.standclear.booking.BookTogether;
+import org.standclear.booking.Booking;
+import org.standclear.booking.BookingDesk;
+import org.standclear.booking.Bookings;
+import org.standclear.booking.MakeBooking;
+import org.standclear.people.People;
+import org.standclear.platform.ids.BookingId;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.time.LabTime;
+
+/** Accepts a plan as a whole and takes an accepted one back as a whole. */
+@Service
+public class PlanDesk {
+
+    private final Windows windows;
+    private final Searches searches;
+    private final Plans plans;
+    private final WindowProblem problems;
+    private final BookTogether together;
+    private final BookingDesk desk;
+    private final Bookings bookings;
+    private final People people;
+    private final LabTime labTime;
+    private final Clock clock;
+
+    PlanDesk(
+            Windows windows,
+            Searches searches,
+            Plans plans,
+            WindowProblem problems,
+            BookTogether together,
+            BookingDesk desk,
+            Bookings bookings,
+            People people,
+            LabTime labTime,
+            Clock clock) {
+        this.windows = windows;
+        this.searches = searches;
+        this.plans = plans;
+        this.problems = problems;
+        this.together = together;
+        this.desk = desk;
+        this.bookings = bookings;
+        this.people = people;
+        this.labTime = labTime;
+        this.clock = clock;
+    }
+
+    /**
+     * Books every place of the plan, or says why not; then the caller rolls back. The caller has checked that the person
+     * may.
+     */
+    @Transactional
+    public Optional<String> accept(UUID searchId, PersonId by) {
+        Search search = searches.find(searchId).orElseThrow();
+        Window window = windows.lock(search.window());
+        Window.Accepted accepted = window.accepted();
+        if (accepted != null) {
+            return Optional.of(
+                    (accepted.search().equals(searchId) ? "This plan was" : "Another plan for this window was")
+                            + " accepted by " + people.printedName(accepted.by()) + " at "
+                            + labTime.full(accepted.at())
+                            + (accepted.search().equals(searchId)
+                                    ? "."
+                                    : ". Nothing of this one was booked; undo the other first if this one is meant."));
+        }
+        if (!search.state().hasPlan()) {
+            return Optional.of(
+                    "This search has no plan to accept: " + search.state().words() + ".");
+        }
+        List<PlannedTurn> turns = plans.places(searchId);
+        if (!clock.instant().isBefore(problems.span(window).from())) {
+            return Optional.of(
+                    "The window has begun: a plan is accepted before its first day. Search again for days ahead.");
+        }
+        BookTogether.Outcome outcome = together.book(turns.stream()
+                .map(turn -> new MakeBooking(
+                        turn.cell(), turn.start(), turn.operator(), turn.attendant(), null, turn.assignment(), by))
+                .toList());
+        if (outcome instanceof BookTogether.Outcome.Refused refused) {
+            return Optional.of(
+                    "Nothing was booked, since the plan does not fit any more: " + refused.says() + " Search again.");
+        }
+        List<Booking> booked = ((BookTogether.Outcome.Booked) outcome).bookings();
+        for (int turn = 0; turn < turns.size(); turn++) {
+            plans.booked(searchId, turns.get(turn), booked.get(turn).id());
+        }
+        windows.accept(window.id(), searchId, by);
+        windows.tell(
+                "booking.plan-accepted",
+                window.id(),
+                by,
+                "The plan for \"" + window.title() + "\" was accepted: " + turns.size() + " bookings.");
+        return Optional.empty();
+    }
+
+    /** Takes every booking of the accepted plan back, uncounted, until the window begins; or says why not. */
+    @Transactional
+    public Optional<String> undo(UUID windowId, PersonId by) {
+        Window window = windows.lock(windowId);
+        Window.Accepted accepted = window.accepted();
+        if (accepted == null) {
+            return Optional.of("No plan of this window is accepted.");
+        }
+        if (!clock.instant().isBefore(problems.span(window).from())) {
+            return Optional.of("The window has begun: move or cancel bookings one by one.");
+        }
+        int taken = 0;
+        for (PlannedTurn turn : plans.places(accepted.search())) {
+            BookingId booking = turn.booking();
+            if (booking != null && bookings.find(booking).orElseThrow().state().holdsItsSlot()) {
+                if (desk.moveByStaff(booking, by, "the plan was undone")
+                        instanceof Bookings.Transition.Refused refused) {
+                    return Optional.of(refused.says());
+                }
+                taken++;
+            }
+        }
+        windows.undo(windowId);
+        windows.tell(
+                "booking.plan-undone",
+                windowId,
+                by,
+                "The plan for \"" + window.title() + "\" was undone: " + taken
+                        + " bookings taken back, nobody counted.");
+        return Optional.empty();
+    }
+}

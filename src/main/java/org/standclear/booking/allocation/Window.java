@@ -1,0 +1,36 @@
+package org.standclear.booking.allocation;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.standclear.platform.ids.PersonId;
+
+/**
+ * Days whose slots are shared out by a plan.
+ *
+ * @param requestsUntil people can ask until then
+ * @param accepted null until somebody accepts a plan
+ */
+public record Window(
+        UUID id,
+        String title,
+        LocalDate firstDay,
+        LocalDate lastDay,
+        Instant requestsUntil,
+        @Nullable Accepted accepted) {
+
+    public Window {
+        if (lastDay.isBefore(firstDay)) {
+            throw new IllegalArgumentException("a window ends after it begins");
+        }
+    }
+
+    /** Which plan counts, and who said so. */
+    public record Accepted(UUID search, PersonId by, Instant at) {}
+
+    /** Whether people can still ask. */
+    public boolean takesRequests(Instant now) {
+        return accepted == null && now.isBefore(requestsUntil);
+    }
+}
