@@ -1,0 +1,84 @@
+package org.standclear.booking.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.UUID;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+import org.springframework.mock.web.MockHttpServletResponse;
+import org.standclear.platform.time.SqlTime;
+import org.standclear.testing.OnH2;
+import org.standclear.testing.OnPostgres;
+
+/** What is refused of windows and requests, and a search that nobody ends. */
+class WindowRefusalsIT {
+
+    abstract static class Cases extends WindowCases {
+
+        @Test
+        void refusesRequestsThatCannotBe() {
+            UUID window = window();
+
+            assertThat(refused(request(window, 13, FRIDAY_EIGHT))).contains("0 to 12 turns");
+            assertThat(refused(request(window, 1))).contains("at least one time");
+            assertThat(refused(request(window, 1, "2026-03-14T08:00:00Z"))).contains("times from the list");
+            assertThat(refused(request(window, 0, FRIDAY_EIGHT))).contains("at least one turn");
+            assertThat(refused(request(window, 1, FRIDAY_EIGHT).param("partner", noor.login())))
+                    .contains("nobody attends the own run");
+            assertThat(refused(request(window, 1, FRIDAY_EIGHT).param("first", FRIDAY_TEN)))
+                    .contains("Wish for a time at which you can come");
+            clock.moveTo(Instant.parse("2026-03-12T12:00:00Z"));
+            assertThat(refused(request(window, 1, FRIDAY_EIGHT))).contains("have ended");
+        }
+
+        @Test
+        void showsASearchWhoseProgramDiedAsLostAndSearchesAgain() {
+            UUID window = window();
+            bothAsk(window);
+            UUID died = UUID.randomUUID();
+            jdbc.sql("""
+                    insert into booking_searches (id, window_id, state, seed, standing, stop_asked, says, begun_by,
+                        begun_at, alive_at)
+                    values (:id, :window, 'RUNNING', 1, 'UNPLACED 3 1', false, '', :by, :at, :at)""")
+                    .param("id", died)
+                    .param("window", window)
+                    .param("by", ines.id().value())
+                    .param("at", SqlTime.toSql(clock.instant()))
+                    .update();
+            assertThat(page(get("/searches/" + died), ines).text()).contains("Searching for the best plan", "2 above");
+
+            clock.moveBy(Duration.ofSeconds(31));
+
+            assertThat(page(get("/searches/" + died), ines).text()).contains("The search was lost; nothing was booked");
+            assertThat(send(form("/searches/" + died + "/accept"), ines).getStatus())
+                    .isEqualTo(422);
+            assertThat(search(window)).isNotEqualTo(died);
+        }
+
+        @Test
+        void refusesWindowsThatCannotBe() {
+            MockHttpServletResponse answer = send(
+                    form("/windows")
+                            .param("windowTitle", "")
+                            .param("firstDay", "2026-03-13")
+                            .param("lastDay", "2026-03-12")
+                            .param("untilDay", "2026-03-14")
+                            .param("untilTime", "25:00"),
+                    ines);
+
+            assertThat(answer.getStatus()).isEqualTo(422);
+            assertThat(document(answer).select("[data-state=error]")).isNotEmpty();
+        }
+    }
+
+    @Nested
+    @OnH2
+    class OnH2Engine extends Cases {}
+
+    @Nested
+    @OnPostgres
+    class OnPostgresEngine extends Cases {}
+}
