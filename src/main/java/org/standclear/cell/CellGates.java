@@ -58,6 +58,28 @@ final class CellGates {
         return Optional.empty();
     }
 
+    /** A test that passed counts for the limits that it was made under, and for no others. */
+    static Obstacle testedUnderOtherLimits(Cell cell, DayTest test) {
+        return new Obstacle(
+                "day-test-other-limits",
+                "The day test on " + cell.name() + " was made under version " + test.cellVersion()
+                        + "; the limits changed since.",
+                STAFF + " does the day test again on the page of " + cell.name() + ".");
+    }
+
+    /** An inspection or a review that is late. */
+    static Obstacle overdue(Cell cell, DutyDue late, String dueOn) {
+        String done = late.lastDone() == null ? "never recorded" : "due on " + dueOn;
+        return new Obstacle(
+                late.duty() == RecurringDuty.INSPECTION ? "inspection-overdue" : "risk-assessment-overdue",
+                "The " + late.duty().words() + " of " + cell.name() + " is overdue: " + done + ".",
+                late.duty().mend() + "; staff record it on the page of " + cell.name() + ".");
+    }
+
+    static boolean sameTool(DayTest test, CellVersion inForce) {
+        return sameCode(test.readings().toolCode(), inForce.fittedTool());
+    }
+
     /**
      * The facts about a return to service.
      *

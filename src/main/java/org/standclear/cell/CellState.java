@@ -5,8 +5,12 @@ public enum CellState {
     IN_SERVICE("in service"),
     /** In service, but only staff attend the e-stop. */
     RESTRICTED("restricted: staff attend only"),
+    /** Staff test it; nothing is released meanwhile. */
+    UNDER_TEST("under test"),
     HELD("held"),
-    OUT_OF_SERVICE("out of service");
+    OUT_OF_SERVICE("out of service"),
+    /** Energy is isolated and somebody's own lock hangs there; no tag, and taken off by nobody else. */
+    LOCKED_OUT("locked out");
 
     private final String words;
 

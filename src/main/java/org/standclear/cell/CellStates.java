@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
@@ -26,6 +27,18 @@ public interface CellStates {
      * stays.
      */
     Return returnToService(CellId cell, PersonId by, String reason);
+
+    /**
+     * Keeps that somebody has isolated the cell's energy and hung an own lock; the caller has checked that the person is
+     * staff. Nobody else takes it off.
+     */
+    void lockOut(CellId cell, PersonId by, String what);
+
+    /**
+     * Takes the person's own lockout off. An instructor may take off another's, with the reason why the owner cannot; the
+     * caller says whether this person is one.
+     */
+    Return removeLockout(CellId cell, UUID lockout, PersonId by, boolean instructor, String reason);
 
     /** Lets only staff attend the e-stop; the caller has checked that the person may. */
     void restrict(CellId cell, PersonId by, String reason);
@@ -49,7 +62,7 @@ public interface CellStates {
     /**
      * Stops a cell.
      *
-     * @param kind a hold or an out-of-service tag
+     * @param kind a hold, a test tag or an out-of-service tag
      * @param causedBy whose run made it necessary; that person may not put the cell back
      */
     record StopCell(
@@ -60,7 +73,7 @@ public interface CellStates {
             @Nullable PersonId causedBy) {
 
         public StopCell {
-            if (!kind.stops() || reason.isBlank()) {
+            if (!kind.comesOffAtReturn() || reason.isBlank()) {
                 throw new IllegalArgumentException("a cell is stopped by a hold or a tag, with a reason");
             }
         }

@@ -33,8 +33,11 @@ public record CellTag(
     /** What a tag does to the cell; of several tags the last one here that hangs decides. */
     public enum Kind {
         RESTRICTION("restriction", CellState.RESTRICTED),
+        TEST("test tag", CellState.UNDER_TEST),
         HOLD("hold", CellState.HELD),
-        OUT_OF_SERVICE("out-of-service tag", CellState.OUT_OF_SERVICE);
+        OUT_OF_SERVICE("out-of-service tag", CellState.OUT_OF_SERVICE),
+        /** Kept apart from tags: a lock at the isolated energy, taken off by the person who put it on. */
+        LOCKOUT("lockout", CellState.LOCKED_OUT);
 
         private final String words;
         private final CellState state;
@@ -52,6 +55,11 @@ public record CellTag(
         /** The state of a cell with this tag and none that weighs more. */
         public CellState state() {
             return state;
+        }
+
+        /** Whether a return to service takes it off; a lockout comes off by itself. */
+        public boolean comesOffAtReturn() {
+            return stops() && this != LOCKOUT;
         }
 
         /** Whether the cell may not run while it hangs. */

@@ -53,14 +53,24 @@ class DayTestRows {
                 .list();
     }
 
-    void add(DayTest test) {
+    Optional<DayTest> lastBefore(CellId cell, LocalDate date) {
+        return jdbc.sql("""
+                select * from cell_day_tests where cell_id = :cell and lab_date < :date
+                order by tested_at desc, id desc fetch first 1 rows only""")
+                .param("cell", cell.value())
+                .param("date", date)
+                .query(DayTestRows::test)
+                .optional();
+    }
+
+    void add(DayTest test, String whySameStation) {
         DayTestReadings read = test.readings();
         jdbc.sql("""
                 insert into cell_day_tests (id, cell_id, cell_version, lab_date, tested_by, tested_at, passed, failures,
                     stop_station, stayed_stopped, restarted_on_unlatching, arm_sound, power, sensitivity,
-                    override_percent, tool_code, line_and_sign_in_place)
+                    override_percent, tool_code, line_and_sign_in_place, station_reason)
                 values (:id, :cell, :version, :date, :by, :at, :passed, :failures, :station, :stayed, :restarted,
-                    :sound, :power, :sensitivity, :override, :tool, :line)""")
+                    :sound, :power, :sensitivity, :override, :tool, :line, :stationReason)""")
                 .param("id", test.id())
                 .param("cell", test.cell().value())
                 .param("version", test.cellVersion())
@@ -78,6 +88,7 @@ class DayTestRows {
                 .param("override", read.overridePercent())
                 .param("tool", read.toolCode())
                 .param("line", read.lineAndSignInPlace())
+                .param("stationReason", whySameStation)
                 .update();
     }
 

@@ -16,6 +16,16 @@ public interface DayTests {
      */
     DayTest record(CellId cell, PersonId by, DayTestReadings readings);
 
+    /**
+     * The same for a test on the e-stop that was pressed last time.
+     *
+     * @param whySameStation empty when another e-stop was pressed
+     */
+    DayTest record(CellId cell, PersonId by, DayTestReadings readings, String whySameStation);
+
+    /** The last test of an earlier day, if the same e-stop was pressed in it: the stations take turns. */
+    Optional<DayTest> lastOn(CellId cell, String station);
+
     /** The day's last test, if it passed. */
     Optional<DayTest> passedOn(CellId cell, LocalDate date);
 

@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.UUID;
 import java.util.stream.Collectors;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
@@ -77,10 +78,14 @@ class JdbcCellStates implements CellStates {
         Cell cell = cells.lock(order.cell());
         hang(order, now());
         settle(cell);
-        String what = order.kind() == CellTag.Kind.HOLD ? "held" : "tagged out";
+        String what = switch (order.kind()) {
+            case HOLD -> "held";
+            case TEST -> "put under test";
+            default -> "tagged out";
+        };
         TrailEntry entry = TrailEntry.of(
                         cell.lab(),
-                        order.kind() == CellTag.Kind.HOLD ? "cell.held" : "cell.tagged-out",
+                        "cell." + what.replace(' ', '-'),
                         cell.id(),
                         order.by(),
                         cell.name() + " was " + what + ": " + order.reason())
@@ -97,8 +102,17 @@ class JdbcCellStates implements CellStates {
     @Transactional
     public Return returnToService(CellId id, PersonId by, String reason) {
         Cell cell = cells.lock(id);
-        List<CellTag> stopping =
-                tags.hanging(id).stream().filter(tag -> tag.kind().stops()).toList();
+        List<CellTag> stopping = tags.hanging(id).stream()
+                .filter(tag -> tag.kind().comesOffAtReturn())
+                .toList();
+        Optional<String> locked = tags.hanging(id).stream()
+                .filter(tag -> tag.kind() == CellTag.Kind.LOCKOUT)
+                .map(tag -> cell.name() + " is locked out: " + tag.reason()
+                        + ". Who put the lock on takes it off first; a return to service takes off tags only.")
+                .findFirst();
+        if (locked.isPresent()) {
+            return new Return.Refused(locked.get());
+        }
         Optional<String> refusal = CellGates.refusal(returnQuestion(cell, stopping, by))
                 .or(() -> conditions.stream()
                         .flatMap(condition -> condition.refusal(id, by).stream())
@@ -131,6 +145,45 @@ class JdbcCellStates implements CellStates {
                 files.factsOf(cells.current(cell.id())),
                 involved,
                 by);
+    }
+
+    @Override
+    @Transactional
+    public void lockOut(CellId id, PersonId by, String what) {
+        Cell cell = cells.lock(id);
+        tags.add(new CellTag(Id.newValue(), id, CellTag.Kind.LOCKOUT, what, by, now(), null, null));
+        settle(cell);
+        trail.append(TrailEntry.of(cell.lab(), "cell.locked-out", id, by, cell.name() + " was locked out: " + what)
+                .with("reason", what));
+    }
+
+    @Override
+    @Transactional
+    public Return removeLockout(CellId id, UUID lockout, PersonId by, boolean instructor, String reason) {
+        Cell cell = cells.lock(id);
+        Optional<CellTag> found = tags.hanging(id).stream()
+                .filter(tag -> tag.id().equals(lockout) && tag.kind() == CellTag.Kind.LOCKOUT)
+                .findFirst();
+        if (found.isEmpty()) {
+            return new Return.Refused("That lockout does not hang any more.");
+        }
+        boolean own = found.get().placedBy().equals(by);
+        if (!own && !instructor) {
+            return new Return.Refused(
+                    "A lockout is taken off by who put it on. If they cannot, an instructor does, and says why.");
+        }
+        tags.lift(found.get(), new CellTag.Lifted(by, now(), reason));
+        CellState state = settle(cell);
+        trail.append(TrailEntry.of(
+                        cell.lab(),
+                        "cell.lockout-removed",
+                        id,
+                        by,
+                        "A lockout of " + cell.name() + " was taken off" + (own ? "" : ", not by its owner") + ": "
+                                + reason)
+                .with("owner", found.get().placedBy())
+                .with("reason", reason));
+        return new Return.Returned(state);
     }
 
     @Override

@@ -3,6 +3,7 @@ package org.standclear.cell;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -28,13 +29,24 @@ class JdbcCells implements Cells {
     private final LabTime labTime;
     private final DayTestRows dayTests;
     private final CellStops stops;
+    private final RecurringRows duties;
+    private final CellFiles files;
 
-    JdbcCells(JdbcClient jdbc, Labs labs, LabTime labTime, DayTestRows dayTests, CellStops stops) {
+    JdbcCells(
+            JdbcClient jdbc,
+            Labs labs,
+            LabTime labTime,
+            DayTestRows dayTests,
+            CellStops stops,
+            RecurringRows duties,
+            CellFiles files) {
         this.jdbc = jdbc;
         this.labs = labs;
         this.labTime = labTime;
         this.dayTests = dayTests;
         this.stops = stops;
+        this.duties = duties;
+        this.files = files;
     }
 
     @Override
@@ -103,7 +115,24 @@ class JdbcCells implements Cells {
         Cell cell = find(id).orElseThrow(() -> new IllegalArgumentException("no cell " + id));
         Optional<DayTest> today =
                 dayTests.latest(id, at).filter(test -> test.date().equals(labTime.date(at)));
-        return CellGates.obstacles(cell, current(id), today, stops.open(id));
+        CellVersion inForce = current(id);
+        List<Obstacle> found = new ArrayList<>(CellGates.obstacles(cell, inForce, today, stops.open(id)));
+        today.filter(DayTest::passed)
+                .filter(test -> CellGates.sameTool(test, inForce) && limitsChanged(test, inForce))
+                .ifPresent(test -> found.add(CellGates.testedUnderOtherLimits(cell, test)));
+        duties.due(id).stream()
+                .filter(due -> due.overdue(labTime.date(at)))
+                .forEach(due -> found.add(CellGates.overdue(cell, due, labTime.day(due.due()))));
+        return List.copyOf(found);
+    }
+
+    private boolean limitsChanged(DayTest test, CellVersion inForce) {
+        return test.cellVersion() != inForce.number()
+                && version(test.cell(), test.cellVersion())
+                        .filter(tested -> files.factsOf(tested)
+                                .limits()
+                                .equals(files.factsOf(inForce).limits()))
+                        .isEmpty();
     }
 
     private static Cell cell(ResultSet row, int number) throws SQLException {

@@ -52,24 +52,37 @@ class JdbcDayTests implements DayTests {
     @Override
     @Transactional
     public DayTest record(CellId id, PersonId by, DayTestReadings readings) {
+        return record(id, by, readings, "");
+    }
+
+    @Override
+    @Transactional
+    public DayTest record(CellId id, PersonId by, DayTestReadings readings, String whySameStation) {
         Cell cell = cells.lock(id);
         CellVersion version = cells.current(id);
         Instant at = SqlTime.stored(clock.instant());
         List<String> failures = DayTestComparison.failures(readings, version, files.factsOf(version));
         DayTest test = new DayTest(Id.newValue(), id, version.number(), labTime.date(at), by, at, failures, readings);
-        rows.add(test);
+        rows.add(test, whySameStation);
         live.cellChanged(id);
         String outcome = test.passed() ? "passed" : "failed";
         trail.append(TrailEntry.of(
                         cell.lab(), "cell.day-test-" + outcome, id, by, "Day test on " + cell.name() + " " + outcome)
                 .with("version", version.number())
                 .with("station", readings.stopStation())
+                .with("same-station-because", whySameStation)
                 .with("failures", String.join(" ", failures)));
         if (!test.passed()) {
             String reason = "The day test did not pass: " + String.join(" ", failures);
             states.stop(new StopCell(id, CellTag.Kind.OUT_OF_SERVICE, by, reason, null));
         }
         return test;
+    }
+
+    @Override
+    public Optional<DayTest> lastOn(CellId cell, String station) {
+        return rows.lastBefore(cell, labTime.date(clock.instant()))
+                .filter(test -> CellGates.sameCode(test.readings().stopStation(), station));
     }
 
     @Override

@@ -151,6 +151,10 @@ class DemoBench {
 
     void start(BookingId booking, Release release) {
         kept(log.start(booking, release.code(), release.operator()), "the start");
+        if (release.firstRun()) {
+            PersonId watcher = release.releaser();
+            kept(log.watched(booking, new RunLog.Witness(watcher, watcher, null)), "watching the first run");
+        }
     }
 
     void stop(CellId cell, RunEvent.Kind kind, PersonId by) {

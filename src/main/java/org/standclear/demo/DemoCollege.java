@@ -34,6 +34,7 @@ class DemoCollege {
 
     private final DemoPeople people;
     private final DemoCells cells;
+    private final DemoDuties duties;
     private final DemoBookings bookings;
     private final DemoBench bench;
     private final DemoIncidents incidents;
@@ -47,6 +48,7 @@ class DemoCollege {
     DemoCollege(
             DemoPeople people,
             DemoCells cells,
+            DemoDuties duties,
             DemoBookings bookings,
             DemoBench bench,
             DemoIncidents incidents,
@@ -58,6 +60,7 @@ class DemoCollege {
             PlatformTransactionManager transactions) {
         this.people = people;
         this.cells = cells;
+        this.duties = duties;
         this.bookings = bookings;
         this.bench = bench;
         this.incidents = incidents;
@@ -98,7 +101,10 @@ class DemoCollege {
         Instant term = times.at(times.monday().minusWeeks(3), LocalTime.of(8, 0));
         timeline.add(term, () -> labs.change(named(lab)));
         timeline.add(term, () -> addPeople(files, lab, times, roster));
-        timeline.add(term.plus(Duration.ofHours(1)), () -> addCells(files, week, roster));
+        timeline.add(term.plus(Duration.ofHours(1)), () -> {
+            addCells(files, week, roster);
+            duties.record(times.monday().minusWeeks(3), roster);
+        });
         timeline.add(term.plus(Duration.ofHours(2)), () -> {
             people.authorise(files.people(), lab, times, roster, term.plus(Duration.ofHours(2)));
             people.planDuty(lab, times, roster);

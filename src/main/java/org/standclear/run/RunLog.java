@@ -28,6 +28,12 @@ public interface RunLog {
     /** The same on a cell where nobody is booked now. */
     Logged resetAt(CellId cell, ResetCause cause, String words, Witness by);
 
+    /**
+     * Logs that staff watched the first run of a program version on a cell, or the first after a return to service. Without
+     * it the next run is a first run again.
+     */
+    Logged watched(BookingId booking, Witness by);
+
     /** Counts one pass. */
     Logged pass(BookingId booking, PersonId by);
 

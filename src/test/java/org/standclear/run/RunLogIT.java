@@ -80,8 +80,86 @@ class RunLogIT {
         }
 
         @Test
+        void staysAFirstRunUntilSomebodyOfTheStaffWatchedOne() {
+            started();
+            kept(log.pass(scene().booking, scene().noor.id()));
+            log.stop(scene().cell, RunEvent.Kind.E_STOP_PRESS, scene().mateo.id());
+            kept(log.reset(scene().booking, ResetCause.PRECAUTION, "", adaeze()));
+            scene().answerAndSign(Part.OPERATOR, scene().noor);
+            scene().answerAndSign(Part.ATTENDANT, scene().mateo);
+            Release again = scene().releasedBy(scene().hemi);
+            assertThat(again.firstRun()).as("nobody watched it").isTrue();
+            kept(log.start(scene().booking, again.code(), scene().noor.id()));
+            assertThat(refused(log.watched(
+                                    scene().booking,
+                                    new RunLog.Witness(
+                                            scene().mateo.id(), scene().mateo.id(), null)))
+                            .code())
+                    .isEqualTo("not-staff");
+            kept(log.watched(scene().booking, adaeze()));
+            assertThat(refused(log.watched(scene().booking, adaeze())).says()).contains("on record already");
+            kept(log.finish(scene().booking, 2, scene().noor.id()));
+            assertThat(jdbc.sql("select count(*) from signoff_releases where booking_id = :booking"
+                                    + " and run_through_at is not null")
+                            .param("booking", scene().booking.value())
+                            .query(Integer.class)
+                            .single())
+                    .isEqualTo(1);
+        }
+
+        @Test
+        void saysAtTheFinishThatAFirstRunWasNotWatched() {
+            started();
+            assertThat(kept(log.finish(scene().booking, 1, scene().noor.id())).words())
+                    .contains("The first run was not watched so far");
+            kept(log.watched(scene().booking, adaeze()));
+        }
+
+        @Test
+        void creditsTheMinutesThatAPrecautionTook() {
+            started();
+            clock.moveBy(java.time.Duration.ofSeconds(60));
+            log.stop(scene().cell, RunEvent.Kind.E_STOP_PRESS, scene().mateo.id());
+            clock.moveBy(java.time.Duration.ofSeconds(241));
+            kept(log.reset(scene().booking, ResetCause.PRECAUTION, "", adaeze()));
+            org.standclear.run.Credits credits = application.getBean(org.standclear.run.Credits.class);
+            assertThat(credits.of(scene().booking)).singleElement().satisfies(credit -> {
+                assertThat(credit.minutes())
+                        .as("a minute that was begun counts")
+                        .isEqualTo(5);
+                assertThat(credit.person()).isEqualTo(scene().noor.id());
+            });
+            assertThat(credits.of(scene().noor.id(), BenchScene.START)).hasSize(1);
+            assertThat(runs.events(scene().booking)).extracting(RunEvent::kind).contains(RunEvent.Kind.CREDIT);
+        }
+
+        @Test
+        void creditsTheRestOfTheSlotWhenAPrecautionEndsIt() {
+            started();
+            log.stop(scene().cell, RunEvent.Kind.E_STOP_PRESS, scene().mateo.id());
+            java.time.Instant at = clock.instant();
+            kept(log.finishStopped(
+                    scene().booking, 0, ResetCause.PRECAUTION, scene().noor.id()));
+            long rest = java.time.Duration.between(at, scene().now().end()).toSeconds();
+            assertThat(application.getBean(org.standclear.run.Credits.class).of(scene().booking))
+                    .singleElement()
+                    .satisfies(credit -> assertThat(credit.minutes()).isEqualTo((int) ((rest + 59) / 60)));
+        }
+
+        @Test
+        void creditsNothingWhenSomethingWasWrong() {
+            started();
+            log.stop(scene().cell, RunEvent.Kind.E_STOP_PRESS, scene().mateo.id());
+            clock.moveBy(java.time.Duration.ofSeconds(300));
+            kept(log.reset(scene().booking, ResetCause.MOTION, "", adaeze()));
+            assertThat(application.getBean(org.standclear.run.Credits.class).of(scene().booking))
+                    .isEmpty();
+        }
+
+        @Test
         void isNoFirstRunOnceAPassCameToItsEnd() {
             started();
+            kept(log.watched(scene().booking, adaeze()));
             kept(log.pass(scene().booking, scene().noor.id()));
             log.stop(scene().cell, RunEvent.Kind.E_STOP_PRESS, scene().mateo.id());
             kept(log.reset(scene().booking, ResetCause.PRECAUTION, "", adaeze()));

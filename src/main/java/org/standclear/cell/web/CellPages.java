@@ -84,6 +84,7 @@ class CellPages {
         model.addAttribute("tests", dayTests.recent(cell, TESTS_SHOWN));
         model.addAttribute("proposals", seesProposals(me) ? register.proposals(cell) : List.of());
         model.addAttribute("effects", seesProposals(me) ? effects.of(cell) : List.of());
+        model.addAttribute("sees", seesProposals(me));
         model.addAttribute("staff", me.isLabStaff());
         model.addAttribute("instructor", me.is(Role.INSTRUCTOR));
         return "cell/show";

@@ -38,6 +38,13 @@ class CellRoutes implements RouteRules {
                 RouteRule.roles(HttpMethod.POST, "/cells/{cell}/tool-reading", STUDENT, TECHNICIAN, INSTRUCTOR),
                 RouteRule.roles(HttpMethod.GET, "/cells/{cell}/return", TECHNICIAN, INSTRUCTOR),
                 RouteRule.roles(HttpMethod.POST, "/cells/{cell}/return", TECHNICIAN, INSTRUCTOR),
+                RouteRule.roles(HttpMethod.GET, "/cells/{cell}/duties", TECHNICIAN, INSTRUCTOR, REVIEWER),
+                RouteRule.roles(HttpMethod.POST, "/cells/{cell}/duties", TECHNICIAN, INSTRUCTOR, REVIEWER),
+                RouteRule.roles(HttpMethod.POST, "/cells/{cell}/duties/interval", INSTRUCTOR),
+                RouteRule.roles(HttpMethod.GET, "/cells/{cell}/lockout", TECHNICIAN, INSTRUCTOR),
+                RouteRule.roles(HttpMethod.POST, "/cells/{cell}/lockout", TECHNICIAN, INSTRUCTOR),
+                RouteRule.roles(HttpMethod.POST, "/cells/{cell}/lockout/{tag}/remove", TECHNICIAN, INSTRUCTOR),
+                RouteRule.signedIn(HttpMethod.GET, "/cells/{cell}/tags/{tag}"),
                 RouteRule.roles(HttpMethod.GET, "/cells/{cell}/restriction", INSTRUCTOR),
                 RouteRule.roles(HttpMethod.POST, "/cells/{cell}/restriction", INSTRUCTOR));
     }

@@ -16,10 +16,11 @@ record DayTestForm(
         @Nullable String sensitivity,
         @Nullable String overridePercent,
         @Nullable String toolCode,
-        @Nullable String lineAndSignInPlace) {
+        @Nullable String lineAndSignInPlace,
+        @Nullable String stationReason) {
 
     static DayTestForm empty() {
-        return new DayTestForm(null, null, null, null, null, null, null, null, null, null);
+        return new DayTestForm(null, null, null, null, null, null, null, null, null, null, null);
     }
 
     /** The readings, or nothing and the errors say why. */

@@ -50,17 +50,33 @@ class DayTestPages {
         Cell tested = found(cell);
         FormErrors errors = new FormErrors();
         Optional<DayTestReadings> readings = form.readings(errors);
-        if (readings.isEmpty()) {
+        String why = readings.isEmpty() ? "" : sameStation(cell, form, readings.get(), errors);
+        if (readings.isEmpty() || errors.any()) {
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
             return page(tested, form, errors, model);
         }
         String next = "/cells/" + cell;
         return "redirect:"
                 + postOnce.run(form.formToken(), () -> {
-                            dayTests.record(cell, me.id(), readings.get());
+                            dayTests.record(cell, me.id(), readings.get(), why);
                             return next;
                         })
                         .orElse(next);
+    }
+
+    /** The stations take turns: the one of last time again needs a reason, which is returned. */
+    private String sameStation(CellId cell, DayTestForm form, DayTestReadings readings, FormErrors errors) {
+        if (dayTests.lastOn(cell, readings.stopStation()).isEmpty()) {
+            return "";
+        }
+        String reason = form.stationReason() == null ? "" : form.stationReason().strip();
+        if (reason.isEmpty()) {
+            errors.add(
+                    "stopStation",
+                    "That e-stop was pressed last time too. Press another one, or say below why it is the same.");
+            return "";
+        }
+        return TextField.read(errors, "stationReason", reason, 200, "Say why.");
     }
 
     private String page(Cell cell, DayTestForm form, FormErrors errors, Model model) {

@@ -85,7 +85,7 @@ class ServicePages {
 
     private String returnPage(Cell cell, ReasonForm form, FormErrors errors, Model model) {
         List<CellTag> hanging = states.tags(cell.id()).stream()
-                .filter(tag -> tag.hangs() && tag.kind().stops())
+                .filter(tag -> tag.hangs() && tag.kind().comesOffAtReturn())
                 .toList();
         model.addAttribute("cell", cell);
         model.addAttribute("hanging", hanging);

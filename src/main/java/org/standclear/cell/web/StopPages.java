@@ -81,6 +81,7 @@ class StopPages {
         Map<String, String> kinds = new LinkedHashMap<>();
         kinds.put("out-of-service", "Out of service: something is broken, worn or missing");
         kinds.put("hold", "Hold: somebody has to look first");
+        kinds.put("test", "Under test: staff try it out, and nobody runs meanwhile");
         return Collections.unmodifiableMap(kinds);
     }
 
@@ -98,8 +99,11 @@ class StopPages {
             if ("hold".equals(kind)) {
                 return CellTag.Kind.HOLD;
             }
+            if ("test".equals(kind)) {
+                return CellTag.Kind.TEST;
+            }
             if (!"out-of-service".equals(kind)) {
-                errors.add("kind", "Choose a hold or an out-of-service tag.");
+                errors.add("kind", "Choose a hold, a test or an out-of-service tag.");
             }
             return CellTag.Kind.OUT_OF_SERVICE;
         }

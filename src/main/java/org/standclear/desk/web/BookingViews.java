@@ -106,11 +106,11 @@ class BookingViews {
                 runs.of(booking.id()).map(run -> "/runs/" + run.id()).orElse(null),
                 marks(booking, program),
                 history(booking),
-                operates && standing,
-                operates && standing,
+                // what has run is finished and closed out, not given up
+                operates && standing && runs.of(booking.id()).isEmpty(),
+                operates && (standing || booking.state() == BookingState.RELEASED),
                 me.id().equals(booking.attendant())
-                        && early
-                        && booking.checkedInAt() == null
+                        && (standing || booking.state() == BookingState.RELEASED)
                         && booking.end().isAfter(now),
                 operates && early && booking.end().isAfter(now),
                 waives(booking, program, me, now));

@@ -39,7 +39,14 @@ record NextStep(String says, @Nullable String act, @Nullable String href) {
                 over(booking, now)
                         ? unused()
                         : new NextStep("Waits for the release by lab staff on duty.", "Go to the bench page", bench);
-            case RELEASED -> new NextStep("Released: the run may start at the bench.", "Go to the bench page", bench);
+            case RELEASED ->
+                booking.attendant() == null
+                        ? step(
+                                operates,
+                                "Released, but the e-stop attendant left: it waits until somebody else signs.",
+                                "Name the attendant",
+                                "/bookings/" + booking.id() + "/attendant")
+                        : new NextStep("Released: the run may start at the bench.", "Go to the bench page", bench);
             case RUNNING -> new NextStep("The run goes on.", "Go to the bench page", bench);
             case STOPPED ->
                 new NextStep(

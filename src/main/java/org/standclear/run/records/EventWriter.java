@@ -1,6 +1,7 @@
 package org.standclear.run.records;
 
 import java.time.Instant;
+import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
@@ -115,6 +116,26 @@ class EventWriter {
         return (int) log.of(booking).stream()
                 .filter(event -> event.kind() == Kind.PROTECTIVE_STOP)
                 .count();
+    }
+
+    /** Whether somebody watched the run since its latest start. */
+    boolean isWatched(BookingId booking) {
+        boolean watched = false;
+        for (RunEvent event : log.of(booking)) {
+            watched = switch (event.kind()) {
+                case STARTED -> false;
+                case WATCHED -> true;
+                default -> watched;
+            };
+        }
+        return watched;
+    }
+
+    Optional<Instant> lastStop(BookingId booking) {
+        return log.of(booking).stream()
+                .filter(event -> event.kind().isStop())
+                .map(RunEvent::at)
+                .reduce((one, later) -> later);
     }
 
     boolean belongs(UUID event, BookingId booking) {

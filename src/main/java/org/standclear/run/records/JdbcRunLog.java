@@ -12,8 +12,6 @@ import org.standclear.booking.Booking;
 import org.standclear.booking.BookingState;
 import org.standclear.booking.Bookings;
 import org.standclear.booking.Bookings.Transition;
-import org.standclear.cell.CellStates;
-import org.standclear.cell.CellTag;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
@@ -39,34 +37,40 @@ class JdbcRunLog implements RunLog {
 
     private final Bookings bookings;
     private final Releases releases;
-    private final CellStates cellStates;
     private final RunRows runs;
     private final EventWriter events;
     private final StopLog stopLog;
     private final Resets resets;
     private final Witnesses witnesses;
+    private final Watching watching;
+    private final CloseOuts closeOuts;
+    private final CreditRows credits;
     private final LabTime labTime;
     private final Clock clock;
 
     JdbcRunLog(
             Bookings bookings,
             Releases releases,
-            CellStates cellStates,
             RunRows runs,
             EventWriter events,
             StopLog stopLog,
             Resets resets,
             Witnesses witnesses,
+            Watching watching,
+            CloseOuts closeOuts,
+            CreditRows credits,
             LabTime labTime,
             Clock clock) {
         this.bookings = bookings;
         this.releases = releases;
-        this.cellStates = cellStates;
         this.runs = runs;
         this.events = events;
         this.stopLog = stopLog;
         this.resets = resets;
         this.witnesses = witnesses;
+        this.watching = watching;
+        this.closeOuts = closeOuts;
+        this.credits = credits;
         this.labTime = labTime;
         this.clock = clock;
     }
@@ -135,6 +139,12 @@ class JdbcRunLog implements RunLog {
     }
 
     @Override
+    public Logged watched(BookingId id, Witness by) {
+        Booking booking = bookings.lock(id);
+        return watching.watched(booking, run(booking), by, now());
+    }
+
+    @Override
     public Logged pass(BookingId id, PersonId by) {
         Booking booking = bookings.lock(id);
         if (!witnesses.mayLog(booking, by)) {
@@ -146,24 +156,16 @@ class JdbcRunLog implements RunLog {
         }
         Run counted = run.passed();
         runs.change(counted);
-        releases.ranThrough(id);
+        watching.ranThrough(id);
         return new Logged.Kept(events.add(
                 booking,
                 counted,
                 Kind.PASS,
                 null,
                 String.valueOf(counted.passes()),
-                overLimit(id, events.passesSinceStart(id) + 1),
+                watching.overLimit(id, events.passesSinceStart(id) + 1),
                 by,
                 now()));
-    }
-
-    /** Says so when a pass is one more than was declared and released. */
-    private String overLimit(BookingId id, int passes) {
-        Integer limit = releases.latest(id).map(Release::passLimit).orElse(null);
-        return limit == null || passes <= limit
-                ? ""
-                : "More passes than declared: " + passes + " since the start, " + limit + " declared.";
     }
 
     @Override
@@ -177,7 +179,17 @@ class JdbcRunLog implements RunLog {
     public Logged finishStopped(BookingId id, int passes, ResetCause cause, PersonId by) {
         return cause == ResetCause.PRECAUTION && events.protectiveStops(id) > 0
                 ? new Logged.Refused("why", "The arm stopped itself, so it was no precaution. Choose what it was.")
-                : finish(id, passes, "Stopped because: " + cause.words() + ".", by);
+                : finishStopped(id, passes, cause, by, now());
+    }
+
+    /** What a precaution leaves of the slot is credited. */
+    private Logged finishStopped(BookingId id, int passes, ResetCause cause, PersonId by, Instant now) {
+        Logged finished = finish(id, passes, "Stopped because: " + cause.words() + ".", by);
+        if (finished instanceof Logged.Kept && cause == ResetCause.PRECAUTION) {
+            Booking booking = bookings.lock(id);
+            credits.lastStop(id).ifPresent(at -> credits.credit(booking, run(booking), at, booking.end(), by, now));
+        }
+        return finished;
     }
 
     private Logged finish(BookingId id, int passes, String words, PersonId by) {
@@ -199,57 +211,27 @@ class JdbcRunLog implements RunLog {
                 .filter(release -> release.usedAt() != null)
                 .ifPresent(release -> releases.end(release.id()));
         if (passes > run.passes()) {
-            releases.ranThrough(id);
+            watching.ranThrough(id);
         }
         Run finished = run.finished(passes, now);
         runs.change(finished);
-        return new Logged.Kept(
-                events.add(locked, finished, Kind.FINISHED, null, String.valueOf(passes), words, by, now));
+        return new Logged.Kept(events.add(
+                locked,
+                finished,
+                Kind.FINISHED,
+                null,
+                String.valueOf(passes),
+                (words + watching.unwatched(id)).strip(),
+                by,
+                now));
     }
 
     @Override
     public Logged closeOut(BookingId id, CloseOutItem item, String value, PersonId by) {
-        Instant now = now();
         Booking booking = bookings.lock(id);
-        if (!witnesses.mayLog(booking, by)) {
-            return notTheirs(booking);
-        }
-        Run run = run(booking);
-        if (run == null || run.state() != RunState.FINISHED) {
-            return new Logged.Refused(
-                    "state",
-                    "The booking is " + booking.state().words() + "; the close-out begins when the run is finished.");
-        }
-        Optional<CloseOutItem> due = CloseOutItem.after(events.closeOutTaps(id));
-        Optional<CloseOutItem.Choice> choice = item.choice(value);
-        if (due.filter(item::equals).isEmpty() || choice.isEmpty()) {
-            return new Logged.Refused("order", "That item is not due; the close-out goes one tap after the other.");
-        }
-        if (!item.choices(events.protectiveStops(id) > 0).contains(choice.get())) {
-            return new Logged.Refused("odd", "The arm stopped itself in this slot: tap what it was.");
-        }
-        RunEvent event = events.add(
-                booking,
-                run,
-                Kind.CLOSE_OUT,
-                item.number(),
-                value,
-                item.challenge() + " " + choice.get().words() + ".",
-                by,
-                now);
-        if (!choice.get().holdsCell().isEmpty()) {
-            hold(booking, choice.get().holdsCell(), by);
-        }
-        if (CloseOutItem.after(item.number()).isEmpty()) {
-            moved(bookings.markClosedOut(id, by));
-            runs.change(run.closedOut(now));
-        }
-        return new Logged.Kept(event);
-    }
-
-    private void hold(Booking booking, String because, PersonId by) {
-        cellStates.stop(new CellStates.StopCell(
-                booking.cell(), CellTag.Kind.HOLD, by, "close-out: " + because, booking.operator()));
+        return witnesses.mayLog(booking, by)
+                ? closeOuts.tap(booking, run(booking), item, value, by, now())
+                : notTheirs(booking);
     }
 
     @Override

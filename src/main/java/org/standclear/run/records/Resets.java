@@ -33,6 +33,7 @@ class Resets {
     private final RunRows runs;
     private final EventWriter events;
     private final Witnesses witnesses;
+    private final CreditRows credits;
 
     Resets(
             Bookings bookings,
@@ -42,7 +43,8 @@ class Resets {
             StopLog stopLog,
             RunRows runs,
             EventWriter events,
-            Witnesses witnesses) {
+            Witnesses witnesses,
+            CreditRows credits) {
         this.bookings = bookings;
         this.releases = releases;
         this.cells = cells;
@@ -51,6 +53,7 @@ class Resets {
         this.runs = runs;
         this.events = events;
         this.witnesses = witnesses;
+        this.credits = credits;
     }
 
     /** What was found, and who vouches for it. */
@@ -87,6 +90,7 @@ class Resets {
             releases.askFullList(
                     booking.id(), "After a stop (" + found.cause().words() + ") the full bench list is read again.");
         }
+        creditPrecaution(booking, found, now);
         reset(booking.cell(), found, now);
         return new Logged.Kept(events.add(
                 booking,
@@ -97,6 +101,21 @@ class Resets {
                 words(found),
                 found.by().signer(),
                 now));
+    }
+
+    private void creditPrecaution(Booking booking, Found found, Instant now) {
+        if (found.cause() == ResetCause.PRECAUTION) {
+            stops.open(booking.cell()).stream()
+                    .map(CellStop::at)
+                    .min(java.util.Comparator.naturalOrder())
+                    .ifPresent(from -> credits.credit(
+                            booking,
+                            runs.of(booking.id()).orElse(null),
+                            from,
+                            now,
+                            found.by().signer(),
+                            now));
+        }
     }
 
     private Optional<Logged> refusal(Found found, List<CellStop> open, boolean stopped) {

@@ -171,9 +171,9 @@ class BenchCards {
             return "";
         }
         return switch (part) {
-            case OPERATOR -> sheet.brief() ? ": items 1 and 2" : ": items 1 to 6";
-            case ATTENDANT -> ": item 7";
-            case RELEASER -> ": items 2, 8 and 9";
+            case OPERATOR -> sheet.brief() ? ": short list 1 and 2" : ": items 1 to 6";
+            case ATTENDANT -> sheet.brief() ? ": short list 3" : ": item 7";
+            case RELEASER -> sheet.brief() ? ": short list 2, 4 and 5" : ": items 2, 8 and 9";
         };
     }
 

@@ -72,6 +72,25 @@ class BenchRunActs {
         return act(new Act(cell, booking, me, fields), () -> log.pass(booking, me.id()), response, model);
     }
 
+    /** Staff say that they watched the first run. */
+    @PostMapping("/bench/{cell}/watched")
+    String watched(
+            @PathVariable CellId cell,
+            @RequestParam BookingId booking,
+            @RequestParam Map<String, String> fields,
+            @AuthenticationPrincipal SignedInPerson me,
+            HttpServletResponse response,
+            Model model) {
+        Optional<PersonId> signer = BenchStages.id(fields.getOrDefault("signer", ""));
+        return act(
+                new Act(cell, booking, me, fields),
+                () -> signer.isEmpty()
+                        ? new Logged.Refused("signer", "Choose who watched it.")
+                        : log.watched(booking, new RunLog.Witness(me.id(), signer.get(), fields.get("pin"))),
+                response,
+                model);
+    }
+
     /** Without a booking it is a stop on a cell where nobody is booked now. */
     @PostMapping("/bench/{cell}/reset")
     String reset(

@@ -33,6 +33,7 @@ class BenchStages {
 
     private final BenchLists lists;
     private final BenchSwaps swaps;
+    private final BenchWatches watches;
     private final Runs runs;
     private final CellStops stops;
     private final People people;
@@ -42,6 +43,7 @@ class BenchStages {
     BenchStages(
             BenchLists lists,
             BenchSwaps swaps,
+            BenchWatches watches,
             Runs runs,
             CellStops stops,
             People people,
@@ -49,6 +51,7 @@ class BenchStages {
             LabTime labTime) {
         this.lists = lists;
         this.swaps = swaps;
+        this.watches = watches;
         this.runs = runs;
         this.stops = stops;
         this.people = people;
@@ -114,7 +117,7 @@ class BenchStages {
                         slot(booking),
                         "Running. Hand on the e-stop.",
                         turn.isEmpty() ? told(booking, standing.release().orElse(null), now) : turn)
-                .run(view(run, standing.release().orElse(null)))
+                .run(view(run, standing.release().orElse(null), watches.of(run, standing, me, now)))
                 .mayAct(acts(booking, me));
     }
 
@@ -128,6 +131,9 @@ class BenchStages {
             return passes == limit
                     ? "All declared passes are made. Finish now."
                     : "More passes than the " + limit + " declared. Stop it and finish now.";
+        }
+        if (release != null && watches.isOver(release, now)) {
+            return "The time of a first run is over. Stop it and finish.";
         }
         return release != null && release.firstRun()
                 ? people.printedName(release.releaser()) + " watches this first run."
@@ -151,7 +157,7 @@ class BenchStages {
                         slot(booking),
                         "Stopped. Find the cause first.",
                         "Unlatching restarts nothing; staff record the reset.")
-                .run(view(run, standing.release().orElse(null)))
+                .run(view(run, standing.release().orElse(null), null))
                 .people(staff ? resetters(me, now) : List.of())
                 .causes(causes(stops.open(booking.cell())))
                 .mayAct(acts(booking, me));
@@ -219,7 +225,7 @@ class BenchStages {
                 .toList();
     }
 
-    private BenchView.Running view(Run run, @Nullable Release release) {
+    private BenchView.Running view(Run run, @Nullable Release release, BenchView.@Nullable Watch watch) {
         Instant since = lastStart(run);
         return new BenchView.Running(
                 run.id().toString(),
@@ -227,7 +233,8 @@ class BenchStages {
                 run.passes(),
                 release == null ? null : release.passLimit(),
                 labTime.iso(since),
-                run.state() == RunState.STOPPED ? whys(run.booking()) : List.of());
+                run.state() == RunState.STOPPED ? whys(run.booking()) : List.of(),
+                watch);
     }
 
     /** Nobody takes a protective stop for a precaution. */

@@ -107,7 +107,13 @@ record BenchView(
 
     /** A run that goes on or was stopped; {@code whys} are the causes to choose from when a stopped one is finished. */
     record Running(
-            String id, String since, int passes, @Nullable Integer limit, String iso, List<Tap> whys) {}
+            String id,
+            String since,
+            int passes,
+            @Nullable Integer limit,
+            String iso,
+            List<Tap> whys,
+            @Nullable Watch watch) {}
 
     /**
      * Who is at the e-stop, how long still, and who could take over.
@@ -128,6 +134,20 @@ record BenchView(
 
         public Swap {
             people = List.copyOf(people);
+        }
+    }
+
+    /**
+     * A first run that is to be watched.
+     *
+     * @param watchers who can say that they watched it; empty once it is on record, or where nobody here can
+     * @param done whether it is on record
+     * @param until when the longest first run is over; empty when the passes limit it
+     */
+    record Watch(List<Named> watchers, boolean done, String until, String iso) {
+
+        public Watch {
+            watchers = List.copyOf(watchers);
         }
     }
 

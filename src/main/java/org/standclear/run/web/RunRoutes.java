@@ -32,6 +32,7 @@ class RunRoutes implements RouteRules {
                 RouteRule.roles(HttpMethod.POST, "/bench/{cell}/finish", AT_THE_CELL),
                 RouteRule.roles(HttpMethod.POST, "/bench/{cell}/close-out", AT_THE_CELL),
                 RouteRule.roles(HttpMethod.POST, "/bench/{cell}/handover", AT_THE_CELL),
+                RouteRule.roles(HttpMethod.POST, "/bench/{cell}/watched", AT_THE_CELL),
                 RouteRule.roles(HttpMethod.GET, "/attendants", Role.STUDENT, Role.TECHNICIAN, Role.INSTRUCTOR),
                 RouteRule.roles(
                         HttpMethod.POST, "/attendants/{booking}/take", Role.STUDENT, Role.TECHNICIAN, Role.INSTRUCTOR),

@@ -22,6 +22,9 @@ class SignoffRoutes implements RouteRules {
                 RouteRule.roles(HttpMethod.POST, "/bookings/{booking}/waiver", Role.INSTRUCTOR),
                 RouteRule.roles(HttpMethod.POST, "/bookings/{booking}/waiver/take-back", Role.INSTRUCTOR),
                 RouteRule.roles(HttpMethod.GET, "/bench-numbers", Role.TECHNICIAN, Role.INSTRUCTOR, Role.REVIEWER),
+                RouteRule.roles(HttpMethod.GET, "/cells/{cell}/card", WRITERS),
+                RouteRule.roles(HttpMethod.GET, "/cells/{cell}/paper", Role.TECHNICIAN, Role.INSTRUCTOR),
+                RouteRule.roles(HttpMethod.POST, "/cells/{cell}/paper", Role.TECHNICIAN, Role.INSTRUCTOR),
                 RouteRule.roles(HttpMethod.POST, "/bench-numbers", Role.INSTRUCTOR));
     }
 }
