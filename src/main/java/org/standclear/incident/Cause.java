@@ -6,7 +6,7 @@ import org.jspecify.annotations.Nullable;
 import org.standclear.platform.ids.PersonId;
 
 /**
- * A cause in the tree of an incident; it stays readable when it is struck out.
+ * A cause in the tree of an incident; it stays readable when it is crossed out.
  *
  * @param parent the cause that this one explains; null at the root of its branch
  */

@@ -31,7 +31,7 @@ public record IncidentStep(
         PERSON_NAMED("person named"),
         PHOTO_ADDED("photo added"),
         CAUSE_ADDED("cause added"),
-        CAUSE_STRUCK("cause struck out"),
+        CAUSE_STRUCK("cause crossed out"),
         ACTION_AGREED("action agreed"),
         ACTION_DONE("action done"),
         ACTION_CHECKED("effect checked"),

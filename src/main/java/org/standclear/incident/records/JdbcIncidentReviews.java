@@ -155,10 +155,10 @@ class JdbcIncidentReviews implements IncidentReviews {
         return guard.open(id, by, incident -> {
             Cause found = cause(id, cause).filter(one -> !one.struck()).orElse(null);
             if (found == null) {
-                return new Refused("", "That cause is struck out already.");
+                return new Refused("", "That cause is crossed out already.");
             }
             if (reviews.causes(id).stream().anyMatch(one -> !one.struck() && cause.equals(one.parent()))) {
-                return new Refused("", "Other causes explain this one. Strike them out first.");
+                return new Refused("", "Other causes explain this one. Cross them out first.");
             }
             reviews.strike(cause, by, steps.now());
             return step(incident, Kind.CAUSE_STRUCK, found.branch().words() + ": " + found.words(), "", by);
