@@ -147,7 +147,7 @@ class BrowserStoryIT {
             adaeze.bench();
             assertThat(adaeze.browser().text()).as("read blind").doesNotContain("reduced, 50 %");
             adaeze.isUsable("the releaser's list").browser().resize(ScreenSize.TABLET);
-            adaeze.browser().visit("/bench/" + people.cell).pictureOfScreen("bench-list");
+            adaeze.browser().visit("/bench/" + people.cell).picture("bench-list");
             adaeze.answer(DISPLAY).answer(Map.of("people", "clear")).sign();
             assertThat(state()).isEqualTo(BookingState.RELEASED);
             return noor.bench().headline();

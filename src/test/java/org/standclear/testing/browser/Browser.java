@@ -178,9 +178,9 @@ public final class Browser {
         return Pictures.write(folder, name + ".png", png);
     }
 
-    /** Writes a picture of what the screen shows without scrolling. */
+    /** Writes one of the README's pictures: what the screen shows without scrolling. */
     public Path pictureOfScreen(String name) {
-        return Pictures.write(Pictures.folder(), name + ".png", driver.getScreenshotAs(OutputType.BYTES));
+        return Pictures.write(Pictures.documentation(), name + ".png", driver.getScreenshotAs(OutputType.BYTES));
     }
 
     void keepWhatItSees(String name) {
