@@ -33,6 +33,7 @@
     const axes = box.querySelector("[data-axes]");
     let moments = null;
     let names = [];
+    let units = [];
     let begun = 0;
     let frame = 0;
 
@@ -52,7 +53,7 @@
       tool.setAttribute("d", moment.tool || "");
       says.textContent = moment.says;
       slider.setAttribute("aria-valuetext", moment.says);
-      axes.textContent = moment.axes ? names.map((name, i) => `${name} ${moment.axes[i]}`).join(", ") : "axes not known";
+      axes.textContent = moment.axes ? names.map((name, i) => `${name} ${moment.axes[i]} ${units[i]}`).join(", ") : "axes not known";
       played = moment.step;
       mark(played);
     };
@@ -100,6 +101,7 @@
         if (!pass.moments.length) return;
         moments = pass.moments;
         names = pass.axes;
+        units = pass.units;
         slider.max = String(moments.length - 1);
         box.hidden = false;
         says.textContent = moments[0].says;

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import org.standclear.core.arm.Axis;
 import org.standclear.core.arm.AxisValues;
 import org.standclear.core.cell.CellDescription;
 import org.standclear.core.check.CheckAnswer;
@@ -33,11 +34,9 @@ final class PlayBack {
         Map<String, @Nullable Object> play = new LinkedHashMap<>();
         play.put("seconds", seconds);
         play.put("whole", timeline.isWhole());
-        play.put(
-                "axes",
-                answer.program().cell().arm().axes().stream()
-                        .map(axis -> axis.name() + " in " + axis.unit())
-                        .toList());
+        List<Axis> axes = answer.program().cell().arm().axes();
+        play.put("axes", axes.stream().map(Axis::name).toList());
+        play.put("units", axes.stream().map(Axis::unit).toList());
         play.put("moments", moments);
         return play;
     }

@@ -23,6 +23,7 @@ record TriedView(
         @Nullable String more) {
 
     private static final int MOST_SHOWN = 500;
+    private static final int MOST_UNKNOWN = 20;
 
     /** Null, with an error noted, when the text is not one that can be read line by line. */
     static @Nullable TriedView of(Phrasebook book, String program, Map<String, String> errors) {
@@ -45,6 +46,14 @@ record TriedView(
                 headline,
                 lines.stream().limit(MOST_SHOWN).toList(),
                 left > 0 ? left + " more lines are not shown." : null);
+    }
+
+    /** The first lines that have no meaning. */
+    public List<LineMeaning> unknown() {
+        return lines.stream()
+                .filter(line -> !line.understood())
+                .limit(MOST_UNKNOWN)
+                .toList();
     }
 
     private static String notUnderstood(MotionPlan plan) {

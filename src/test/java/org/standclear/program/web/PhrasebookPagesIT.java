@@ -109,6 +109,14 @@ class PhrasebookPagesIT {
             assertThat(tried.select("#tried tbody tr").get(0).text()).isEqualTo("1 swing to <b> not understood");
             assertThat(tried.select("#tried tbody tr").get(1).text()).isEqualTo("2 rest 2 seconds wait: time 2 s");
             assertThat(tried.select("#tried").text()).contains("1 of 2 lines are understood");
+            assertThat(tried.select("#tried .roll li").eachText())
+                    .containsExactly("Line 1: swing to <b> not understood");
+            assertThat(tried.select("#tried tr" + tried.select("#tried .roll a").attr("href"))
+                            .attr("data-state"))
+                    .isEqualTo("outside");
+            assertThat(tried.select("main form").attr("action"))
+                    .as("the answer is seen")
+                    .endsWith("#tried");
             assertThat(send(post(where).param("program", " "), person(Role.STUDENT))
                             .getStatus())
                     .isEqualTo(422);
@@ -124,6 +132,8 @@ class PhrasebookPagesIT {
                             .param("program", program()),
                     person(Role.INSTRUCTOR));
             assertThat(tried.select("#tried").text()).contains("lines are understood. It has 11 steps.");
+            assertThat(tried.select("button[value=try]").attr("formaction")).isEqualTo(where + "/edit#tried");
+            assertThat(tried.select("#tried .roll")).isEmpty();
             assertThat(phrasebooks.current(cell)).isEmpty();
         }
 
