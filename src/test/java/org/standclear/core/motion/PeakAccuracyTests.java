@@ -3,13 +3,16 @@ package org.standclear.core.motion;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Random;
+import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 
 /**
  * The peaks of random joint and straight moves of scaras, gantries and six-axis arms, half of them past a place close to
  * a singular one, against dense sampling of a second computation (grade C: computed a second time). The design asks for
  * 0.1 % or better. {@code -Dpeaks.moves=10000} runs as many as it asks for.
  */
+@Timeout(value = 2, unit = TimeUnit.HOURS)
 class PeakAccuracyTests {
 
     private static final long SEED = 20261201L;
@@ -38,6 +41,7 @@ class PeakAccuracyTests {
             assertThat(near).isGreaterThan(MOVES / 4);
             assertThat(straight).isGreaterThan(MOVES / 3);
         }
+        assertThat(errors.over()).isEmpty();
         assertThat(errors.worst()).as(errors.where()).isLessThanOrEqualTo(RandomMove.PRECISE);
     }
 

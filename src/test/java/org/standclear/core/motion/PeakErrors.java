@@ -14,12 +14,16 @@ final class PeakErrors {
     private static final double STILL = 1e-2;
 
     private final Map<String, List<Double>> parts = new TreeMap<>();
+    private final List<String> over = new ArrayList<>();
     private double worst;
     private String where = "";
 
     void compare(String what, String move, double found, double reference) {
         double part = (found - reference) / Math.max(STILL, reference);
         parts.computeIfAbsent(what, any -> new ArrayList<>()).add(part);
+        if (!(Math.abs(part) <= RandomMove.PRECISE)) {
+            over.add(what + " of " + move + ": found " + found + ", reference " + reference);
+        }
         if (!(Math.abs(part) <= Math.abs(worst))) {
             worst = part;
             where = what + " of " + move + ": found " + found + ", reference " + reference;
@@ -29,6 +33,11 @@ final class PeakErrors {
     /** The worst part of all, without its sign. */
     double worst() {
         return Math.abs(worst);
+    }
+
+    /** Those that miss it by more than they may. */
+    List<String> over() {
+        return over;
     }
 
     String where() {

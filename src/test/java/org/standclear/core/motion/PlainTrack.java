@@ -31,8 +31,8 @@ final class PlainTrack {
     private final PlainLine line;
     private final List<Place> places = new ArrayList<>();
 
-    /** The axis values after so many mm, their rates, and the sign of the determinant. */
-    record Place(double mm, double[] q, double[] rates, boolean positive) {}
+    /** The axis values after so many mm, their rates, and the determinant. */
+    record Place(double mm, double[] q, double[] rates, double determinant) {}
 
     private PlainTrack(PlainChain chain, PlainLine line) {
         this.chain = chain;
@@ -46,7 +46,7 @@ final class PlainTrack {
         if (first == null) {
             return null;
         }
-        track.places.add(new Place(0, first, track.rates(first), track.isPositive(first)));
+        track.places.add(new Place(0, first, track.rates(first), track.determinant(first)));
         return track.march() ? track : null;
     }
 
@@ -89,12 +89,13 @@ final class PlainTrack {
                 return null;
             }
         }
+        double determinant = determinant(found);
         // past a singular place without turning there: that is another of the arm's ways to reach it
-        return isPositive(found) == last.positive() ? new Place(mm, found, rates(found), last.positive()) : null;
+        return determinant * last.determinant() > 0 ? new Place(mm, found, rates(found), determinant) : null;
     }
 
-    private boolean isPositive(double[] q) {
-        return PlainEquations.determinant(chain.at(q).jacobian(LEVER)) > 0;
+    private double determinant(double[] q) {
+        return PlainEquations.determinant(chain.at(q).jacobian(LEVER));
     }
 
     private static double[] plus(double[] q, double[] rates, double mm) {
@@ -190,7 +191,10 @@ final class PlainTrack {
             guess[i] = low.q()[i] + t * change + t * (1 - t) * bend;
         }
         double[] found = corrected(mm, guess);
-        if (found != null && isNear(found, low.q()) && isNear(found, high.q()) && isPositive(found) == low.positive()) {
+        if (found != null
+                && isNear(found, low.q())
+                && isNear(found, high.q())
+                && determinant(found) * low.determinant() > 0) {
             return found;
         }
         Place at = low;
@@ -215,6 +219,14 @@ final class PlainTrack {
 
     double[] places() {
         return places.stream().mapToDouble(Place::mm).toArray();
+    }
+
+    /** How near to a singular place it comes: the least determinant on it. */
+    double nearest() {
+        return places.stream()
+                .mapToDouble(place -> Math.abs(place.determinant()))
+                .min()
+                .orElseThrow();
     }
 
     PlainLine line() {

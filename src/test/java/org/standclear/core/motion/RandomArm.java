@@ -21,6 +21,7 @@ record RandomArm(String kind, Arm arm, PlainChain chain, Vector offset) {
 
     private static final Interval ANYWHERE = new Interval(-1e6, 1e6);
     private static final int TRIES = 40;
+    private static final double NEAREST = 1e-5;
 
     static RandomArm scara(Random random) {
         double l1 = between(random, 100, 400);
@@ -128,6 +129,19 @@ record RandomArm(String kind, Arm arm, PlainChain chain, Vector offset) {
             }
         }
         return anywhere(random);
+    }
+
+    /**
+     * Whether axis rates can still be told there: nearer to a singular place than a hundred-thousandth of what the arm's
+     * determinant is elsewhere, a stretched arm is a few millionths of a millionth of a metre from the border of its
+     * reach, and what doubles leave of that distance is not good to a thousandth.
+     */
+    boolean canTell(double determinant, Random random) {
+        double elsewhere = 0;
+        for (int i = 0; i < TRIES; i++) {
+            elsewhere += Math.abs(determinant(anywhere(random))) / TRIES;
+        }
+        return determinant > NEAREST * elsewhere;
     }
 
     private double determinant(double[] q) {

@@ -124,7 +124,7 @@ final class RandomMove {
                 .toArray();
     }
 
-    /** False when what was drawn cannot be followed to its end. */
+    /** False when what was drawn cannot be followed to its end, or comes too near to a singular place to tell. */
     boolean compareStraightMove(boolean nearSingular) {
         double[] middle = nearSingular ? drawn.nearSingular(random, decades(random, 1e-4, 5)) : drawn.anywhere(random);
         PlainTrack half = PlainTrack.along(drawn.chain(), lineFrom(middle, decades(random, 0.5, 200)), middle);
@@ -151,7 +151,7 @@ final class RandomMove {
                 whole.turnPerMm(),
                 whole.length());
         PlainTrack track = PlainTrack.along(drawn.chain(), exact, from);
-        if (track == null) {
+        if (track == null || !drawn.canTell(track.nearest(), random)) {
             return false;
         }
         compareStraightMove(line, track);
