@@ -76,6 +76,16 @@ final class ClosedForm {
         return flange.plus(turned.times(flangeToWrist));
     }
 
+    /** How far the shoulder stands out from axis 1, mm. */
+    double shoulderOut() {
+        return rows.get(0).a();
+    }
+
+    /** How far the wrist stands above the shoulder, mm. */
+    double above(Vector wrist) {
+        return wrist.z() - rows.get(0).d();
+    }
+
     Reach reach(Vector wrist, Posture posture) {
         double out = out(wrist) * posture.shoulder().sign() - rows.get(0).a();
         double up = wrist.z() - rows.get(0).d();

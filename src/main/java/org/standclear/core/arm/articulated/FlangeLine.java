@@ -48,6 +48,11 @@ final class FlangeLine {
         return 1 + spin.length() * lever;
     }
 
+    /** How much the velocity of a place at that distance from the tool point changes at most, per mm. */
+    double bendBound(double lever) {
+        return line.curvature() + spin.length() * spin.length() * lever;
+    }
+
     double lever() {
         return offset.length();
     }
