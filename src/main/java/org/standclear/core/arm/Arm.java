@@ -78,6 +78,11 @@ public interface Arm {
      */
     Solution solve(ToolPose target, @Nullable Branch branch, Vector offset, @Nullable AxisValues before);
 
+    /** Whether solutions are looked for from many first guesses, which takes long where there is none. */
+    default boolean searches() {
+        return false;
+    }
+
     /** The branch on which a line from one point to another runs; null when they lie on different ones. */
     @Nullable
     Branch shared(Reached from, Reached to, Vector offset);

@@ -26,6 +26,9 @@ final class MotionComputer {
     /** A straight move or an arc shorter than this only turns the tool, mm. */
     private static final double SHORTEST_WAY = 1e-6;
 
+    /** After so many points that were looked for in vain no more are looked for: each takes a tenth of a second. */
+    private static final int MOST_VAIN = 8;
+
     private final CellDescription cell;
     private final Arm arm;
     private final Vector offset;
@@ -36,6 +39,7 @@ final class MotionComputer {
     private final List<MotionFault> faults = new ArrayList<>();
     private final List<AxisUse> uses = new ArrayList<>();
     private @Nullable Station station;
+    private int vain;
 
     /** Where the arm stands; the axes are null when they are not known. */
     record Station(Point point, @Nullable AxisValues axes) {}
@@ -72,10 +76,16 @@ final class MotionComputer {
     /** The axis values at a point; null, with the fault noted, when there are none. */
     private @Nullable AxisValues reached(Point point, @Nullable AxisValues before, int step, int line) {
         AxisValues given = point.axes();
+        if (given == null && vain >= MOST_VAIN && arm.searches()) {
+            String why = "was not looked for: " + MOST_VAIN + " points before it were not reached; mend those first";
+            faults.add(new MotionFault.Unsolved(step, line, point.name(), why));
+            return null;
+        }
         Solution solution = given == null
                 ? arm.solve(point.pose(), point.branch(), offset, before)
                 : new Solution.Found(given, GantryArm.faults(arm.axes(), given));
         if (solution instanceof Solution.Unsolved unsolved) {
+            vain++;
             faults.add(new MotionFault.Unsolved(step, line, point.name(), unsolved.why()));
             return null;
         }

@@ -85,6 +85,11 @@ public final class ArticulatedArm implements Arm {
     }
 
     @Override
+    public boolean searches() {
+        return !hasClosedForm();
+    }
+
+    @Override
     public boolean hasElbow() {
         return true;
     }

@@ -14,8 +14,8 @@ import org.standclear.core.quantity.Tolerance;
 /** Which axis values bring the tool somewhere: in closed form where the table allows it, else step by step. */
 final class Inverse {
 
-    /** So many first guesses are tried; where all fail the place counts as out of reach. */
-    private static final int GUESSES = 48;
+    /** So many first guesses spread over all axis values are tried; where all fail the place counts as out of reach. */
+    private static final int GUESSES = 240;
 
     private static final double[] ZEROS = new double[6];
 
@@ -26,6 +26,11 @@ final class Inverse {
     private final @Nullable ClosedForm closedForm;
     private final Newton newton;
 
+    /** The inverse of the same arm with its wrist axes moved into one point: where to begin looking. */
+    private final @Nullable ClosedForm likeness;
+
+    private final double farthest;
+
     /** Axis values in deg on some turn, or why there are none. */
     record Result(double @Nullable [] axes, String why) {}
 
@@ -33,6 +38,18 @@ final class Inverse {
         this.rows = rows;
         this.closedForm = ClosedForm.fits(rows) ? new ClosedForm(rows) : null;
         this.newton = new Newton(rows);
+        List<DhRow> wrist = withWristInOnePoint(rows);
+        this.likeness = ClosedForm.fits(wrist) ? new ClosedForm(wrist) : null;
+        this.farthest = rows.stream().mapToDouble(DhRow::length).sum();
+    }
+
+    private static List<DhRow> withWristInOnePoint(List<DhRow> rows) {
+        List<DhRow> moved = new ArrayList<>(rows);
+        moved.set(
+                3,
+                new DhRow(0, rows.get(3).alpha(), rows.get(3).d(), rows.get(3).theta()));
+        moved.set(4, new DhRow(0, rows.get(4).alpha(), 0, rows.get(4).theta()));
+        return moved;
     }
 
     @Nullable
@@ -83,15 +100,39 @@ final class Inverse {
     }
 
     private Result stepByStep(Vector flange, Rotation turned, Posture posture, double[] near) {
-        for (int i = 0; i < GUESSES; i++) {
-            double[] found = newton.solve(flange, turned, i == 0 ? near : guess(i));
-            if (found != null && isOf(posture, found)) {
-                return new Result(found, "");
-            }
+        if (Tolerance.isOutside(flange.length() - farthest)) {
+            return new Result(
+                    null,
+                    "would put the flange " + ShownNumber.up(flange.length(), 1)
+                            + " mm from the foot of axis 1; its links" + " together are "
+                            + ShownNumber.down(farthest, 1) + " mm long");
+        }
+        double[] found = fromLikelyGuesses(flange, turned, posture, near);
+        for (int i = 1; i <= GUESSES && found == null; i++) {
+            found = from(guess(i), flange, turned, posture);
         }
         String why = "was not reached with " + posture.words() + " from " + GUESSES
                 + " first guesses (this arm has no closed form; a solution counts when it is true to 0.0000001 mm)";
-        return new Result(null, why);
+        return new Result(found, found == null ? why : "");
+    }
+
+    /** From where the axes stood, and from what the closed form of a like arm says. */
+    private double @Nullable [] fromLikelyGuesses(Vector flange, Rotation turned, Posture posture, double[] near) {
+        double[] found = from(near, flange, turned, posture);
+        if (likeness == null || found != null) {
+            return found;
+        }
+        Vector wrist = likeness.wrist(flange, turned);
+        found = from(likeness.solve(wrist, turned, posture, near), flange, turned, posture);
+        for (int i = 0; i < Posture.ALL.size() && found == null; i++) {
+            found = from(likeness.solve(wrist, turned, Posture.ALL.get(i), near), flange, turned, posture);
+        }
+        return found;
+    }
+
+    private double @Nullable [] from(double[] guess, Vector flange, Rotation turned, Posture posture) {
+        double[] found = newton.solve(flange, turned, guess);
+        return found != null && isOf(posture, found) ? found : null;
     }
 
     private boolean isOf(Posture posture, double[] axes) {

@@ -27,6 +27,14 @@ final class Newton {
     /** After so many steps that do not come nearer it is as near as rounding lets it. */
     private static final int MOST_VAIN = 3;
 
+    /** After so many it stands in a place that no small step leads on from. */
+    private static final int HOPELESS = 6;
+
+    /** Every so many steps have to bring it this much nearer; else it ends up beside the place. */
+    private static final int SPELL = 8;
+
+    private static final double LEAST_GAIN = 0.6;
+
     private static final int ROUNDS = 60;
 
     /** A step turns no axis farther than this, rad: else a guess near a singular place is thrown far away. */
@@ -50,6 +58,7 @@ final class Newton {
         double[] error = error(q, flange, turned);
         double damping = FIRST_DAMPING;
         int vain = 0;
+        double before = size(error);
         for (int round = 0; round < ROUNDS && !isWithin(EXACT, error); round++) {
             double[] next = stepped(q, error, damping * size(error));
             double[] left = error(next, flange, turned);
@@ -64,6 +73,12 @@ final class Newton {
             }
             if (vain == MOST_VAIN && isThere(error)) {
                 return q;
+            }
+            if (round % SPELL == SPELL - 1) {
+                if (vain >= HOPELESS || size(error) > LEAST_GAIN * before) {
+                    break;
+                }
+                before = size(error);
             }
         }
         return isThere(error) ? q : null;
