@@ -120,10 +120,24 @@ class JdbcCells implements Cells {
         today.filter(DayTest::passed)
                 .filter(test -> CellGates.sameTool(test, inForce) && limitsChanged(test, inForce))
                 .ifPresent(test -> found.add(CellGates.testedUnderOtherLimits(cell, test)));
+        if (isToolChanged(id)) {
+            found.add(new Obstacle(
+                    "tool-change-open",
+                    "The tool of " + cell.name() + " is being changed.",
+                    "Two people of the staff read its offset, each alone, on the page of " + cell.name() + "."));
+        }
         duties.due(id).stream()
                 .filter(due -> due.overdue(labTime.date(at)))
                 .forEach(due -> found.add(CellGates.overdue(cell, due, labTime.day(due.due()))));
         return List.copyOf(found);
+    }
+
+    private boolean isToolChanged(CellId id) {
+        return jdbc.sql("select count(*) from cell_tool_changes where cell_id = :cell and open_mark = 1")
+                        .param("cell", id.value())
+                        .query(Integer.class)
+                        .single()
+                > 0;
     }
 
     private boolean limitsChanged(DayTest test, CellVersion inForce) {

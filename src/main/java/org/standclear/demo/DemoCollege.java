@@ -35,6 +35,7 @@ class DemoCollege {
     private final DemoPeople people;
     private final DemoCells cells;
     private final DemoDuties duties;
+    private final DemoEquipment equipment;
     private final DemoBookings bookings;
     private final DemoBench bench;
     private final DemoIncidents incidents;
@@ -49,6 +50,7 @@ class DemoCollege {
             DemoPeople people,
             DemoCells cells,
             DemoDuties duties,
+            DemoEquipment equipment,
             DemoBookings bookings,
             DemoBench bench,
             DemoIncidents incidents,
@@ -61,6 +63,7 @@ class DemoCollege {
         this.people = people;
         this.cells = cells;
         this.duties = duties;
+        this.equipment = equipment;
         this.bookings = bookings;
         this.bench = bench;
         this.incidents = incidents;
@@ -104,6 +107,7 @@ class DemoCollege {
         timeline.add(term.plus(Duration.ofHours(1)), () -> {
             addCells(files, week, roster);
             duties.record(times.monday().minusWeeks(3), roster);
+            equipment.register(roster);
         });
         timeline.add(term.plus(Duration.ofHours(2)), () -> {
             people.authorise(files.people(), lab, times, roster, term.plus(Duration.ofHours(2)));

@@ -45,6 +45,12 @@ class CellRoutes implements RouteRules {
                 RouteRule.roles(HttpMethod.POST, "/cells/{cell}/lockout", TECHNICIAN, INSTRUCTOR),
                 RouteRule.roles(HttpMethod.POST, "/cells/{cell}/lockout/{tag}/remove", TECHNICIAN, INSTRUCTOR),
                 RouteRule.signedIn(HttpMethod.GET, "/cells/{cell}/tags/{tag}"),
+                RouteRule.roles(HttpMethod.GET, "/equipment", TECHNICIAN, INSTRUCTOR, REVIEWER),
+                RouteRule.roles(HttpMethod.POST, "/equipment", TECHNICIAN, INSTRUCTOR),
+                RouteRule.roles(HttpMethod.POST, "/equipment/{item}/approve", TECHNICIAN, INSTRUCTOR, REVIEWER),
+                RouteRule.roles(HttpMethod.GET, "/cells/{cell}/tool-change", TECHNICIAN, INSTRUCTOR),
+                RouteRule.roles(HttpMethod.POST, "/cells/{cell}/tool-change", TECHNICIAN, INSTRUCTOR),
+                RouteRule.roles(HttpMethod.POST, "/cells/{cell}/tool-change/reading", TECHNICIAN, INSTRUCTOR),
                 RouteRule.roles(HttpMethod.GET, "/cells/{cell}/restriction", INSTRUCTOR),
                 RouteRule.roles(HttpMethod.POST, "/cells/{cell}/restriction", INSTRUCTOR));
     }

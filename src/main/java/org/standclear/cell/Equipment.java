@@ -1,0 +1,82 @@
+package org.standclear.cell;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.standclear.platform.ids.PersonId;
+
+/** The lab's register of tools, parts and fixtures: one person registers, another approves. */
+public interface Equipment {
+
+    /** All that is in use, by kind and code. */
+    List<Item> all();
+
+    /** The item of that id. */
+    Optional<Item> find(UUID id);
+
+    /** Registers an item; one of the same code stays in use until this one is approved. */
+    Kept register(Item item);
+
+    /** Another person approves it; the one of the same code before it goes out of use. */
+    Kept approve(UUID id, PersonId by);
+
+    /** What the register holds. */
+    enum Kind {
+        TOOL("tool"),
+        PART("part"),
+        FIXTURE("fixture");
+
+        private final String words;
+
+        Kind(String words) {
+            this.words = words;
+        }
+
+        /** The kind as people say it. */
+        public String words() {
+            return words;
+        }
+    }
+
+    /**
+     * One item.
+     *
+     * @param offsetMm of a tool's point, as the robot shows it; empty for parts and fixtures
+     * @param overhangMm how far a tool stands out; null for parts and fixtures
+     * @param edges whether it has sharp edges
+     */
+    record Item(
+            UUID id,
+            Kind kind,
+            String code,
+            String name,
+            double massKg,
+            List<Double> offsetMm,
+            @Nullable Double overhangMm,
+            boolean edges,
+            PersonId registeredBy,
+            Instant registeredAt,
+            @Nullable PersonId approvedBy) {
+
+        public Item {
+            offsetMm = List.copyOf(offsetMm);
+        }
+
+        /** Whether a second person has looked at its data. */
+        public boolean approved() {
+            return approvedBy != null;
+        }
+    }
+
+    /** What came of it. */
+    sealed interface Kept {
+
+        /** It is in the register. */
+        record Registered(Item item) implements Kept {}
+
+        /** It is not: says why, and with which field. */
+        record Refused(String field, String says) implements Kept {}
+    }
+}
