@@ -1,0 +1,24 @@
+package org.standclear.booking.fairness;
+
+import java.time.Duration;
+import org.standclear.platform.ids.PersonId;
+
+/**
+ * What one person had of the lab in a stretch of days.
+ *
+ * @param sections the person's sections, empty outside any
+ * @param slots slots held, or held to the end
+ * @param missed slots to which the person did not come
+ * @param lateCancels slots given up shortly before
+ * @param unmet turns that accepted plans left out
+ * @param ahead mean time from booking to the slot; zero without any slot
+ */
+public record PersonUse(
+        PersonId person,
+        String name,
+        String sections,
+        int slots,
+        int missed,
+        int lateCancels,
+        int unmet,
+        Duration ahead) {}

@@ -1,0 +1,100 @@
+package org.standclear.booking.web;
+
+import java.util.Collections;
+import java.util.List;
+import java.util.Locale;
+import org.springframework.stereotype.Component;
+import org.standclear.booking.BenchLog;
+import org.standclear.booking.BookingNumbers;
+import org.standclear.cell.Cell;
+import org.standclear.cell.Cells;
+import org.standclear.core.forecast.BenchSteps;
+import org.standclear.core.forecast.ReleaseDay;
+import org.standclear.core.forecast.ReleaseSimulation;
+import org.standclear.core.forecast.ReleaseWaits;
+import org.standclear.core.forecast.StepTime;
+
+/** How long people wait for a release with the lab's own cells, beside all cells starting together. */
+@Component
+class ReleaseForecast {
+
+    /** With fewer runs than this in the log the estimated step times hold. */
+    static final int ENOUGH_RUNS = 50;
+
+    private static final int LATEST_RUNS = 400;
+    private static final int DAYS = 400;
+    private static final int SLOTS = 9;
+    private static final double SHORT_RUN = 8;
+    private static final long SEED = 1;
+
+    private final Cells cells;
+    private final BookingNumbers numbers;
+    private final BenchLog log;
+
+    ReleaseForecast(Cells cells, BookingNumbers numbers, BenchLog log) {
+        this.cells = cells;
+        this.numbers = numbers;
+        this.log = log;
+    }
+
+    /** A line of the table. */
+    record Line(String starts, int technicians, String mean, String ninetieth, String shortRuns, String busy) {}
+
+    /** The table, and where its step times come from. */
+    record Waits(List<Line> lines, String source) {}
+
+    Waits waits() {
+        List<Double> offsets = cells.all().stream()
+                .filter(cell -> cell.state().mayRun())
+                .map(Cell::startOffsetMinutes)
+                .map(Integer::doubleValue)
+                .toList();
+        if (offsets.isEmpty()) {
+            return new Waits(List.of(), "No cell runs now.");
+        }
+        List<BenchLog.Steps> logged = log.latest(LATEST_RUNS);
+        boolean enough = logged.size() >= ENOUGH_RUNS;
+        BenchSteps steps = enough ? measured(logged) : BenchSteps.ESTIMATED;
+        List<Double> together = Collections.nCopies(offsets.size(), 0.0);
+        List<Line> lines = List.of(
+                line("as they are", offsets, 1, steps),
+                line("all together", together, 1, steps),
+                line("as they are", offsets, 2, steps),
+                line("all together", together, 2, steps));
+        return new Waits(
+                lines,
+                enough
+                        ? "Set-up and release times are those of the lab's own last " + logged.size()
+                                + " runs; watching the first start (1 to 4 min), no-shows (12 %) and close-out (4 min) are"
+                                + " estimated, since the log does not have them."
+                        : "Step times are estimated: the log has " + logged.size() + " runs, and counts from "
+                                + ENOUGH_RUNS + " on.");
+    }
+
+    private static BenchSteps measured(List<BenchLog.Steps> logged) {
+        BenchSteps estimated = BenchSteps.ESTIMATED;
+        return new BenchSteps(
+                new StepTime.Measured(logged.stream().map(BenchLog.Steps::setUp).toList()),
+                new StepTime.Measured(
+                        logged.stream().map(BenchLog.Steps::release).toList()),
+                estimated.watch(),
+                estimated.noShow(),
+                estimated.closeOutMinutes());
+    }
+
+    private Line line(String starts, List<Double> offsets, int technicians, BenchSteps steps) {
+        ReleaseDay day = new ReleaseDay(numbers.inForce().slotMinutes(), SLOTS, offsets, technicians, SHORT_RUN);
+        ReleaseWaits waits = new ReleaseSimulation(day, steps).play(DAYS, SEED);
+        return new Line(
+                starts,
+                technicians,
+                String.format(Locale.ROOT, "%.1f min", waits.meanWait().value()),
+                String.format(Locale.ROOT, "%.1f min", waits.ninetiethWait().value()),
+                percent(waits.shortRuns().value()),
+                percent(waits.busy().value()));
+    }
+
+    static String percent(double share) {
+        return share == Double.POSITIVE_INFINITY ? "no capacity" : Math.round(share * 100) + " %";
+    }
+}
