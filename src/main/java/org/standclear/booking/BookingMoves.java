@@ -95,7 +95,7 @@ class BookingMoves {
         if (refusal.isPresent()) {
             return new Transition.Refused(life.booking().state(), refusal.get());
         }
-        rows.update(life);
+        rows.update(life, now());
         Booking booking = life.booking();
         if (!booking.state().holdsItsSlot()) {
             claims.giveUpAllOf(booking.id().value());

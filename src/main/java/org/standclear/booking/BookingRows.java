@@ -36,9 +36,9 @@ class BookingRows {
         BookingLife.Entry entry = life.entry();
         jdbc.sql("""
                 insert into bookings (id, lab_id, cell_id, starts_at, ends_at, operator_id, attendant_id, course_id,
-                    assignment_id, state, outside_quota, made_by, made_at, version)
+                    assignment_id, state, outside_quota, made_by, made_at, changed_at, version)
                 values (:id, :lab, :cell, :start, :end, :operator, :attendant, :course, :assignment, :state,
-                    :outsideQuota, :by, :at, :version)""")
+                    :outsideQuota, :by, :at, :at, :version)""")
                 .param("id", entry.id().value())
                 .param("lab", lab.value())
                 .param("cell", entry.cell().value())
@@ -57,11 +57,11 @@ class BookingRows {
     }
 
     /** Stores what an event changed; the row was locked, or read at the version before. */
-    void update(BookingLife life) {
+    void update(BookingLife life, Instant at) {
         BookingLife.Stored stored = life.stored();
         int rows = jdbc.sql("""
                 update bookings set attendant_id = :attendant, revision_id = :revision, state = :state,
-                    checked_in_at = :checkedIn, started_at = :started, version = :version
+                    checked_in_at = :checkedIn, started_at = :started, changed_at = :at, version = :version
                 where id = :id and version = :before""")
                 .param("attendant", value(stored.attendant()))
                 .param("revision", value(stored.revision()))
@@ -69,6 +69,7 @@ class BookingRows {
                 .param("checkedIn", SqlTime.toSql(stored.checkedInAt()))
                 .param("started", SqlTime.toSql(stored.startedAt()))
                 .param("version", stored.version())
+                .param("at", SqlTime.toSql(at))
                 .param("id", life.entry().id().value())
                 .param("before", stored.version() - 1)
                 .update();
@@ -96,6 +97,29 @@ class BookingRows {
         return where("""
                 state in ('BOOKED', 'CHECKED') and checked_in_at is null and starts_at < :start
                 order by starts_at, id fetch first 100 rows only for update skip locked""", Map.of("start", sql(start)));
+    }
+
+    /** Locks those that begin in the span and were not looked at for that reminder yet. */
+    List<BookingLife> lockToRemind(Instant from, Instant until, int hours) {
+        return where("""
+                state in ('BOOKED', 'CHECKED', 'READY') and starts_at > :from and starts_at <= :until
+                and not exists (select 1 from booking_reminders r where r.booking_id = bookings.id and r.hours = :hours)
+                order by starts_at, id fetch first 100 rows only for update skip locked""", Map.of("from", sql(from), "until", sql(until), "hours", hours));
+    }
+
+    /** Locks those that begin in the span and have neither a program nor a word that somebody comes. */
+    List<BookingLife> lockUnconfirmed(Instant from, Instant until) {
+        return where("""
+                state = 'BOOKED' and revision_id is null and confirmed_at is null and checked_in_at is null
+                and starts_at > :from and starts_at <= :until
+                order by starts_at, id for update skip locked""", Map.of("from", sql(from), "until", sql(until)));
+    }
+
+    Instant madeAt(BookingId id) {
+        return jdbc.sql("select made_at from bookings where id = :id")
+                .param("id", id.value())
+                .query((row, number) -> SqlTime.read(row, "made_at"))
+                .single();
     }
 
     List<BookingLife> ofLab(LabId lab, Instant from, Instant until) {

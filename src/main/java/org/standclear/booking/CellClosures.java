@@ -29,6 +29,7 @@ class CellClosures {
     private final BookingRows bookings;
     private final BookingMoves moves;
     private final Claims claims;
+    private final OfferRows offers;
     private final ClaimLocks locks;
     private final BookingRecord record;
     private final Cells cells;
@@ -40,6 +41,7 @@ class CellClosures {
             BookingRows bookings,
             BookingMoves moves,
             Claims claims,
+            OfferRows offers,
             ClaimLocks locks,
             BookingRecord record,
             Cells cells,
@@ -49,6 +51,7 @@ class CellClosures {
         this.bookings = bookings;
         this.moves = moves;
         this.claims = claims;
+        this.offers = offers;
         this.locks = locks;
         this.record = record;
         this.cells = cells;
@@ -79,7 +82,8 @@ class CellClosures {
         cells.lock(order.cell());
         locks.lock(List.of(order.cell().value()));
         List<Claim> standing = claims.on(List.of(order.cell().value()), start, end).stream()
-                .filter(claim -> !moves.settleIfMissed(claim.booking()))
+                .filter(claim ->
+                        !moves.settleIfMissed(claim.booking()) && !offers.freeIfOver(claim.offer(), moves.now()))
                 .toList();
         if (!standing.isEmpty()) {
             return standing(order.cell(), start, end);

@@ -1,5 +1,6 @@
 package org.standclear.booking;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -33,6 +34,9 @@ public record CellStrips(
         Function<Booking, String> stateWords,
         boolean books) {
 
+    /** How long a stretch is that says nothing about who booked it. */
+    private static final Duration USUAL = Duration.ofMinutes(30);
+
     /** A block with the instant it begins, for the order on the strip. */
     private record Placed(Instant start, StripBlock block) {}
 
@@ -50,7 +54,7 @@ public record CellStrips(
             return null;
         }
         List<Placed> placed = new ArrayList<>();
-        day.bookings().forEach(booking -> placed.add(booked(scale, booking)));
+        day.bookings().forEach(booking -> booked(scale, booking).forEach(placed::add));
         day.closures().forEach(closure -> placed.add(kept(scale, closure)));
         placed.addAll(day.cell().state().mayRun() ? free(scale, day, now) : stopped(scale, day, now));
         return new Strip(
@@ -77,9 +81,31 @@ public record CellStrips(
         return ends.size() < 2 ? null : new StripScale(ends.get(0), ends.get(ends.size() - 1), labTime.zone());
     }
 
-    private Placed booked(StripScale scale, Booking booking) {
+    /**
+     * A booking as others see it: in stretches of the usual length, since a longer one would say that somebody needs longer.
+     */
+    public static List<Slot> asOthersSee(Booking booking) {
+        List<Slot> stretches = new ArrayList<>();
+        Instant start = booking.start();
+        while (start.isBefore(booking.end())) {
+            stretches.add(new Slot(booking.cell(), start, start.plus(USUAL)));
+            start = start.plus(USUAL);
+        }
+        return stretches;
+    }
+
+    private Stream<Placed> booked(StripScale scale, Booking booking) {
+        boolean shown = booking.involves(reader) || staff;
+        boolean usual = !booking.end().isAfter(booking.start().plus(USUAL));
+        if (shown || usual) {
+            return Stream.of(shown(scale, booking, shown));
+        }
+        return asOthersSee(booking).stream()
+                .map(one -> placed(scale, one.start(), one.end(), "taken", "", "taken", "taken", null, false));
+    }
+
+    private Placed shown(StripScale scale, Booking booking, boolean shown) {
         boolean mine = booking.involves(reader);
-        boolean shown = mine || staff;
         String attendant = booking.attendant() == null ? "needs an attendant" : names.apply(booking.attendant());
         return placed(
                 scale,

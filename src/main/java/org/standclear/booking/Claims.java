@@ -22,8 +22,8 @@ import org.standclear.platform.time.SqlTime;
 class Claims {
 
     private static final String INSERT = """
-            insert into booking_claims (id, booking_id, closure_id, kind, subject, starts_at, ends_at)
-            values (?, ?, ?, ?, ?, ?, ?)""";
+            insert into booking_claims (id, booking_id, closure_id, offer_id, kind, subject, starts_at, ends_at)
+            values (?, ?, ?, ?, ?, ?, ?, ?)""";
 
     private static final String OF_SUBJECT =
             "select * from booking_claims where ends_at > :from and starts_at < :until and subject = :subject";
@@ -43,21 +43,26 @@ class Claims {
         ATTENDANT
     }
 
-    /** One claim, of a booking or of a closure. */
+    /** One claim, of a booking, of a closure or of an offer. */
     record Claim(
             Kind kind,
             UUID subject,
             Instant start,
             Instant end,
             @Nullable UUID booking,
-            @Nullable UUID closure) {
+            @Nullable UUID closure,
+            @Nullable UUID offer) {
 
         static Claim ofBooking(UUID booking, Kind kind, UUID subject, Instant start, Instant end) {
-            return new Claim(kind, subject, start, end, booking, null);
+            return new Claim(kind, subject, start, end, booking, null, null);
         }
 
         static Claim ofClosure(UUID closure, UUID cell, Instant start, Instant end) {
-            return new Claim(Kind.CELL, cell, start, end, null, closure);
+            return new Claim(Kind.CELL, cell, start, end, null, closure, null);
+        }
+
+        static Claim ofOffer(UUID offer, Kind kind, UUID subject, Instant start, Instant end) {
+            return new Claim(kind, subject, start, end, null, null, offer);
         }
     }
 
@@ -74,10 +79,11 @@ class Claims {
         insert.setObject(1, Id.newValue());
         insert.setObject(2, claim.booking(), Types.OTHER);
         insert.setObject(3, claim.closure(), Types.OTHER);
-        insert.setString(4, claim.kind().name());
-        insert.setObject(5, claim.subject());
-        insert.setObject(6, SqlTime.toSql(claim.start()));
-        insert.setObject(7, SqlTime.toSql(claim.end()));
+        insert.setObject(4, claim.offer(), Types.OTHER);
+        insert.setString(5, claim.kind().name());
+        insert.setObject(6, claim.subject());
+        insert.setObject(7, SqlTime.toSql(claim.start()));
+        insert.setObject(8, SqlTime.toSql(claim.end()));
     }
 
     void giveUpAllOf(UUID booking) {
@@ -89,6 +95,12 @@ class Claims {
     void giveUpAttendantOf(UUID booking) {
         jdbc.sql("delete from booking_claims where booking_id = :booking and kind = 'ATTENDANT'")
                 .param("booking", booking)
+                .update();
+    }
+
+    void giveUpOffer(UUID offer) {
+        jdbc.sql("delete from booking_claims where offer_id = :offer")
+                .param("offer", offer)
                 .update();
     }
 
@@ -127,6 +139,7 @@ class Claims {
                 SqlTime.read(row, "starts_at"),
                 SqlTime.read(row, "ends_at"),
                 row.getObject("booking_id", UUID.class),
-                row.getObject("closure_id", UUID.class));
+                row.getObject("closure_id", UUID.class),
+                row.getObject("offer_id", UUID.class));
     }
 }

@@ -1,6 +1,7 @@
 package org.standclear.booking;
 
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -9,6 +10,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Claims.Claim;
 import org.standclear.booking.OpeningHours.DayHours;
@@ -17,6 +19,7 @@ import org.standclear.cell.Cells;
 import org.standclear.people.Authorisation;
 import org.standclear.people.Authorisations;
 import org.standclear.people.Duty;
+import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.time.LabTime;
 
@@ -29,6 +32,7 @@ class FreeSlots {
     private final OpeningHours openingHours;
     private final BookingNumbers numbers;
     private final Claims claims;
+    private final PersonsLength lengths;
     private final LabTime labTime;
     private final Clock clock;
 
@@ -38,6 +42,7 @@ class FreeSlots {
             OpeningHours openingHours,
             BookingNumbers numbers,
             Claims claims,
+            PersonsLength lengths,
             LabTime labTime,
             Clock clock) {
         this.cells = cells;
@@ -45,13 +50,19 @@ class FreeSlots {
         this.openingHours = openingHours;
         this.numbers = numbers;
         this.claims = claims;
+        this.lengths = lengths;
         this.labTime = labTime;
         this.clock = clock;
     }
 
     /** What the search needs to know about the person and the lab. */
     private record Search(
-            PersonId operator, Instant earliest, List<Authorisation> may, List<Cell> open, SlotGrid grid) {
+            PersonId operator,
+            Instant earliest,
+            List<Authorisation> may,
+            List<Cell> open,
+            SlotGrid grid,
+            Duration taking) {
 
         boolean fits(Slot slot) {
             return !slot.start().isBefore(earliest)
@@ -61,11 +72,23 @@ class FreeSlots {
         List<Slot> slots(DayHours hours) {
             return open.stream()
                     .flatMap(cell ->
-                            grid.slots(cell.id(), hours.day(), hours.periods(), cell.startOffsetMinutes()).stream())
+                            grid
+                                    .slots(cell.id(), hours.day(), hours.periods(), cell.startOffsetMinutes(), taking)
+                                    .stream())
                     .filter(this::fits)
                     .sorted(Comparator.comparing(Slot::start))
                     .toList();
         }
+    }
+
+    /** Those on one cell, or on all when it is null. */
+    List<Slot> next(PersonId operator, Instant from, int atMost, @Nullable CellId cell) {
+        return cell == null
+                ? next(operator, from, atMost)
+                : next(operator, from, Integer.MAX_VALUE).stream()
+                        .filter(slot -> slot.cell().equals(cell))
+                        .limit(atMost)
+                        .toList();
     }
 
     /** The next ones at the instant or after; from now on when that is past, or when none is left after it. */
@@ -80,9 +103,10 @@ class FreeSlots {
         List<Cell> open =
                 cells.all().stream().filter(cell -> cell.state().mayRun()).toList();
         SlotGrid grid = new SlotGrid(labTime.zone(), settings.slotLength());
-        List<Slot> found = found(new Search(operator, earliest, may, open, grid), last, atMost);
+        Duration taking = lengths.longestOf(operator, settings);
+        List<Slot> found = found(new Search(operator, earliest, may, open, grid, taking), last, atMost);
         return found.isEmpty() && earliest.isAfter(now)
-                ? found(new Search(operator, now, may, open, grid), last, atMost)
+                ? found(new Search(operator, now, may, open, grid, taking), last, atMost)
                 : found;
     }
 

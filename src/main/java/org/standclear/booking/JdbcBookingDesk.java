@@ -1,7 +1,7 @@
 package org.standclear.booking;
 
+import java.time.Duration;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -10,15 +10,10 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.standclear.booking.BookingMoves.Told;
 import org.standclear.booking.BookingRequest.Refusal;
-import org.standclear.booking.Claims.Claim;
-import org.standclear.booking.Claims.Kind;
 import org.standclear.cell.Cell;
 import org.standclear.cell.Cells;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.PersonId;
-import org.standclear.platform.ids.RevisionId;
-import org.standclear.platform.lab.Labs;
-import org.standclear.platform.time.SqlTime;
 import org.standclear.platform.web.NotFoundException;
 
 /**
@@ -33,48 +28,48 @@ class JdbcBookingDesk implements BookingDesk {
 
     private final BookingRows rows;
     private final BookingMoves moves;
-    private final Claims claims;
     private final ClaimLocks locks;
     private final SlotRule slotRule;
     private final PeopleRule peopleRule;
     private final Quota quota;
     private final TakenRule takenRule;
+    private final NewBookings newBookings;
+    private final PersonsLength lengths;
+    private final BookingLetters letters;
     private final FreeSlots freeSlots;
     private final CellClosures closures;
-    private final BookingRecord record;
     private final Cells cells;
     private final Parties.Lookup parties;
-    private final Labs labs;
 
     JdbcBookingDesk(
             BookingRows rows,
             BookingMoves moves,
-            Claims claims,
             ClaimLocks locks,
             SlotRule slotRule,
             PeopleRule peopleRule,
             Quota quota,
             TakenRule takenRule,
+            NewBookings newBookings,
+            PersonsLength lengths,
+            BookingLetters letters,
             FreeSlots freeSlots,
             CellClosures closures,
-            BookingRecord record,
             Cells cells,
-            Parties.Lookup parties,
-            Labs labs) {
+            Parties.Lookup parties) {
         this.rows = rows;
         this.moves = moves;
-        this.claims = claims;
         this.locks = locks;
         this.slotRule = slotRule;
         this.peopleRule = peopleRule;
         this.quota = quota;
         this.takenRule = takenRule;
+        this.newBookings = newBookings;
+        this.lengths = lengths;
+        this.letters = letters;
         this.freeSlots = freeSlots;
         this.closures = closures;
-        this.record = record;
         this.cells = cells;
         this.parties = parties;
-        this.labs = labs;
     }
 
     @Override
@@ -85,7 +80,12 @@ class JdbcBookingDesk implements BookingDesk {
         }
         BookingRequest request = asked.request();
         Optional<Refusal> refusal = beforeLocks(request).or(() -> underLocks(request));
-        return refusal.isPresent() ? refused(wanted, refusal.get()) : new Outcome.Booked(made(request));
+        if (refusal.isPresent()) {
+            return refused(wanted, refusal.get());
+        }
+        NewBookings.Made made = newBookings.withinQuota(request, "booked");
+        Booking booking = made.booking();
+        return booking == null ? refused(wanted, made.refusal().orElseThrow()) : new Outcome.Booked(booking);
     }
 
     @Override
@@ -98,7 +98,7 @@ class JdbcBookingDesk implements BookingDesk {
                 : peopleRule
                         .refusal(request)
                         .or(() -> takenRule.atFirstSight(request))
-                        .or(() -> quota.refusal(request));
+                        .or(() -> newBookings.overQuota(request));
         return refusal.map(found -> refused(wanted, found));
     }
 
@@ -115,12 +115,13 @@ class JdbcBookingDesk implements BookingDesk {
         Cell cell = cells.find(wanted.cell()).orElseThrow(() -> new NotFoundException("cell"));
         BookingSettings settings = moves.settings();
         Instant now = moves.now();
+        Duration taking = lengths.of(wanted.operator(), peopleRule.courseOf(wanted), settings);
         Optional<Refusal> noSlot =
-                SlotRule.inService(cell).or(() -> slotRule.refusal(cell, wanted.start(), settings, now));
+                SlotRule.inService(cell).or(() -> slotRule.refusal(cell, wanted.start(), taking, settings, now));
         if (noSlot.isPresent()) {
             return new Request(null, noSlot);
         }
-        Slot slot = new Slot(cell.id(), wanted.start(), wanted.start().plus(settings.slotLength()));
+        Slot slot = new Slot(cell.id(), wanted.start(), wanted.start().plus(taking));
         Parties of = parties.of(wanted.operator(), wanted.by(), wanted.attendant());
         if (of.person(wanted.operator()).isEmpty() || of.person(wanted.by()).isEmpty()) {
             throw new NotFoundException("person");
@@ -135,46 +136,7 @@ class JdbcBookingDesk implements BookingDesk {
     private Optional<Refusal> underLocks(BookingRequest request) {
         Cell cell = cells.lock(request.cell().id());
         locks.lock(TakenRule.subjects(request.wanted()));
-        return SlotRule.inService(cell).or(() -> takenRule.underLock(request)).or(() -> quota.refusal(request));
-    }
-
-    private Booking made(BookingRequest request) {
-        return made(
-                request,
-                request.isOutsideQuota(),
-                null,
-                new Told("made", request.wanted().by(), "booked"));
-    }
-
-    private Booking made(BookingRequest request, boolean outsideQuota, @Nullable RevisionId revision, Told told) {
-        MakeBooking wanted = request.wanted();
-        Slot slot = request.slot();
-        BookingLife life = BookingLife.begun(
-                new BookingLife.Entry(
-                        BookingId.next(),
-                        slot.cell(),
-                        SqlTime.stored(slot.start()),
-                        SqlTime.stored(slot.end()),
-                        wanted.operator(),
-                        peopleRule.courseOf(wanted),
-                        wanted.assignment(),
-                        outsideQuota),
-                wanted.attendant());
-        rows.insert(labs.theLab().id(), life, wanted.by(), request.now());
-        UUID id = life.entry().id().value();
-        List<Claim> held = new ArrayList<>();
-        held.add(Claim.ofBooking(id, Kind.CELL, slot.cell().value(), slot.start(), slot.end()));
-        held.add(Claim.ofBooking(id, Kind.OPERATOR, wanted.operator().value(), slot.start(), slot.end()));
-        if (wanted.attendant() != null) {
-            held.add(Claim.ofBooking(id, Kind.ATTENDANT, wanted.attendant().value(), slot.start(), slot.end()));
-        }
-        claims.add(held);
-        if (revision != null && life.nameProgram(revision).isEmpty()) {
-            rows.update(life);
-        }
-        Booking booking = life.booking();
-        record.tell(booking, request.cell().name(), told);
-        return booking;
+        return SlotRule.inService(cell).or(() -> takenRule.underLock(request));
     }
 
     private Outcome.Refused refused(MakeBooking wanted, Refusal refusal) {
@@ -190,7 +152,12 @@ class JdbcBookingDesk implements BookingDesk {
 
     @Override
     public Bookings.Transition moveByStaff(BookingId id, PersonId by, String reason) {
-        return moves.move(id, new Told("moved-by-staff", by, reason), life -> life.giveUp(BookingEvent.MOVE));
+        Bookings.Transition done =
+                moves.move(id, new Told("moved-by-staff", by, reason), life -> life.giveUp(BookingEvent.MOVE));
+        if (done instanceof Bookings.Transition.Moved moved) {
+            letters.takenOff(moved.booking(), reason);
+        }
+        return done;
     }
 
     @Override
@@ -229,11 +196,14 @@ class JdbcBookingDesk implements BookingDesk {
         if (freed instanceof Bookings.Transition.Refused refused) {
             return new Outcome.Refused("state", refused.says(), List.of());
         }
-        return new Outcome.Booked(made(
+        Booking moved = newBookings.made(
                 request,
                 life.entry().outsideQuota(),
                 before.revision(),
-                new Told("moved-here", order.by(), "moved here by staff, nothing counted: " + order.reason())));
+                new Told("moved-here", order.by(), "moved here by staff, nothing counted: " + order.reason()));
+        newBookings.keepMakeUp(before.id(), moved.id());
+        letters.moved(before, moved, order.reason());
+        return new Outcome.Booked(moved);
     }
 
     @Override

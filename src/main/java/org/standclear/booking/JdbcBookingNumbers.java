@@ -66,9 +66,11 @@ class JdbcBookingNumbers implements BookingNumbers {
         BookingSettings before = stored();
         memory.forget();
         jdbc.sql("""
-                insert into booking_settings
+                insert into booking_settings (lab_id, number, slot_minutes, horizon_days, future_per_person,
+                    week_per_person, per_assignment, late_release_hours, late_cancel_minutes, check_in_opens_minutes,
+                    grace_minutes, changed_by, changed_at, reason, offer_minutes, confirm_minutes)
                 select cast(:lab as uuid), 1 + coalesce(max(number), 0), :slot, :horizon, :future, :week, :assignment,
-                    :release, :late, :opens, :grace, :by, :at, :reason
+                    :release, :late, :opens, :grace, :by, :at, :reason, :offer, :confirm
                 from booking_settings where lab_id = :lab""")
                 .param("lab", lab.value())
                 .param("slot", settings.slotMinutes())
@@ -80,6 +82,8 @@ class JdbcBookingNumbers implements BookingNumbers {
                 .param("late", settings.lateCancelMinutes())
                 .param("opens", settings.checkInOpensMinutes())
                 .param("grace", settings.graceMinutes())
+                .param("offer", settings.offerMinutes())
+                .param("confirm", settings.confirmMinutes())
                 .param("by", by.value())
                 .param("at", SqlTime.toSql(clock.instant()))
                 .param("reason", reason)
@@ -99,6 +103,8 @@ class JdbcBookingNumbers implements BookingNumbers {
                 row.getInt("late_release_hours"),
                 row.getInt("late_cancel_minutes"),
                 row.getInt("check_in_opens_minutes"),
-                row.getInt("grace_minutes"));
+                row.getInt("grace_minutes"),
+                row.getInt("offer_minutes"),
+                row.getInt("confirm_minutes"));
     }
 }

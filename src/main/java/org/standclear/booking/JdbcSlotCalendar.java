@@ -31,6 +31,8 @@ class JdbcSlotCalendar implements SlotCalendar {
     private final BookingRows bookings;
     private final ClosureRows closures;
     private final FreeSlots freeSlots;
+    private final OfferRows offers;
+    private final PersonsLength lengths;
     private final Labs labs;
     private final LabTime labTime;
     private final Clock clock;
@@ -42,6 +44,8 @@ class JdbcSlotCalendar implements SlotCalendar {
             BookingRows bookings,
             ClosureRows closures,
             FreeSlots freeSlots,
+            OfferRows offers,
+            PersonsLength lengths,
             Labs labs,
             LabTime labTime,
             Clock clock) {
@@ -51,6 +55,8 @@ class JdbcSlotCalendar implements SlotCalendar {
         this.bookings = bookings;
         this.closures = closures;
         this.freeSlots = freeSlots;
+        this.offers = offers;
+        this.lengths = lengths;
         this.labs = labs;
         this.labTime = labTime;
         this.clock = clock;
@@ -58,6 +64,20 @@ class JdbcSlotCalendar implements SlotCalendar {
 
     @Override
     public DayPlan day(LocalDate date) {
+        return day(date, numbers.inForce().slotLength());
+    }
+
+    @Override
+    public DayPlan day(LocalDate date, PersonId taker) {
+        return day(date, lengthFor(taker));
+    }
+
+    @Override
+    public Duration lengthFor(PersonId taker) {
+        return lengths.longestOf(taker, numbers.inForce());
+    }
+
+    private DayPlan day(LocalDate date, Duration taking) {
         LabId lab = labs.theLab().id();
         Instant from = startOf(date);
         Instant until = startOf(date.plusDays(1));
@@ -69,19 +89,23 @@ class JdbcSlotCalendar implements SlotCalendar {
                 .filter(booking -> booking.state().holdsItsSlot() || booking.state() == BookingState.MISSED)
                 .toList();
         List<CellClosure> closed = closures.ofLab(lab, from, until);
+        List<Slot> held = offers.heldBetween(from, until, now);
         return new DayPlan(
                 date,
                 hours,
                 cells.all().stream()
                         .map(cell -> cellDay(
                                 cell,
-                                grid(settings).slots(cell.id(), date, hours.periods(), cell.startOffsetMinutes()),
+                                grid(settings)
+                                        .slots(cell.id(), date, hours.periods(), cell.startOffsetMinutes(), taking),
                                 booked,
-                                closed))
+                                closed,
+                                held))
                         .toList());
     }
 
-    private static CellDay cellDay(Cell cell, List<Slot> slots, List<Booking> booked, List<CellClosure> closed) {
+    private static CellDay cellDay(
+            Cell cell, List<Slot> slots, List<Booking> booked, List<CellClosure> closed, List<Slot> held) {
         List<Booking> here = booked.stream()
                 .filter(booking -> booking.cell().equals(cell.id()))
                 .toList();
@@ -92,7 +116,10 @@ class JdbcSlotCalendar implements SlotCalendar {
                 .filter(slot -> here.stream()
                                 .noneMatch(booking ->
                                         booking.state().holdsItsSlot() && slot.overlaps(booking.start(), booking.end()))
-                        && kept.stream().noneMatch(closure -> slot.overlaps(closure.start(), closure.end())))
+                        && kept.stream().noneMatch(closure -> slot.overlaps(closure.start(), closure.end()))
+                        && held.stream()
+                                .noneMatch(
+                                        one -> one.cell().equals(cell.id()) && slot.overlaps(one.start(), one.end())))
                 .toList();
         return new CellDay(cell, here, kept, free);
     }

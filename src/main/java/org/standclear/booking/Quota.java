@@ -1,6 +1,7 @@
 package org.standclear.booking;
 
 import java.time.DayOfWeek;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.temporal.TemporalAdjusters;
@@ -22,12 +23,16 @@ import org.standclear.platform.time.LabTime;
 @Component
 class Quota implements BookingRequest.Rule {
 
+    private static final Duration LONGEST_SLOT = Duration.ofHours(4);
+
     private final BookingRows rows;
+    private final NotCounted notCounted;
     private final Courses courses;
     private final LabTime labTime;
 
-    Quota(BookingRows rows, Courses courses, LabTime labTime) {
+    Quota(BookingRows rows, NotCounted notCounted, Courses courses, LabTime labTime) {
         this.rows = rows;
+        this.notCounted = notCounted;
         this.courses = courses;
         this.labTime = labTime;
     }
@@ -64,12 +69,13 @@ class Quota implements BookingRequest.Rule {
         Instant weekStart = monday.atStartOfDay(labTime.zone()).toInstant();
         Instant from = weekStart.isBefore(now) ? weekStart : now;
         // a slot that runs now began before now
-        return rows.ofOperator(operator, from.minus(settings.slotLength()), assignment).stream()
+        List<Booking> found = rows.ofOperator(operator, from.minus(LONGEST_SLOT), assignment).stream()
                 .filter(life -> !life.entry().outsideQuota())
                 .map(life -> life.bookingAsOf(now, settings))
                 .filter(booking ->
                         booking.state() != BookingState.CANCELLED && booking.state() != BookingState.MOVED_BY_STAFF)
                 .toList();
+        return notCounted.leftOut(operator, found);
     }
 
     private static List<Booking> ahead(List<Booking> counted, Instant now) {

@@ -1,5 +1,6 @@
 package org.standclear.booking;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
@@ -14,6 +15,12 @@ public interface SlotCalendar {
 
     /** Everything on all cells of the lab on one day. */
     DayPlan day(LocalDate date);
+
+    /** The same with the free slots that this person could take, who may need longer ones than the lab's. */
+    DayPlan day(LocalDate date, PersonId taker);
+
+    /** How long the person's slots are at most, whatever the run is for. */
+    Duration lengthFor(PersonId taker);
 
     /** The slot of the cell's grid that begins at the instant, if there is one. */
     Optional<Slot> slotAt(CellId cell, Instant start);

@@ -27,6 +27,11 @@ record SlotGrid(ZoneId zone, Duration length) {
 
     /** The slots that fit into the opening periods, in order; starts are that many minutes after the grid's. */
     List<Slot> slots(CellId cell, LocalDate day, List<OpenPeriod> periods, int offsetMinutes) {
+        return slots(cell, day, periods, offsetMinutes, length);
+    }
+
+    /** The same starts for somebody whose slots are longer; one may then reach into the next start. */
+    List<Slot> slots(CellId cell, LocalDate day, List<OpenPeriod> periods, int offsetMinutes, Duration taking) {
         List<Slot> slots = new ArrayList<>();
         for (OpenPeriod period : periods) {
             // an hour that comes twice: the lab opens at the first and closes at the second
@@ -36,8 +41,8 @@ record SlotGrid(ZoneId zone, Duration length) {
                     .withLaterOffsetAtOverlap()
                     .toInstant();
             Instant start = firstStart(opens, offsetMinutes);
-            while (!start.plus(length).isAfter(closes)) {
-                slots.add(new Slot(cell, start, start.plus(length)));
+            while (!start.plus(taking).isAfter(closes)) {
+                slots.add(new Slot(cell, start, start.plus(taking)));
                 start = start.plus(length);
             }
         }

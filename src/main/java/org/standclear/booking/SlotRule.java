@@ -1,5 +1,6 @@
 package org.standclear.booking;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
@@ -35,7 +36,7 @@ class SlotRule {
     }
 
     /** No slot in the past, beyond the horizon, outside opening hours or off the cell's grid. */
-    Optional<Refusal> refusal(Cell cell, Instant start, BookingSettings settings, Instant now) {
+    Optional<Refusal> refusal(Cell cell, Instant start, Duration taking, BookingSettings settings, Instant now) {
         if (start.isBefore(now)) {
             return Refusal.of("past", "That slot began at " + labTime.full(start) + " and can no longer be booked.");
         }
@@ -53,14 +54,14 @@ class SlotRule {
             return Refusal.of("closed", "The lab is closed on " + labTime.day(day) + note(hours) + ".");
         }
         List<Slot> slots = new SlotGrid(labTime.zone(), settings.slotLength())
-                .slots(cell.id(), day, hours.periods(), cell.startOffsetMinutes());
+                .slots(cell.id(), day, hours.periods(), cell.startOffsetMinutes(), taking);
         if (slots.stream().anyMatch(slot -> slot.start().equals(start))) {
             return Optional.empty();
         }
         return Refusal.of(
                 "no-such-slot",
-                cell.name() + " has no slot that starts " + labTime.full(start) + ". On " + labTime.day(day)
-                        + " the lab is open " + open(hours) + first(slots) + ".");
+                cell.name() + " has no slot of " + taking.toMinutes() + " min that starts " + labTime.full(start)
+                        + ". On " + labTime.day(day) + " the lab is open " + open(hours) + first(slots) + ".");
     }
 
     private static String note(DayHours hours) {

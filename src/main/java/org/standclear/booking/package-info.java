@@ -1,7 +1,7 @@
 /** The calendar: slot grids, opening hours, bookings, quota, no double booking. */
 @ApplicationModule(
         displayName = "booking",
-        allowedDependencies = {"cell", "people", "trail", "platform", "core"})
+        allowedDependencies = {"message", "cell", "people", "trail", "platform", "core"})
 @NullMarked
 package org.standclear.booking;
 

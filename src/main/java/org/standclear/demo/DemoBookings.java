@@ -66,6 +66,15 @@ class DemoBookings {
                 .id();
     }
 
+    /** The one from the waiting list names who attends. */
+    BookingId withAttendant(BookingId booking, PersonId operator, PersonId attendant) {
+        Expect.that(
+                Bookings.Transition.Moved.class,
+                bookings.nameAttendant(booking, attendant, operator),
+                "naming the attendant");
+        return booking;
+    }
+
     void cancel(BookingId booking, PersonId by) {
         Expect.that(Bookings.Transition.Moved.class, desk.cancel(booking, by), "cancelling");
     }

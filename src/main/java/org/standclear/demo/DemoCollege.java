@@ -39,6 +39,7 @@ class DemoCollege {
     private final DemoBookings bookings;
     private final DemoBench bench;
     private final DemoIncidents incidents;
+    private final DemoTurns turns;
     private final Rechecks rechecks;
     private final People known;
     private final Labs labs;
@@ -54,6 +55,7 @@ class DemoCollege {
             DemoBookings bookings,
             DemoBench bench,
             DemoIncidents incidents,
+            DemoTurns turns,
             Rechecks rechecks,
             People known,
             Labs labs,
@@ -67,6 +69,7 @@ class DemoCollege {
         this.bookings = bookings;
         this.bench = bench;
         this.incidents = incidents;
+        this.turns = turns;
         this.rechecks = rechecks;
         this.known = known;
         this.labs = labs;
@@ -99,7 +102,7 @@ class DemoCollege {
         WeekSeed week = files.week();
         VisitScript visits = new VisitScript(timeline, bookings, bench, roster);
         NowScript now = new NowScript(times, timeline, roster, bookings, bench, visits);
-        WeekScript script = new WeekScript(week, times, timeline, roster, bookings, visits, now);
+        WeekScript script = new WeekScript(week, times, timeline, roster, bookings, visits, now, turns);
 
         Instant term = times.at(times.monday().minusWeeks(3), LocalTime.of(8, 0));
         timeline.add(term, () -> labs.change(named(lab)));
@@ -121,7 +124,14 @@ class DemoCollege {
             new ToolChangeScript(week.toolChange(), times, timeline, roster, cells, bookings, rechecks).write();
         });
         timeline.playUntil(start);
-        transaction.executeWithoutResult(status -> script.bookAhead());
+        transaction.executeWithoutResult(status -> {
+            script.bookAhead();
+            turns.arrange(
+                    roster.person("noor"),
+                    roster.person("mateo"),
+                    roster.person("adaeze"),
+                    start.plus(Duration.ofDays(2)));
+        });
     }
 
     private Lab named(LabSeed seed) {

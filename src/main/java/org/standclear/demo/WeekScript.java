@@ -27,6 +27,7 @@ final class WeekScript {
     private final DemoBookings bookings;
     private final VisitScript visits;
     private final NowScript now;
+    private final DemoTurns turns;
     private final List<Runnable> stillToBook = new ArrayList<>();
 
     WeekScript(
@@ -36,7 +37,8 @@ final class WeekScript {
             Roster roster,
             DemoBookings bookings,
             VisitScript visits,
-            NowScript now) {
+            NowScript now,
+            DemoTurns turns) {
         this.seed = seed;
         this.times = times;
         this.timeline = timeline;
@@ -44,6 +46,7 @@ final class WeekScript {
         this.bookings = bookings;
         this.visits = visits;
         this.now = now;
+        this.turns = turns;
     }
 
     /** One booking of the script in one week. */
@@ -99,6 +102,11 @@ final class WeekScript {
 
     private void write(Occurrence one) {
         if (!one.bookedAt().isAfter(times.start())) {
+            if (one.seed().goes() == Goes.REFILL) {
+                timeline.add(
+                        one.start().minus(Duration.ofHours(5)),
+                        () -> turns.join(cell(one), one.start(), operator(one), roster.studies(operator(one))));
+            }
             timeline.add(one.bookedAt(), () -> follow(one, book(one)));
         } else if (one.seed().goes() != Goes.REFILL && one.seed().goes() != Goes.MOVED) {
             stillToBook.add(() -> {
@@ -116,6 +124,9 @@ final class WeekScript {
     }
 
     private BookingId book(Occurrence one) {
+        if (one.seed().goes() == Goes.REFILL) {
+            return bookings.withAttendant(turns.take(operator(one)), operator(one), attendant(one));
+        }
         return bookings.book(cell(one), one.start(), operator(one), attendant(one), roster.studies(operator(one)));
     }
 

@@ -85,7 +85,7 @@ class CellViews {
         day.bookings().stream()
                 .filter(booking ->
                         booking.state().holdsItsSlot() && booking.end().isAfter(reader.now()))
-                .forEach(booking -> placed.add(new Placed(booking.start(), booked(booking, reader))));
+                .forEach(booking -> placed.addAll(booked(booking, reader)));
         day.closures().stream()
                 .filter(closure -> closure.end().isAfter(reader.now()))
                 .forEach(closure -> placed.add(new Placed(closure.start(), kept(closure))));
@@ -104,7 +104,16 @@ class CellViews {
                 may ? "/book/slot?cell=" + slot.cell() + "&start=" + slot.start() : null);
     }
 
-    private SlotMark booked(Booking booking, Reader reader) {
+    private List<Placed> booked(Booking booking, Reader reader) {
+        if (booking.involves(reader.me().id()) || reader.me().isLabStaff()) {
+            return List.of(new Placed(booking.start(), mark(booking, reader)));
+        }
+        return CellStrips.asOthersSee(booking).stream()
+                .map(one -> new Placed(one.start(), new SlotMark(labTime.time(one.start()), "taken", "taken", null)))
+                .toList();
+    }
+
+    private SlotMark mark(Booking booking, Reader reader) {
         boolean mine = booking.involves(reader.me().id());
         String words = mine ? "yours" : "taken";
         boolean opens = mine || reader.me().isLabStaff();

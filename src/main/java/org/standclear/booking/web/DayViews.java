@@ -80,7 +80,7 @@ class DayViews {
     }
 
     private DayView view(LocalDate day, LocalDate today, LocalDate last, @Nullable String misread, SignedInPerson me) {
-        DayPlan plan = calendar.day(day);
+        DayPlan plan = me.isLabStaff() ? calendar.day(day) : calendar.day(day, me.id());
         Instant now = clock.instant();
         Map<PersonId, Person> names = people.all(everybodyOn(plan));
         CellStrips strips = new CellStrips(

@@ -23,6 +23,8 @@ record RulesForm(
         @Nullable String lateCancelMinutes,
         @Nullable String checkInOpensMinutes,
         @Nullable String graceMinutes,
+        @Nullable String offerMinutes,
+        @Nullable String confirmMinutes,
         @Nullable String reason) {
 
     static final int LONGEST_REASON = 400;
@@ -40,6 +42,8 @@ record RulesForm(
                 String.valueOf(now.lateCancelMinutes()),
                 String.valueOf(now.checkInOpensMinutes()),
                 String.valueOf(now.graceMinutes()),
+                String.valueOf(now.offerMinutes()),
+                String.valueOf(now.confirmMinutes()),
                 "");
     }
 
@@ -47,7 +51,8 @@ record RulesForm(
     static String seen(BookingSettings numbers) {
         return numbers.slotMinutes() + " " + numbers.horizonDays() + " " + numbers.futurePerPerson() + " "
                 + numbers.weekPerPerson() + " " + numbers.perAssignment() + " " + numbers.lateReleaseHours() + " "
-                + numbers.lateCancelMinutes() + " " + numbers.checkInOpensMinutes() + " " + numbers.graceMinutes();
+                + numbers.lateCancelMinutes() + " " + numbers.checkInOpensMinutes() + " " + numbers.graceMinutes()
+                + " " + numbers.offerMinutes() + " " + numbers.confirmMinutes();
     }
 
     /** The numbers; empty when one cannot be, which then stands in the errors by field. */
@@ -61,12 +66,14 @@ record RulesForm(
         int cancel = number("lateCancelMinutes", lateCancelMinutes, 0, 2880, errors);
         int opens = number("checkInOpensMinutes", checkInOpensMinutes, 0, 240, errors);
         int grace = number("graceMinutes", graceMinutes, 1, errors.containsKey("slotMinutes") ? 240 : slot, errors);
+        int offer = number("offerMinutes", offerMinutes, 3, 240, errors);
+        int confirm = number("confirmMinutes", confirmMinutes, 0, 2880, errors);
         if (PlainText.check(reason, LONGEST_REASON) instanceof PlainText.Refused refused) {
             errors.put("reason", refused.says());
         }
         return errors.isEmpty()
-                ? Optional.of(
-                        new BookingSettings(slot, horizon, future, week, assignment, release, cancel, opens, grace))
+                ? Optional.of(new BookingSettings(
+                        slot, horizon, future, week, assignment, release, cancel, opens, grace, offer, confirm))
                 : Optional.empty();
     }
 

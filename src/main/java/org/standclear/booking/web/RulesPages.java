@@ -101,6 +101,8 @@ class RulesPages {
         words.put("late cancel", one.lateCancelMinutes() + " min");
         words.put("check-in opens", one.checkInOpensMinutes() + " min before");
         words.put("grace", one.graceMinutes() + " min");
+        words.put("offer stands", one.offerMinutes() + " min");
+        words.put("confirmation", one.confirmMinutes() == 0 ? "not asked" : one.confirmMinutes() + " min before");
         return words;
     }
 }

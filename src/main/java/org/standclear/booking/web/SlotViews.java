@@ -10,8 +10,8 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.BookingDesk.Outcome;
-import org.standclear.booking.BookingNumbers;
 import org.standclear.booking.Slot;
+import org.standclear.booking.SlotCalendar;
 import org.standclear.cell.Cell;
 import org.standclear.cell.Cells;
 import org.standclear.platform.ids.CellId;
@@ -35,14 +35,14 @@ class SlotViews {
 
     private final Cells cells;
     private final SlotChoices choices;
-    private final BookingNumbers numbers;
+    private final SlotCalendar calendar;
     private final LabTime labTime;
     private final Clock clock;
 
-    SlotViews(Cells cells, SlotChoices choices, BookingNumbers numbers, LabTime labTime, Clock clock) {
+    SlotViews(Cells cells, SlotChoices choices, SlotCalendar calendar, LabTime labTime, Clock clock) {
         this.cells = cells;
         this.choices = choices;
-        this.numbers = numbers;
+        this.calendar = calendar;
         this.labTime = labTime;
         this.clock = clock;
     }
@@ -54,7 +54,7 @@ class SlotViews {
         Map<String, String> attendants = open ? choices.attendants(cell, me.id(), start) : Map.of();
         return new SlotView(
                 cell.name(),
-                when(start),
+                when(start, me),
                 form.attendant() == null && open ? withUsualAttendant(form, me, attendants, start) : form,
                 attendants,
                 open ? choices.purposes(me.id(), start) : Map.of(),
@@ -98,9 +98,9 @@ class SlotViews {
         return slots.stream().map(link).toList();
     }
 
-    private String when(Instant start) {
+    private String when(Instant start, SignedInPerson me) {
         return labTime.day(start) + ", " + labTime.time(start) + "-"
-                + labTime.time(start.plus(numbers.inForce().slotLength()));
+                + labTime.time(start.plus(calendar.lengthFor(me.id())));
     }
 
     private Cell found(CellId id) {

@@ -7,6 +7,8 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.standclear.booking.Booking;
 import org.standclear.booking.Bookings;
+import org.standclear.people.Accommodations;
+import org.standclear.people.Accommodations.Accommodation;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.web.NotFoundException;
@@ -17,10 +19,12 @@ class BookingPage {
 
     private final Bookings bookings;
     private final BookingViews views;
+    private final Accommodations accommodations;
 
-    BookingPage(Bookings bookings, BookingViews views) {
+    BookingPage(Bookings bookings, BookingViews views, Accommodations accommodations) {
         this.bookings = bookings;
         this.views = views;
+        this.accommodations = accommodations;
     }
 
     @GetMapping("/bookings/{booking}")
@@ -29,6 +33,16 @@ class BookingPage {
                 .filter(one -> one.involves(me.id()) || me.isLabStaff())
                 .orElseThrow(() -> new NotFoundException("booking"));
         model.addAttribute("view", views.of(found, me));
+        // who attends does not learn it: for lab staff, who prepare it, and the operator only
+        boolean prepares = me.isLabStaff() || me.id().equals(found.operator());
+        model.addAttribute(
+                "arrangement",
+                prepares
+                        ? accommodations
+                                .of(found.operator())
+                                .map(Accommodation::words)
+                                .orElse(null)
+                        : null);
         return "desk/booking";
     }
 }

@@ -22,6 +22,7 @@ import org.standclear.cell.CellStates;
 import org.standclear.cell.CellTag;
 import org.standclear.cell.Cells;
 import org.standclear.cell.DayTests;
+import org.standclear.people.Accommodations;
 import org.standclear.people.DutyRoster;
 import org.standclear.people.People;
 import org.standclear.people.Person;
@@ -51,6 +52,7 @@ class TechnicianDesk {
     private final Runs runs;
     private final People people;
     private final DutyRoster duty;
+    private final Accommodations accommodations;
     private final LabTime labTime;
     private final Clock clock;
 
@@ -64,6 +66,7 @@ class TechnicianDesk {
             Runs runs,
             People people,
             DutyRoster duty,
+            Accommodations accommodations,
             LabTime labTime,
             Clock clock) {
         this.cells = cells;
@@ -75,6 +78,7 @@ class TechnicianDesk {
         this.runs = runs;
         this.people = people;
         this.duty = duty;
+        this.accommodations = accommodations;
         this.labTime = labTime;
         this.clock = clock;
     }
@@ -159,7 +163,7 @@ class TechnicianDesk {
                 cell.name(),
                 cell.id().toString(),
                 booking.id().toString(),
-                people.printedName(booking.operator()),
+                operator(booking),
                 name(booking.attendant()),
                 booking.state().name().toLowerCase(Locale.ROOT).replace('_', '-'),
                 booking.state().words(),
@@ -173,6 +177,15 @@ class TechnicianDesk {
         return standing.prepared().answer() != null
                 && standing.obstacles().stream()
                         .anyMatch(obstacle -> obstacle.code().equals("not-within-limits"));
+    }
+
+    /** With what the lab prepares for the person: this page is for those who prepare it. */
+    private String operator(Booking booking) {
+        String name = people.printedName(booking.operator());
+        return accommodations
+                .of(booking.operator())
+                .map(one -> name + " (" + one.words() + ")")
+                .orElse(name);
     }
 
     private List<String> waitsFor(Standing standing, Instant now) {

@@ -63,7 +63,7 @@ class TodayViews {
 
     TodayView now(SignedInPerson me) {
         Instant now = clock.instant();
-        DayPlan plan = calendar.day(labTime.date(now));
+        DayPlan plan = me.isLabStaff() ? calendar.day(labTime.date(now)) : calendar.day(labTime.date(now), me.id());
         List<Booking> bookings =
                 plan.cells().stream().flatMap(cell -> cell.bookings().stream()).toList();
         Function<PersonId, String> names = names(bookings);

@@ -1,0 +1,44 @@
+package org.standclear.booking;
+
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.dao.DataAccessException;
+import org.springframework.scheduling.annotation.EnableScheduling;
+import org.springframework.scheduling.annotation.Scheduled;
+
+/** What has to happen by itself: offers, reminders, slots that nobody confirmed. On every instance; each act happens once. */
+@Configuration(proxyBeanMethods = false)
+@EnableScheduling
+class BookingRounds {
+
+    private static final Logger LOG = LoggerFactory.getLogger(BookingRounds.class);
+
+    private final WaitingList waitingList;
+    private final Reminders reminders;
+
+    BookingRounds(WaitingList waitingList, Reminders reminders) {
+        this.waitingList = waitingList;
+        this.reminders = reminders;
+    }
+
+    @Scheduled(initialDelayString = "PT15S", fixedDelayString = "PT10S")
+    void offer() {
+        quietly(waitingList::round);
+    }
+
+    @Scheduled(initialDelayString = "PT20S", fixedDelayString = "PT30S")
+    void remind() {
+        quietly(reminders::remind);
+        quietly(reminders::giveUpUnconfirmed);
+    }
+
+    /** The next round does what this one could not. */
+    private static void quietly(Runnable round) {
+        try {
+            round.run();
+        } catch (DataAccessException gaveUp) {
+            LOG.warn("a round was left for the next", gaveUp);
+        }
+    }
+}

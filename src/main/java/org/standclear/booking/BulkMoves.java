@@ -1,0 +1,79 @@
+package org.standclear.booking;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.standclear.platform.ids.BookingId;
+import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.PersonId;
+
+/** Moves everybody off a cell that went down, in one act that can be undone; nobody is counted for it. */
+public interface BulkMoves {
+
+    /** Where everybody on the cell would go whose booking begins until that instant; those with the nearest due date first. */
+    List<Planned> plan(CellId cell, Instant until);
+
+    /**
+     * Moves all of them. Nothing is moved when the plan was made for other bookings or slots than are there now.
+     *
+     * @param seen the fingerprint of the plan that was looked at
+     */
+    Done moveAll(CellId cell, Instant until, String seen, PersonId by, String reason);
+
+    /** What was moved in one act. */
+    Optional<BulkMove> find(UUID id);
+
+    /** Puts everybody back who has not checked in; says why not, or nothing. */
+    Optional<String> undo(UUID id, PersonId by);
+
+    /** A fingerprint of a plan: the same only for the same bookings at the same versions and the same slots. */
+    static String fingerprint(List<Planned> plan) {
+        StringBuilder all = new StringBuilder();
+        plan.forEach(one -> all.append(one.booking().id())
+                .append(' ')
+                .append(one.booking().version())
+                .append(' ')
+                .append(one.to())
+                .append('\n'));
+        return org.standclear.platform.digest.Sha256.of(all.toString());
+    }
+
+    /**
+     * One booking and where it would go.
+     *
+     * @param to null when no slot is free: a make-up and the first place on the waiting list instead
+     * @param due when the operator's assignment is due; null without one
+     */
+    record Planned(
+            Booking booking, @Nullable Slot to, @Nullable Instant due) {}
+
+    /** A bulk move that was made. */
+    record BulkMove(
+            UUID id,
+            CellId cell,
+            PersonId by,
+            Instant at,
+            String reason,
+            List<Moved> moved,
+            @Nullable Instant undoneAt) {
+
+        public BulkMove {
+            moved = List.copyOf(moved);
+        }
+    }
+
+    /** One booking of it, before and after. */
+    record Moved(BookingId was, @Nullable BookingId now) {}
+
+    /** What came of it. */
+    sealed interface Done {
+
+        /** Everybody was moved. */
+        record All(UUID id) implements Done {}
+
+        /** Nothing was. */
+        record Refused(String says) implements Done {}
+    }
+}

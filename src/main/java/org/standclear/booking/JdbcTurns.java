@@ -1,0 +1,224 @@
+package org.standclear.booking;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.standclear.message.Message;
+import org.standclear.message.Messages;
+import org.standclear.platform.ids.BookingId;
+import org.standclear.platform.ids.Id;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.lab.Labs;
+import org.standclear.platform.text.PlainText;
+import org.standclear.platform.time.LabTime;
+import org.standclear.platform.time.SqlTime;
+import org.standclear.trail.Trail;
+import org.standclear.trail.TrailEntry;
+
+/** Lost turns in the database. */
+@Service
+@Transactional
+class JdbcTurns implements Turns {
+
+    private static final int LONGEST_WORDS = 400;
+    private static final String SELECT = """
+            select b.id, p.words, e.excused_by, e.excused_at from bookings b
+            left join booking_pleas p on p.booking_id = b.id left join booking_excuses e on e.booking_id = b.id
+            where b.state in ('MISSED', 'LATE_CANCELLED') and\s""";
+
+    private final JdbcClient jdbc;
+    private final BookingRows rows;
+    private final BookingMoves moves;
+    private final MakeUps makeUps;
+    private final NotCounted notCounted;
+    private final Messages messages;
+    private final Trail trail;
+    private final Labs labs;
+    private final LabTime labTime;
+
+    JdbcTurns(
+            JdbcClient jdbc,
+            BookingRows rows,
+            BookingMoves moves,
+            MakeUps makeUps,
+            NotCounted notCounted,
+            Messages messages,
+            Trail trail,
+            Labs labs,
+            LabTime labTime) {
+        this.jdbc = jdbc;
+        this.rows = rows;
+        this.moves = moves;
+        this.makeUps = makeUps;
+        this.notCounted = notCounted;
+        this.messages = messages;
+        this.trail = trail;
+        this.labs = labs;
+        this.labTime = labTime;
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<Lost> lost(int days) {
+        Instant since = moves.now().minus(Duration.ofDays(days));
+        return where(
+                "b.lab_id = :lab and b.ends_at > :since and b.starts_at < :now order by b.starts_at desc, b.id",
+                Map.of(
+                        "lab",
+                        labs.theLab().id().value(),
+                        "since",
+                        SqlTime.stored(since).atOffset(java.time.ZoneOffset.UTC),
+                        "now",
+                        moves.now().plus(Duration.ofDays(1)).atOffset(java.time.ZoneOffset.UTC)));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<Lost> lostBy(PersonId person) {
+        return where("b.operator_id = :person order by b.starts_at desc, b.id", Map.of("person", person.value()));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Optional<Lost> find(BookingId booking) {
+        return where("b.id = :id", Map.of("id", booking.value())).stream().findFirst();
+    }
+
+    private List<Lost> where(String condition, Map<String, ?> values) {
+        return jdbc.sql(SELECT + condition).params(values).query(this::lostRow).list();
+    }
+
+    private Lost lostRow(ResultSet row, int number) throws SQLException {
+        UUID by = row.getObject("excused_by", UUID.class);
+        String words = row.getString("words");
+        return new Lost(
+                rows.find(new BookingId(row.getObject("id", UUID.class)))
+                        .orElseThrow()
+                        .booking(),
+                words == null ? "" : words,
+                by == null ? null : new PersonId(by),
+                SqlTime.readNullable(row, "excused_at"));
+    }
+
+    @Override
+    public Optional<String> explain(BookingId booking, PersonId by, String words) {
+        if (PlainText.check(words, LONGEST_WORDS) instanceof PlainText.Refused refused) {
+            return Optional.of(refused.says());
+        }
+        Booking lost = moves.lock(booking).booking();
+        if (!isLost(lost) || !lost.operator().equals(by)) {
+            return Optional.of("The booking is " + lost.state().words() + ": there is nothing to explain.");
+        }
+        String kept = ((PlainText.Fine) PlainText.check(words, LONGEST_WORDS)).text();
+        jdbc.sql("delete from booking_pleas where booking_id = :id")
+                .param("id", booking.value())
+                .update();
+        jdbc.sql("insert into booking_pleas (booking_id, words, sent_at) values (:id, :words, :at)")
+                .param("id", booking.value())
+                .param("words", kept)
+                .param("at", SqlTime.toSql(moves.now()))
+                .update();
+        return Optional.empty();
+    }
+
+    @Override
+    public boolean excuse(BookingId id, boolean makeUp, PersonId by) {
+        Booking lost = moves.lock(id).booking();
+        if (!isLost(lost) || find(id).filter(one -> one.excusedBy() != null).isPresent()) {
+            return false;
+        }
+        jdbc.sql("insert into booking_excuses (booking_id, excused_by, excused_at) values (:id, :by, :at)")
+                .param("id", id.value())
+                .param("by", by.value())
+                .param("at", SqlTime.toSql(moves.now()))
+                .update();
+        boolean given = makeUp && makeUps.grant(labs.theLab().id(), lost.operator(), id, by, moves.now());
+        tell("booking.excused", id, by, "Excused: no quota counts it" + (given ? "; a make-up was given" : ""));
+        messages.tell(Message.of(
+                lost.operator(),
+                "excused",
+                "Not counted: your booking of " + labTime.day(lost.start()),
+                given
+                        ? List.of(
+                                "Staff have excused it, so no quota counts it.",
+                                "You have a make-up: one booking beyond the quotas, and an early place on the waiting list.")
+                        : List.of("Staff have excused it, so no quota counts it."),
+                "/bookings/" + id));
+        return true;
+    }
+
+    @Override
+    public boolean countAgain(BookingId id, PersonId by) {
+        int removed = jdbc.sql("delete from booking_excuses where booking_id = :id")
+                .param("id", id.value())
+                .update();
+        if (removed == 1) {
+            makeUps.takeBackFor(id);
+            tell("booking.counted-again", id, by, "The excuse was taken back: it counts again");
+        }
+        return removed == 1;
+    }
+
+    @Override
+    public void countAnew(PersonId person, PersonId by) {
+        jdbc.sql("""
+                insert into booking_resets (id, lab_id, person_id, reset_by, reset_at)
+                values (:id, :lab, :person, :by, :at)""")
+                .param("id", Id.newValue())
+                .param("lab", labs.theLab().id().value())
+                .param("person", person.value())
+                .param("by", by.value())
+                .param("at", SqlTime.toSql(moves.now()))
+                .update();
+        tell("booking.counted-anew", person, by, "What the person lost so far is not counted any more");
+    }
+
+    @Override
+    public void giveMakeUp(PersonId person, PersonId by) {
+        makeUps.grant(labs.theLab().id(), person, null, by, moves.now());
+        tell("booking.make-up-given", person, by, "Gave a make-up: one booking beyond the quotas");
+        messages.tell(Message.of(
+                person,
+                "make-up",
+                "You have a make-up",
+                List.of("One booking beyond the quotas, and an early place on the waiting list."),
+                "/book"));
+    }
+
+    @Override
+    public boolean takeBack(UUID makeUp, PersonId by) {
+        boolean taken = makeUps.withdraw(makeUp, by, moves.now());
+        if (taken) {
+            tell("booking.make-up-taken-back", makeUp, by, "Took a make-up back that was not used");
+        }
+        return taken;
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<MakeUp> makeUpsOf(PersonId person) {
+        return makeUps.of(person, moves.now());
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Optional<Instant> countedAnew(PersonId person) {
+        return notCounted.resetOf(person);
+    }
+
+    private static boolean isLost(Booking booking) {
+        return booking.state() == BookingState.MISSED || booking.state() == BookingState.LATE_CANCELLED;
+    }
+
+    private void tell(String kind, Object subject, PersonId by, String words) {
+        trail.append(TrailEntry.of(labs.theLab().id(), kind, subject, by, words));
+    }
+}

@@ -1,0 +1,121 @@
+package org.standclear.booking;
+
+import java.util.Optional;
+import org.springframework.stereotype.Component;
+import org.standclear.booking.BookingMoves.Told;
+import org.standclear.booking.BookingRequest.Refusal;
+import org.standclear.booking.Bookings.Transition;
+import org.standclear.booking.BulkMoves.Moved;
+import org.standclear.cell.Cell;
+import org.standclear.cell.Cells;
+import org.standclear.platform.ids.BookingId;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.time.LabTime;
+
+/** Puts a booking back where it stood before it was moved in bulk; the history keeps both moves. */
+@Component
+class MoveBack {
+
+    private static final String WHY = "the move was undone";
+
+    private final BookingRows rows;
+    private final BookingMoves moves;
+    private final TakenRule takenRule;
+    private final PeopleRule peopleRule;
+    private final NewBookings newBookings;
+    private final MakeUps makeUps;
+    private final WaitRows waits;
+    private final ClaimLocks locks;
+    private final Parties.Lookup parties;
+    private final Cells cells;
+    private final BookingLetters letters;
+    private final LabTime labTime;
+
+    MoveBack(
+            BookingRows rows,
+            BookingMoves moves,
+            TakenRule takenRule,
+            PeopleRule peopleRule,
+            NewBookings newBookings,
+            MakeUps makeUps,
+            WaitRows waits,
+            ClaimLocks locks,
+            Parties.Lookup parties,
+            Cells cells,
+            BookingLetters letters,
+            LabTime labTime) {
+        this.rows = rows;
+        this.moves = moves;
+        this.takenRule = takenRule;
+        this.peopleRule = peopleRule;
+        this.newBookings = newBookings;
+        this.makeUps = makeUps;
+        this.waits = waits;
+        this.locks = locks;
+        this.parties = parties;
+        this.cells = cells;
+        this.letters = letters;
+        this.labTime = labTime;
+    }
+
+    /** Why it cannot go back; empty when it did, or when its old time is past and it stays where it is. */
+    Optional<String> back(Moved one, PersonId by) {
+        BookingLife was = rows.find(one.was()).orElseThrow();
+        Booking before = was.booking();
+        if (!before.start().isAfter(moves.now())) {
+            return Optional.empty();
+        }
+        BookingId now = one.now();
+        if (now != null) {
+            BookingLife life = moves.lock(now);
+            Booking moved = life.booking();
+            if (moved.state() == BookingState.CANCELLED || moved.state() == BookingState.LATE_CANCELLED) {
+                return Optional.empty();
+            }
+            if (moves.keep(life, life.giveUp(BookingEvent.MOVE), new Told("moved-by-staff", by, WHY))
+                    instanceof Transition.Refused refused) {
+                return Optional.of(labTime.span(moved.start(), moved.end()) + ": " + refused.says());
+            }
+        } else {
+            makeUps.takeBackFor(before.id());
+            waits.liveOf(before.operator()).stream()
+                    .filter(WaitingList.Waiting::goesFirst)
+                    .forEach(wait -> waits.end(wait.id(), WaitRows.End.LEFT, moves.now()));
+        }
+        return restored(was, now, by);
+    }
+
+    private Optional<String> restored(BookingLife was, @org.jspecify.annotations.Nullable BookingId now, PersonId by) {
+        Booking before = was.booking();
+        MakeBooking wanted = new MakeBooking(
+                before.cell(),
+                before.start(),
+                before.operator(),
+                before.attendant(),
+                before.course(),
+                before.assignment(),
+                by);
+        Cell cell = cells.lock(before.cell());
+        BookingRequest request = new BookingRequest(
+                wanted,
+                new Slot(before.cell(), before.start(), before.end()),
+                cell,
+                parties.of(before.operator(), by, before.attendant()),
+                moves.settings(),
+                moves.now());
+        locks.lock(TakenRule.subjects(wanted));
+        Optional<Refusal> refusal =
+                SlotRule.inService(cell).or(() -> peopleRule.refusal(request)).or(() -> takenRule.underLock(request));
+        if (refusal.isPresent()) {
+            return refusal.map(Refusal::says);
+        }
+        Booking back = newBookings.made(
+                request,
+                was.entry().outsideQuota(),
+                before.revision(),
+                new Told("moved-here", by, "back here: " + WHY));
+        newBookings.keepMakeUp(now == null ? before.id() : now, back.id());
+        letters.movedBack(back);
+        return Optional.empty();
+    }
+}

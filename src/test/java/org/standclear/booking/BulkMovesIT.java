@@ -1,0 +1,134 @@
+package org.standclear.booking;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.UUID;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.support.TransactionTemplate;
+import org.standclear.booking.BulkMoves.Done;
+import org.standclear.booking.BulkMoves.Planned;
+import org.standclear.message.Messages;
+import org.standclear.people.Duty;
+import org.standclear.people.Person;
+import org.standclear.platform.ids.CellId;
+import org.standclear.platform.security.Role;
+import org.standclear.testing.MovableClock;
+import org.standclear.testing.OnH2;
+import org.standclear.testing.OnPostgres;
+
+/** A cell goes down and everybody is moved in one act. It is Wed 11 March, 09:00 UTC. */
+class BulkMovesIT {
+
+    abstract static class Cases extends BookingCases {
+
+        private static final Instant FRIDAY_NIGHT = Instant.parse("2026-03-13T20:00:00Z");
+
+        @Autowired
+        BulkMoves bulkMoves;
+
+        @Autowired
+        WaitingList waitingList;
+
+        @Autowired
+        Turns turns;
+
+        @Autowired
+        Messages messages;
+
+        @Autowired
+        PlatformTransactionManager transactions;
+
+        /** May operate on these cells only, so that no other test's cell is a way out. */
+        private Person student(String name, CellId... cells) {
+            Person student = lab().person(name, Role.STUDENT);
+            for (CellId cell : cells) {
+                for (Duty duty : Duty.values()) {
+                    lab().authorise(student.id(), duty, cell, MovableClock.START.plus(Duration.ofDays(90)));
+                }
+            }
+            return student;
+        }
+
+        private Done moveAll(String seen, Person by) {
+            return new TransactionTemplate(transactions)
+                    .execute(status -> bulkMoves.moveAll(avocet, FRIDAY_NIGHT, seen, by.id(), "cable chafed"));
+        }
+
+        @Test
+        void movesEverybodyCountsNobodyTellsThemAndUndoesIt() {
+            CellId bittern = lab().cell(15);
+            Person noor = student("Noor Candlewick", avocet, bittern);
+            Person mateo = student("Mateo Ironbark", avocet, bittern);
+            Person yuki = student("Yuki Halfmoon", avocet, bittern);
+            Person only = student("Kofi Marblewood", avocet);
+            Person adaeze = lab().technician("Adaeze Lanternby");
+            Booking one = lab().booked(avocet, THURSDAY_NOON, noor, mateo);
+            Booking two = lab().booked(avocet, "2026-03-12T12:37:00Z", yuki, null);
+            Booking stuck = lab().booked(avocet, "2026-03-12T13:07:00Z", only, null);
+            states.tagOut(avocet, adaeze.id(), "cable chafed");
+            int ahead = desk.quotaOf(noor.id()).ahead();
+
+            List<Planned> plan = bulkMoves.plan(avocet, FRIDAY_NIGHT);
+            assertThat(plan)
+                    .extracting(planned -> planned.booking().id())
+                    .containsExactly(one.id(), two.id(), stuck.id());
+            assertThat(plan.get(2).to()).isNull();
+            assertThat(plan.get(0).to()).isNotEqualTo(plan.get(1).to());
+            assertThat(moveAll("another plan", adaeze)).isInstanceOf(Done.Refused.class);
+            assertThat(bookings.find(one.id()).orElseThrow().state()).isEqualTo(BookingState.BOOKED);
+
+            UUID id = ((Done.All) moveAll(BulkMoves.fingerprint(plan), adaeze)).id();
+
+            Booking moved = bookings.of(noor.id(), clock.instant()).get(0);
+            assertThat(moved.cell()).isEqualTo(bittern);
+            assertThat(moved.attendant()).isEqualTo(mateo.id());
+            assertThat(desk.quotaOf(noor.id()).ahead()).isEqualTo(ahead);
+            assertThat(messages.of(noor.id(), 1).get(0).lines()).anyMatch(line -> line.contains("cable chafed"));
+            assertThat(messages.of(mateo.id(), 1).get(0).subject()).startsWith("Your turn at the e-stop was moved");
+            assertThat(turns.makeUpsOf(only.id())).hasSize(1);
+            assertThat(waitingList.of(only.id())).singleElement().matches(WaitingList.Waiting::goesFirst);
+            assertThat(bookings.of(only.id(), clock.instant())).isEmpty();
+
+            assertThat(bulkMoves.undo(id, adaeze.id()))
+                    .as("the cell is still down")
+                    .isPresent();
+            assertThat(bookings.of(noor.id(), clock.instant()).get(0).cell()).isEqualTo(bittern);
+        }
+
+        @Test
+        void putsEverybodyBackWhenTheMoveIsUndone() {
+            CellId bittern = lab().cell(15);
+            Person noor = student("Noor Candlewick", avocet, bittern);
+            Person only = student("Kofi Marblewood", avocet);
+            Person adaeze = lab().technician("Adaeze Lanternby");
+            lab().booked(avocet, THURSDAY_NOON, noor, null);
+            lab().booked(avocet, "2026-03-12T13:07:00Z", only, null);
+            UUID id = ((Done.All) moveAll(BulkMoves.fingerprint(bulkMoves.plan(avocet, FRIDAY_NIGHT)), adaeze)).id();
+
+            assertThat(bulkMoves.undo(id, adaeze.id())).isEmpty();
+
+            assertThat(bookings.of(noor.id(), clock.instant())).singleElement().satisfies(back -> {
+                assertThat(back.cell()).isEqualTo(avocet);
+                assertThat(back.start()).isEqualTo(Instant.parse(THURSDAY_NOON));
+            });
+            assertThat(bookings.of(only.id(), clock.instant())).hasSize(1);
+            assertThat(turns.makeUpsOf(only.id())).isEmpty();
+            assertThat(waitingList.of(only.id())).isEmpty();
+            assertThat(bulkMoves.undo(id, adaeze.id())).as("once").isPresent();
+        }
+    }
+
+    @Nested
+    @OnH2
+    class OnH2Engine extends Cases {}
+
+    @Nested
+    @OnPostgres
+    class OnPostgresEngine extends Cases {}
+}
