@@ -18,11 +18,15 @@ class BookRoutes implements RouteRules {
 
     @Override
     public List<RouteRule> rules() {
+        Stream<RouteRule> calendars = Stream.of(RouteRule.anyone(HttpMethod.GET, "/calendar/{secret}"));
         return Stream.concat(
                         Stream.of(
                                         "GET /book",
                                         "GET /book/slot",
                                         "GET /book/waits",
+                                        "GET /me/calendar",
+                                        "POST /me/calendar",
+                                        "POST /me/calendar/{feed}/revoke",
                                         "POST /book/waits",
                                         "POST /book/waits/{wait}/leave",
                                         "GET /book/offers/{offer}",
@@ -38,7 +42,7 @@ class BookRoutes implements RouteRules {
                                         "POST /bookings/{booking}/check-in")
                                 .map(route -> rule(route, STUDENT, TECHNICIAN, INSTRUCTOR)),
                         Stream.concat(
-                                leaders(),
+                                Stream.concat(calendars, leaders()),
                                 Stream.of(
                                                 "GET /bookings/{booking}/move",
                                                 "POST /bookings/{booking}/move",

@@ -121,7 +121,9 @@ class MoveAllPages {
             @AuthenticationPrincipal SignedInPerson me,
             HttpServletResponse response,
             Model model) {
-        bulkMoves.find(move).orElseThrow(() -> new NotFoundException("move"));
+        if (bulkMoves.find(move).isEmpty()) {
+            throw new NotFoundException("move");
+        }
         Map<String, String> errors = new LinkedHashMap<>();
         Optional<String> done = patientPost.run(formToken, () -> {
             Optional<String> refusal = bulkMoves.undo(move, me.id());

@@ -158,7 +158,9 @@ class TurnPages {
     }
 
     private void known(PersonId person) {
-        people.find(person).orElseThrow(() -> new NotFoundException("person"));
+        if (people.find(person).isEmpty()) {
+            throw new NotFoundException("person");
+        }
     }
 
     private String page(PersonId person, ArrangementsForm form, Map<String, String> errors, Model model) {

@@ -3,7 +3,6 @@ package org.standclear.people.accounts;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import java.util.regex.Pattern;
 import org.standclear.people.PeopleRegister.NewPerson;
 import org.standclear.people.PeopleRegister.Outcome.Refused;
 import org.standclear.people.PeopleRegister.Password;
@@ -13,7 +12,6 @@ import org.standclear.platform.text.PlainText;
 /** Looks at an account before it is stored: the form of its name, and roles that go together. */
 final class NewAccount {
 
-    private static final Pattern LOGIN = Pattern.compile("[a-z0-9][a-z0-9._@-]{1,59}");
     private static final int LONGEST_NAME = 80;
 
     private NewAccount() {}
@@ -24,7 +22,7 @@ final class NewAccount {
 
     static Optional<Refused> refuse(NewPerson person) {
         String login = login(person);
-        if (!LOGIN.matcher(login).matches()) {
+        if (!AccountForms.isLogin(login)) {
             return Optional.of(new Refused(
                     "login",
                     "Use 2 to 60 of these: letters a to z, digits, full stop, hyphen, underscore, @;"

@@ -1,0 +1,167 @@
+package org.standclear.booking.feed;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.beans.factory.annotation.Value;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.standclear.booking.BookingState;
+import org.standclear.booking.CellClosure;
+import org.standclear.people.People;
+import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.LabId;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.lab.CellNames;
+import org.standclear.platform.lab.Labs;
+import org.standclear.platform.time.SqlTime;
+
+/** Bookings and closures as events. An event's sequence is the booking's own count of changes. */
+@Component
+class FeedEvents {
+
+    private static final String BOOKINGS = """
+            select id, cell_id, starts_at, ends_at, operator_id, attendant_id, state, changed_at, made_at, version
+            from bookings where ends_at > :since and\s""";
+
+    private final JdbcClient jdbc;
+    private final CellNames cells;
+    private final People people;
+    private final Labs labs;
+    private final String site;
+
+    FeedEvents(
+            JdbcClient jdbc,
+            CellNames cells,
+            People people,
+            Labs labs,
+            @Value("${standclear.mail.site:http://localhost:8080}") String site) {
+        this.jdbc = jdbc;
+        this.cells = cells;
+        this.people = people;
+        this.labs = labs;
+        this.site = site.replaceAll("/+$", "");
+    }
+
+    /** A booking with what a feed needs of it. */
+    private record Row(
+            UUID id,
+            CellId cell,
+            Instant start,
+            Instant end,
+            PersonId operator,
+            @Nullable PersonId attendant,
+            BookingState state,
+            Instant changedAt,
+            int version) {
+
+        boolean cancelled() {
+            return !state.holdsItsSlot();
+        }
+    }
+
+    /** The person's own, with the other person's name, as on the person's page. */
+    List<CalendarEvent> ofPerson(PersonId person, Instant since) {
+        Map<CellId, String> names = cells.all();
+        return jdbc
+                .sql(BOOKINGS + "operator_id = :person union all " + BOOKINGS
+                        + "attendant_id = :person order by starts_at, id")
+                .param("person", person.value())
+                .param("since", SqlTime.toSql(since))
+                .query(FeedEvents::row)
+                .list()
+                .stream()
+                .map(row -> own(row, person, names))
+                .toList();
+    }
+
+    private CalendarEvent own(Row row, PersonId person, Map<CellId, String> names) {
+        boolean operates = row.operator().equals(person);
+        PersonId other = operates ? row.attendant() : row.operator();
+        String cell = names.getOrDefault(row.cell(), "A cell");
+        String with = other == null ? "Needs an e-stop attendant." : "With " + people.printedName(other) + ".";
+        return event(
+                row,
+                operates ? cell : "At the e-stop: " + cell,
+                with + "\n" + row.state().words(),
+                site + "/bookings/" + row.id());
+    }
+
+    /** A cell's, naming nobody. */
+    List<CalendarEvent> ofCell(CellId cell, Instant since) {
+        return nameless("cell_id = :id", cell.value(), since);
+    }
+
+    /** All cells', naming nobody. */
+    List<CalendarEvent> ofLab(LabId lab, Instant since) {
+        return nameless("lab_id = :id", lab.value(), since);
+    }
+
+    private List<CalendarEvent> nameless(String condition, UUID id, Instant since) {
+        Map<CellId, String> names = cells.all();
+        List<CalendarEvent> events = new ArrayList<>();
+        jdbc.sql(BOOKINGS + condition + " order by starts_at, id")
+                .param("id", id)
+                .param("since", SqlTime.toSql(since))
+                .query(FeedEvents::row)
+                .list()
+                .forEach(row -> events.add(event(row, names.getOrDefault(row.cell(), "A cell") + ": booked", "", "")));
+        events.addAll(jdbc.sql("select * from booking_closures where ends_at > :since and " + condition
+                        + " order by starts_at, id")
+                .param("id", id)
+                .param("since", SqlTime.toSql(since))
+                .query((row, number) -> closure(row, names))
+                .list());
+        return events;
+    }
+
+    private CalendarEvent event(Row row, String summary, String description, String url) {
+        return new CalendarEvent(
+                row.id() + "@standclear",
+                row.version() - 1,
+                row.changedAt(),
+                row.start(),
+                row.end(),
+                summary,
+                description,
+                labs.theLab().room(),
+                row.cancelled(),
+                url);
+    }
+
+    private CalendarEvent closure(ResultSet row, Map<CellId, String> names) throws SQLException {
+        Instant removed = SqlTime.readNullable(row, "removed_at");
+        String cell = names.getOrDefault(new CellId(row.getObject("cell_id", UUID.class)), "A cell");
+        return new CalendarEvent(
+                row.getObject("id", UUID.class) + "@standclear",
+                removed == null ? 0 : 1,
+                removed == null ? SqlTime.read(row, "made_at") : removed,
+                SqlTime.read(row, "starts_at"),
+                SqlTime.read(row, "ends_at"),
+                cell + ": " + CellClosure.Kind.valueOf(row.getString("kind")).words(),
+                row.getString("words"),
+                labs.theLab().room(),
+                removed != null,
+                "");
+    }
+
+    private static Row row(ResultSet row, int number) throws SQLException {
+        UUID attendant = row.getObject("attendant_id", UUID.class);
+        Instant changed = SqlTime.readNullable(row, "changed_at");
+        return new Row(
+                row.getObject("id", UUID.class),
+                new CellId(row.getObject("cell_id", UUID.class)),
+                SqlTime.read(row, "starts_at"),
+                SqlTime.read(row, "ends_at"),
+                new PersonId(row.getObject("operator_id", UUID.class)),
+                attendant == null ? null : new PersonId(attendant),
+                BookingState.valueOf(row.getString("state")),
+                changed == null ? SqlTime.read(row, "made_at") : changed,
+                row.getInt("version"));
+    }
+}

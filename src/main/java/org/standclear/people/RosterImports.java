@@ -1,0 +1,77 @@
+package org.standclear.people;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.standclear.platform.ids.PersonId;
+
+/** Reads rosters from CSV files, shows what would change, changes it in one transaction, and takes it back. */
+public interface RosterImports {
+
+    /** The most lines a file may have. */
+    int MOST_LINES = 50_000;
+
+    /** Reads a file and keeps its rows for the preview; nobody is added yet. */
+    Read read(byte[] file, String fileName, PersonId by);
+
+    /** What the roster would change now, or has changed. */
+    Optional<Preview> preview(UUID id);
+
+    /** Changes it, all or nothing; says why not, or nothing. */
+    Optional<String> apply(UUID id, boolean takeOut, PersonId by);
+
+    /** Takes it back: who was added is closed, who was taken out is back. Says why not, or nothing. */
+    Optional<String> undo(UUID id, PersonId by);
+
+    /** The latest rosters, latest first. */
+    List<Preview> latest(int atMost);
+
+    /** What came of reading. */
+    sealed interface Read {
+
+        /** It can be looked at. */
+        record Kept(UUID id) implements Read {}
+
+        /** It cannot be used; a sentence each, with the line where there is one. */
+        record Refused(List<String> says) implements Read {}
+    }
+
+    /** Where a roster is. */
+    enum State {
+        READ,
+        APPLIED,
+        UNDONE
+    }
+
+    /**
+     * A roster and what it changes.
+     *
+     * @param added people who get an account
+     * @param enrolled enrolments that are new
+     * @param takenOut enrolments in the file's courses that the file does not name, by section
+     * @param notes what is different and stays as it is
+     */
+    record Preview(
+            UUID id,
+            String fileName,
+            State state,
+            PersonId readBy,
+            Instant readAt,
+            @Nullable PersonId decidedBy,
+            @Nullable Instant decidedAt,
+            int lines,
+            List<String> added,
+            List<String> enrolled,
+            List<Gone> takenOut,
+            List<String> notes) {}
+
+    /**
+     * People of one section whom the file does not name.
+     *
+     * @param wholeSection whether the file names nobody of it
+     * @param bookingsAhead how many bookings they have ahead
+     */
+    record Gone(String section, boolean wholeSection, List<String> people, int bookingsAhead) {}
+}

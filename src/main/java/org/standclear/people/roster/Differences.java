@@ -1,0 +1,148 @@
+package org.standclear.people.roster;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.standclear.platform.time.SqlTime;
+
+/** Lays a roster beside what stands. */
+@Component
+class Differences {
+
+    private final JdbcClient jdbc;
+
+    Differences(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    /** Somebody with an account. */
+    record Known(UUID id, String login, String name, boolean active) {}
+
+    /** That somebody is in a section now. */
+    record Enrolled(UUID person, String name, UUID section, String code, Instant since) {}
+
+    /**
+     * What is different.
+     *
+     * @param added rows of people without an account, one each
+     * @param enrolled rows whose enrolment is new
+     * @param takenOut enrolments of the file's courses that it does not name, by section's code
+     * @param sections the ids of sections that exist, by code
+     * @param newSections codes of sections that do not
+     * @param unknownCourses codes of courses that do not exist
+     */
+    record Found(
+            List<RosterRow> added,
+            List<RosterRow> enrolled,
+            Map<String, List<Enrolled>> takenOut,
+            Map<String, UUID> sections,
+            Set<String> newSections,
+            Set<String> unknownCourses,
+            Set<String> namedSections,
+            Map<String, Known> people,
+            List<String> notes) {}
+
+    Found of(List<RosterRow> rows) {
+        Map<String, Known> people = new HashMap<>();
+        jdbc.sql("select id, login, printed_name, active from people")
+                .query((row, number) -> new Known(
+                        row.getObject("id", UUID.class),
+                        row.getString("login"),
+                        row.getString("printed_name"),
+                        row.getBoolean("active")))
+                .list()
+                .forEach(one -> people.put(one.login(), one));
+        Map<String, UUID> courses = new HashMap<>();
+        jdbc.sql("select id, code from courses")
+                .query((row, number) -> Map.entry(row.getString("code"), row.getObject("id", UUID.class)))
+                .list()
+                .forEach(one -> courses.put(one.getKey(), one.getValue()));
+        Map<String, UUID> sections = new HashMap<>();
+        jdbc.sql("select s.id, c.code as course, s.code from sections s join courses c on c.id = s.course_id")
+                .query((row, number) -> Map.entry(
+                        row.getString("course") + "-" + row.getString("code"), row.getObject("id", UUID.class)))
+                .list()
+                .forEach(one -> sections.put(one.getKey(), one.getValue()));
+        return lay(rows, people, courses, sections, enrolments());
+    }
+
+    private List<Enrolled> enrolments() {
+        return jdbc.sql("""
+                select e.person_id, p.printed_name, e.section_id, c.code as course, s.code, e.enrolled_at
+                from enrolments e join people p on p.id = e.person_id join sections s on s.id = e.section_id
+                join courses c on c.id = s.course_id order by p.sort_name""")
+                .query((row, number) -> new Enrolled(
+                        row.getObject("person_id", UUID.class),
+                        row.getString("printed_name"),
+                        row.getObject("section_id", UUID.class),
+                        row.getString("course") + "-" + row.getString("code"),
+                        SqlTime.read(row, "enrolled_at")))
+                .list();
+    }
+
+    private static Found lay(
+            List<RosterRow> rows,
+            Map<String, Known> people,
+            Map<String, UUID> courses,
+            Map<String, UUID> sections,
+            List<Enrolled> enrolments) {
+        Set<String> standing = new HashSet<>();
+        enrolments.forEach(one -> standing.add(one.person() + " " + one.code()));
+        Map<String, RosterRow> added = new LinkedHashMap<>();
+        List<RosterRow> enrolled = new ArrayList<>();
+        Set<String> unknown = new LinkedHashSet<>();
+        Set<String> newSections = new LinkedHashSet<>();
+        Set<String> named = new HashSet<>();
+        Set<String> kept = new HashSet<>();
+        List<String> notes = new ArrayList<>();
+        for (RosterRow row : rows) {
+            Known known = people.get(row.login());
+            named.add(row.sectionCode());
+            if (!courses.containsKey(row.course())) {
+                unknown.add(row.course());
+            } else if (!sections.containsKey(row.sectionCode())) {
+                newSections.add(row.sectionCode());
+            }
+            if (known == null) {
+                added.putIfAbsent(row.login(), row);
+                enrolled.add(row);
+                continue;
+            }
+            note(row, known, notes);
+            kept.add(known.id() + " " + row.sectionCode());
+            if (!standing.contains(known.id() + " " + row.sectionCode())) {
+                enrolled.add(row);
+            }
+        }
+        Set<String> courseCodes = new HashSet<>();
+        rows.forEach(row -> courseCodes.add(row.course() + "-"));
+        Map<String, List<Enrolled>> takenOut = new TreeMap<>();
+        enrolments.stream()
+                .filter(one -> courseCodes.stream().anyMatch(one.code()::startsWith))
+                .filter(one -> !kept.contains(one.person() + " " + one.code()))
+                .forEach(one -> takenOut.computeIfAbsent(one.code(), code -> new ArrayList<>())
+                        .add(one));
+        return new Found(
+                List.copyOf(added.values()), enrolled, takenOut, sections, newSections, unknown, named, people, notes);
+    }
+
+    private static void note(RosterRow row, Known known, List<String> notes) {
+        if (!known.name().equals(row.name())) {
+            notes.add(row.login() + " is " + known.name() + " here and " + row.name()
+                    + " in the file; the name here stays.");
+        }
+        if (!known.active()) {
+            notes.add(known.name() + "'s account is closed and stays closed.");
+        }
+    }
+}

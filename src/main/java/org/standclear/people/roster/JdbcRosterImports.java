@@ -1,0 +1,177 @@
+package org.standclear.people.roster;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.standclear.people.RosterImports;
+import org.standclear.people.StandingBookings;
+import org.standclear.people.roster.Differences.Enrolled;
+import org.standclear.people.roster.Differences.Found;
+import org.standclear.people.roster.RosterRows.Effect;
+import org.standclear.people.roster.RosterRows.Stored;
+import org.standclear.platform.digest.Sha256;
+import org.standclear.platform.ids.Id;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.lab.Labs;
+import org.standclear.platform.text.PlainText;
+import org.standclear.platform.time.SqlTime;
+import org.standclear.trail.Trail;
+import org.standclear.trail.TrailEntry;
+
+/** Rosters in the database. */
+@Service
+@Transactional
+class JdbcRosterImports implements RosterImports {
+
+    private final RosterRows rows;
+    private final Differences differences;
+    private final RosterChanges changes;
+    private final StandingBookings standing;
+    private final Trail trail;
+    private final Labs labs;
+    private final Clock clock;
+
+    JdbcRosterImports(
+            RosterRows rows,
+            Differences differences,
+            RosterChanges changes,
+            StandingBookings standing,
+            Trail trail,
+            Labs labs,
+            Clock clock) {
+        this.rows = rows;
+        this.differences = differences;
+        this.changes = changes;
+        this.standing = standing;
+        this.trail = trail;
+        this.labs = labs;
+        this.clock = clock;
+    }
+
+    @Override
+    public Read read(byte[] file, String fileName, PersonId by) {
+        RosterFile read;
+        try {
+            read = RosterFile.of(RosterText.of(file));
+        } catch (RosterException unreadable) {
+            return new Read.Refused(List.of(String.valueOf(unreadable.getMessage())));
+        }
+        if (!read.problems().isEmpty()) {
+            return new Read.Refused(read.problems());
+        }
+        Found found = differences.of(read.rows());
+        if (!found.unknownCourses().isEmpty()) {
+            return new Read.Refused(List.of("There is no course " + String.join(", ", found.unknownCourses())
+                    + ". Add it on the page Courses first, or correct the file."));
+        }
+        UUID id = Id.newValue();
+        rows.insert(
+                labs.theLab().id().value(),
+                id,
+                PlainText.mended(fileName.isBlank() ? "roster" : fileName, 200),
+                Sha256.of(file),
+                by,
+                now(),
+                read.rows());
+        return new Read.Kept(id);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Optional<Preview> preview(UUID id) {
+        return rows.find(id, false).map(this::preview);
+    }
+
+    private Preview preview(Stored stored) {
+        if (stored.state() != State.READ) {
+            return preview(stored, List.of(), List.of(), List.of(), List.of());
+        }
+        Found found = differences.of(rows.rowsOf(stored.id()));
+        List<Gone> gone = new ArrayList<>();
+        found.takenOut()
+                .forEach((code, people) -> gone.add(new Gone(
+                        code,
+                        !found.namedSections().contains(code),
+                        people.stream().map(Enrolled::name).toList(),
+                        standing.aheadOf(people.stream()
+                                .map(one -> new PersonId(one.person()))
+                                .toList()))));
+        List<String> notes = new ArrayList<>(found.notes());
+        found.newSections().forEach(code -> notes.add("The section " + code + " will be added."));
+        return preview(
+                stored,
+                found.added().stream()
+                        .map(row -> row.name() + " (" + row.login() + ")")
+                        .toList(),
+                found.enrolled().stream()
+                        .map(row -> row.name() + ": " + row.sectionCode())
+                        .toList(),
+                gone,
+                notes);
+    }
+
+    private static Preview preview(
+            Stored stored, List<String> added, List<String> enrolled, List<Gone> gone, List<String> notes) {
+        return new Preview(
+                stored.id(),
+                stored.fileName(),
+                stored.state(),
+                stored.readBy(),
+                stored.readAt(),
+                stored.decidedBy(),
+                stored.decidedAt(),
+                stored.lines(),
+                added,
+                enrolled,
+                gone,
+                notes);
+    }
+
+    @Override
+    public Optional<String> apply(UUID id, boolean takeOut, PersonId by) {
+        Stored stored = rows.find(id, true).orElseThrow();
+        if (stored.state() != State.READ) {
+            return Optional.of("This roster was applied already.");
+        }
+        List<RosterRow> read = rows.rowsOf(id);
+        List<Effect> effects = changes.apply(read, differences.of(read), takeOut, now());
+        rows.keepEffects(id, effects);
+        rows.decide(id, State.APPLIED, by, now());
+        tell("people.roster-applied", id, by, "Applied the roster " + stored.fileName(), effects.size());
+        return Optional.empty();
+    }
+
+    @Override
+    public Optional<String> undo(UUID id, PersonId by) {
+        Stored stored = rows.find(id, true).orElseThrow();
+        if (stored.state() != State.APPLIED) {
+            return Optional.of("Only a roster that stands applied can be taken back.");
+        }
+        List<Effect> effects = rows.effectsOf(id);
+        effects.forEach(effect -> changes.takeBack(effect, now()));
+        rows.decide(id, State.UNDONE, by, now());
+        tell("people.roster-undone", id, by, "Took the roster " + stored.fileName() + " back", effects.size());
+        return Optional.empty();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<Preview> latest(int atMost) {
+        return rows.latest(atMost).stream()
+                .map(stored -> preview(stored, List.of(), List.of(), List.of(), List.of()))
+                .toList();
+    }
+
+    private Instant now() {
+        return SqlTime.stored(clock.instant());
+    }
+
+    private void tell(String kind, UUID id, PersonId by, String words, int changes) {
+        trail.append(TrailEntry.of(labs.theLab().id(), kind, id, by, words).with("changes", changes));
+    }
+}
