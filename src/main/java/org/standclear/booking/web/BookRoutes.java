@@ -18,22 +18,10 @@ class BookRoutes implements RouteRules {
 
     @Override
     public List<RouteRule> rules() {
-        Stream<RouteRule> calendars = Stream.of(RouteRule.anyone(HttpMethod.GET, "/calendar/{secret}"));
         return Stream.concat(
                         Stream.of(
                                         "GET /book",
                                         "GET /book/slot",
-                                        "GET /book/waits",
-                                        "GET /me/calendar",
-                                        "POST /me/calendar",
-                                        "POST /me/calendar/{feed}/revoke",
-                                        "POST /book/waits",
-                                        "POST /book/waits/{wait}/leave",
-                                        "GET /book/offers/{offer}",
-                                        "POST /book/offers/{offer}/take",
-                                        "POST /book/offers/{offer}/decline",
-                                        "GET /bookings/{booking}/lost",
-                                        "POST /bookings/{booking}/lost",
                                         "POST /book",
                                         "GET /bookings/{booking}/cancel",
                                         "POST /bookings/{booking}/cancel",
@@ -42,22 +30,10 @@ class BookRoutes implements RouteRules {
                                         "POST /bookings/{booking}/check-in")
                                 .map(route -> rule(route, STUDENT, TECHNICIAN, INSTRUCTOR)),
                         Stream.concat(
-                                Stream.concat(calendars, leaders()),
+                                leaders(),
                                 Stream.of(
                                                 "GET /bookings/{booking}/move",
                                                 "POST /bookings/{booking}/move",
-                                                "GET /book/lost",
-                                                "POST /bookings/{booking}/excuse",
-                                                "POST /bookings/{booking}/count-again",
-                                                "GET /people/{person}/turns",
-                                                "POST /people/{person}/turns/arrangements",
-                                                "POST /people/{person}/turns/count-anew",
-                                                "POST /people/{person}/turns/make-up",
-                                                "POST /people/{person}/turns/make-ups/{makeUp}/take-back",
-                                                "GET /cells/{cell}/move-all",
-                                                "POST /cells/{cell}/move-all",
-                                                "GET /book/moves/{move}",
-                                                "POST /book/moves/{move}/undo",
                                                 "GET /closures/new",
                                                 "POST /closures/new",
                                                 "GET /closures/{closure}",
