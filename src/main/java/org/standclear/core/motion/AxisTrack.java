@@ -20,7 +20,7 @@ import org.standclear.core.geometry.Search;
  */
 final class AxisTrack implements AxisCourse {
 
-    private static final int FEWEST_PARTS = 8;
+    private static final int FEWEST_PARTS = 6;
 
     /** A part is halved at most so often; a line of a metre then has samples 0.1 nm apart. */
     private static final int DEEPEST = 30;
@@ -82,11 +82,29 @@ final class AxisTrack implements AxisCourse {
         Sample end = sample(mm, middle.at());
         if (samples.size() > MOST_SAMPLES) {
             Arrays.fill(jumps, true);
-        } else if (deepest > 0 && !isForetold(first, middle, end)) {
+        } else if (isForetold(first, middle, end) && addWithHalves(first, middle, end)) {
+            return;
+        } else if (deepest > 0) {
             sampleTo(middle.mm(), deepest - 1);
             sampleTo(mm, deepest - 1);
             return;
         }
+        add(first, middle, end);
+    }
+
+    /** Asked in the middle alone, a hump beside the middle is foretold now and then by chance: asks both halves too. */
+    private boolean addWithHalves(Sample first, Sample middle, Sample end) {
+        Sample early = sample((first.mm() + middle.mm()) / 2, first.at());
+        Sample late = sample((middle.mm() + end.mm()) / 2, middle.at());
+        if (!isForetold(first, early, middle) || !isForetold(middle, late, end)) {
+            return false;
+        }
+        add(first, early, middle);
+        add(middle, late, end);
+        return true;
+    }
+
+    private void add(Sample first, Sample middle, Sample end) {
         noteJumps(first, end);
         samples.add(middle);
         samples.add(end);
@@ -173,24 +191,9 @@ final class AxisTrack implements AxisCourse {
         return most - least;
     }
 
-    /** The greatest speed of an axis under the profile; infinite where the line makes it jump; below worth as sampled. */
-    double peak(int axis, Profile profile, double worth) {
-        if (jumps[axis]) {
-            return Double.POSITIVE_INFINITY;
-        }
-        double sampled = sampledPeak(axis, profile);
-        return sampled < worth ? sampled : curve(axis).peak(profile);
-    }
-
-    /** The greatest speed of an axis among the samples. */
-    double sampledPeak(int axis, Profile profile) {
-        double sampled = 0;
-        for (Sample sample : samples) {
-            sampled = Math.max(
-                    sampled,
-                    profile.speedAt(sample.mm()) * Math.abs(sample.rates().get(axis)));
-        }
-        return sampled;
+    /** The greatest speed of an axis under the profile; infinite where the line makes it jump. */
+    double peak(int axis, Profile profile) {
+        return jumps[axis] ? Double.POSITIVE_INFINITY : curve(axis).peak(profile);
     }
 
     /** The curve of something that follows from where the axes stand and from their rates. */

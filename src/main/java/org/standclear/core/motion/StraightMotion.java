@@ -12,9 +12,6 @@ import org.standclear.core.quantity.Tolerance;
 /** Computes straight moves and arcs: the tool point's speed is given, the axes follow. */
 final class StraightMotion {
 
-    /** An axis whose samples stay below this part of the share of the busiest one cannot turn out to be busier. */
-    private static final double WORTH_A_LOOK = 0.9;
-
     private final Arm arm;
     private final ToolWay line;
     private final MoveConditions conditions;
@@ -53,7 +50,6 @@ final class StraightMotion {
         Axis most = null;
         double greatest = 0;
         double part = -1;
-        double worth = WORTH_A_LOOK * sampledShare(track);
         List<Axis> unknown = new ArrayList<>();
         for (int i = 0; i < axes.size(); i++) {
             Double own = axes.get(i).speed();
@@ -63,7 +59,7 @@ final class StraightMotion {
                 }
                 continue;
             }
-            double speed = track.peak(i, held, worth * own);
+            double speed = track.peak(i, held);
             if (speed / own > part) {
                 part = speed / own;
                 greatest = speed;
@@ -74,17 +70,5 @@ final class StraightMotion {
             taker.accept(most, greatest);
         }
         unknown.forEach(axis -> taker.accept(axis, null));
-    }
-
-    /** The greatest part of its own speed that a sample of an axis shows. */
-    private double sampledShare(AxisTrack track) {
-        double greatest = 0;
-        for (int i = 0; i < arm.axes().size(); i++) {
-            Double own = arm.axes().get(i).speed();
-            if (own != null) {
-                greatest = Math.max(greatest, track.sampledPeak(i, held) / own);
-            }
-        }
-        return greatest;
     }
 }

@@ -182,7 +182,7 @@ class DenseSamplingTests {
         assertThat(peaks.heldOverhang()).isCloseTo(brute.overhang(), within(CLOSE * brute.overhang() + 0.02));
         for (int axis = 0; axis < 4; axis++) {
             double converged = BruteForce.converged(way, speed / d, acceleration / d, axis);
-            precise("axis " + axis, track.peak(axis, profile, 0), converged);
+            precise("axis " + axis, track.peak(axis, profile), converged);
             if (axis == 0) {
                 precise("elbow", peaks.heldElbow(), Math.toRadians(l1) * converged);
             }

@@ -188,7 +188,7 @@ final class RandomMove {
         for (int i = 0; i < end.length; i++) {
             double own = requireNonNull(drawn.arm().axes().get(i).speed());
             double peak = reference.peak(FIRST_AXIS + i, cruise);
-            compare("straight: axis speeds", found.peak(i, held, 0), peak);
+            compare("straight: axis speeds", found.peak(i, held), peak);
             busiest = Math.max(busiest, peak / own);
             assertThat(found.end().get(i)).as(name).isCloseTo(end[i], within(1e-4));
         }
