@@ -182,6 +182,31 @@ class FuzzTests {
     }
 
     @Test
+    void blocksWithPostures() {
+        List<String> samples = List.of("""
+                ; declaration
+                ; power: reduced
+                ; override-percent: 50
+                ; max-tool-speed-mm-s: 200
+                ; tool: G-02
+                ; part-kg: 0.06
+                ; start: home
+                ; end declaration
+                (point home X0 Y300 Z80 C0 elbow right)
+                (posture elbow right)
+                G21 G90
+                G1 X-120 Y220 F3000
+                N20 G1 Z20 F1200
+                G4 P500
+                G2 X-100 Y240 R60
+                (posture elbow left)
+                G0 X-100 Y240 Z40
+                M30
+                """);
+        new Fuzz("blocks with postures", samples, text -> checked(SCARA, new BlockReader(), text)).all();
+    }
+
+    @Test
     void programsByAPhrasebook() {
         PhrasebookReader reader = new PhrasebookReader(BOOK);
         new Fuzz(
