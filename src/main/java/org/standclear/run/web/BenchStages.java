@@ -65,7 +65,7 @@ class BenchStages {
             case BOOKED, CHECKED, READY -> lists.choose(draft, standing, me, now);
             case RELEASED ->
                 BenchSwaps.takesOver(standing, me)
-                        ? lists.choose(draft, standing, me, now)
+                        ? lists.choose(draft.swap(swaps.of(standing)), standing, me, now)
                         : released(draft, standing, me);
             case RUNNING ->
                 BenchSwaps.takesOver(standing, me)
