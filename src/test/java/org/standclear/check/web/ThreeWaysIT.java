@@ -106,32 +106,32 @@ class ThreeWaysIT extends PageCases {
         }
     }
 
+    /** Every sample, as it is listed and in the invented language, and one in blocks. */
     static List<Sample> samples() throws IOException {
         List<Sample> samples = new ArrayList<>();
-        JsonNode listed =
-                YAML.readTree(Files.readString(FOLDER.resolve("expected.yaml"))).get("samples");
-        for (JsonNode sample : listed) {
-            for (JsonNode expected : sample.get("answers")) {
-                samples.add(new Sample(
-                        FOLDER.resolve(sample.get("program").asString()),
-                        FOLDER.resolve(expected.get("cell").asString()),
-                        FOLDER.resolve(sample.path("declaration").asString("")),
-                        expected.get("answer").asString()));
-            }
+        JsonNode listed = YAML.readTree(Files.readString(FOLDER.resolve("expected.yaml")));
+        for (JsonNode sample : listed.get("samples")) {
+            String program = sample.get("program").asString();
+            add(samples, sample, program);
+            add(samples, sample, "plain-words/" + program.replace(".yaml", ".txt"));
         }
-        assertThat(samples).hasSizeGreaterThanOrEqualTo(20);
-        samples.add(spoken("gantry-sort-blocks.txt", "dunlin.yaml"));
-        samples.add(spoken("plain-words/peg-and-plate.txt", "avocet.yaml"));
-        samples.add(spoken("plain-words/plate-shift.txt", "bittern.yaml"));
-        samples.add(spoken("plain-words/screw-line.txt", "curlew.yaml"));
-        samples.add(spoken("plain-words/gantry-sort.txt", "dunlin.yaml"));
-        samples.add(spoken("plain-words/full-power-in-the-file.txt", "avocet.yaml"));
-        samples.add(spoken("plain-words/one-line-too-many.txt", "avocet.yaml"));
+        for (JsonNode sample : listed.get("spoken-only")) {
+            add(samples, sample, sample.get("program").asString());
+        }
+        assertThat(samples).hasSizeGreaterThanOrEqualTo(40);
+        samples.add(new Sample(
+                FOLDER.resolve("gantry-sort-blocks.txt"), Path.of("seed-data", "cells", "dunlin.yaml"), FOLDER, ""));
         return samples;
     }
 
-    private static Sample spoken(String program, String cell) {
-        return new Sample(FOLDER.resolve(program), Path.of("seed-data", "cells", cell), FOLDER, "");
+    private static void add(List<Sample> samples, JsonNode sample, String program) {
+        for (JsonNode expected : sample.get("answers")) {
+            samples.add(new Sample(
+                    FOLDER.resolve(program),
+                    FOLDER.resolve(expected.get("cell").asString()),
+                    FOLDER.resolve(sample.path("declaration").asString("")),
+                    expected.get("answer").asString()));
+        }
     }
 
     @ParameterizedTest
@@ -239,6 +239,34 @@ class ThreeWaysIT extends PageCases {
             }
         }
         assertThat(page.select(".finding")).hasSize(answer.get("findings").size());
+        draws(page, motion);
+    }
+
+    /** The pictures are made from the motion that the answer was made from: they say the same numbers. */
+    private static void draws(Document page, JsonNode motion) {
+        String speed = page.select("figure[data-kind=speed] figcaption").text();
+        assertThat(speed)
+                .contains("the tool point reaches " + orUnknown(motion, "held-tool-peak-mm-s", " mm/s", "speed"))
+                .contains("the pass takes " + orUnknown(motion, "cycle-time-s", " s", "time"));
+        for (JsonNode step : motion.get("steps")) {
+            String key = step.get("step").asString() + (step.has("closing") ? "-closing" : "");
+            String kind = step.get("kind").asString();
+            if (kind.equals("wait") || kind.equals("do")) {
+                continue;
+            }
+            String peak = step.get("held-tool-peak-mm-s").isNull()
+                    ? ", speed not known"
+                    : ", at most " + shown(step.get("held-tool-peak-mm-s"), "held-tool-peak-mm-s") + " mm/s";
+            assertThat(page.select("svg[data-drawing=speed] g[data-step=" + key + "] title")
+                            .text())
+                    .as("step " + key)
+                    .endsWith(peak);
+        }
+    }
+
+    private static String orUnknown(JsonNode motion, String field, String unit, String what) {
+        JsonNode value = motion.get(field);
+        return value.isNull() ? "a " + what + " that is not known" : shown(value, field) + unit;
     }
 
     private static String fact(Document page, String name) {
