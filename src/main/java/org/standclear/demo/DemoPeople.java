@@ -132,8 +132,10 @@ class DemoPeople {
         PersonId by = roster.person("ines");
         for (LabSeed.Period period : lab.duty()) {
             for (WeekTimes.Day day : period.days()) {
-                // early in the week the demo's past reaches back into the week before
-                for (LocalDate date : List.of(times.date(day).minusWeeks(1), times.date(day))) {
+                // the demo's past reaches back into the weeks before: the week's script early in the week, incidents
+                // always
+                LocalDate thisWeek = times.date(day);
+                for (LocalDate date : List.of(thisWeek.minusWeeks(2), thisWeek.minusWeeks(1), thisWeek)) {
                     plan(
                             roster.person(period.who()),
                             times.at(date, period.from()),

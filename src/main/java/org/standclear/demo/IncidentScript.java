@@ -20,7 +20,7 @@ import org.standclear.run.ResetCause;
 import org.standclear.run.RunEvent;
 import org.standclear.signoff.Release;
 
-/** Three incidents of the weeks before: one that waits for its review, one in review, one closed. */
+/** Three incidents of weeks before the last: one that waits for its review, one in review, one closed. */
 final class IncidentScript {
 
     private static final LocalTime MORNING = LocalTime.of(8, 20);
@@ -93,6 +93,10 @@ final class IncidentScript {
     private void run(Told told, RunSeed run, Instant at) {
         PersonId operator = roster.person(run.operator());
         PersonId attendant = roster.person(run.attendant());
+        // the week's own day tests begin later
+        timeline.add(
+                times.at(told.day(), LocalTime.of(7, 50)),
+                () -> cells.test(told.cell(), STATION, roster.person("adaeze")));
         timeline.add(times.at(told.day().minusDays(1), LocalTime.of(16, 0)), () -> {
             BookingId id = bookings.book(told.cell(), at, operator, attendant, roster.studies(operator));
             bookings.attach(id, operator, roster.seed(operator), run.program());

@@ -20,6 +20,10 @@ import org.standclear.cell.CellState;
 import org.standclear.cell.Cells;
 import org.standclear.cell.VersionEffects;
 import org.standclear.cell.VersionEffects.Effect;
+import org.standclear.incident.CorrectiveActions;
+import org.standclear.incident.FrozenEvidence;
+import org.standclear.incident.Incident;
+import org.standclear.incident.Incidents;
 import org.standclear.people.People;
 import org.standclear.people.SigningPins;
 import org.standclear.platform.ids.BookingId;
@@ -151,6 +155,29 @@ class DemoCollegeIT {
                     .query((row, number) -> counts.put(row.getString("state"), row.getLong("n")))
                     .list();
             return counts;
+        }
+
+        /** The three incidents that the demo tells: one waits for its review, one is in review, one is closed. */
+        @ParameterizedTest
+        @ValueSource(strings = {MONDAY_MORNING, SUNDAY_NIGHT, CLOCK_CHANGE})
+        void hasAnOpenAReviewedAndAClosedIncident(String instant) {
+            at(instant, demo -> {
+                Incidents incidents = demo.the(Incidents.class);
+                List<Incident> told =
+                        incidents.page(Incidents.Filter.all(), null, 10).incidents();
+                assertThat(told)
+                        .extracting(one -> one.kind() + " " + one.state())
+                        .containsExactly("NEAR_MISS OPEN", "PROPERTY_DAMAGE IN_REVIEW", "FIRST_AID CLOSED");
+                assertThat(told.get(0).run()).as("it happened in a run").isNotNull();
+                assertThat(demo.the(FrozenEvidence.class).of(told.get(1).id()).orElseThrow())
+                        .satisfies(frozen -> assertThat(frozen.holds()).isTrue())
+                        .satisfies(frozen -> assertThat(frozen.pieces()).hasSizeGreaterThan(10));
+                assertThat(demo.the(CorrectiveActions.class).unsettled(null)).hasSize(4);
+                assertThat(cellStates(demo))
+                        .as("back by the rules")
+                        .containsEntry("Avocet", CellState.IN_SERVICE)
+                        .containsEntry("Curlew", CellState.RESTRICTED);
+            });
         }
 
         @Test
