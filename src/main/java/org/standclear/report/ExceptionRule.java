@@ -1,0 +1,10 @@
+package org.standclear.report;
+
+/**
+ * By what a week's exceptions are chosen.
+ *
+ * @param reason why it is worth an instructor's look
+ * @param threshold from which on a line is shown, in the rule's unit
+ * @param active whether it is asked
+ */
+public record ExceptionRule(String code, String title, String reason, int threshold, String unit, boolean active) {}

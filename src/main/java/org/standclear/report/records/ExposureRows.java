@@ -1,0 +1,117 @@
+package org.standclear.report.records;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+import org.standclear.platform.time.SqlTime;
+import org.standclear.report.TermReport.Counted;
+import org.standclear.report.TermReport.Exposure;
+
+/** Starts, attended time, and what happened in them. */
+@Repository
+class ExposureRows {
+
+    /** Incidents by class, in the order of their weight. */
+    private static final Map<String, String> CLASSES = new LinkedHashMap<>();
+
+    static {
+        CLASSES.put("OBSERVATION", "observation, unsafe condition");
+        CLASSES.put("NEAR_MISS", "near miss");
+        CLASSES.put("PRECAUTIONARY_STOP", "precautionary stop, reported");
+        CLASSES.put("PROTECTIVE_STOP", "protective stop, reported");
+        CLASSES.put("CONTACT", "contact without injury");
+        CLASSES.put("PROPERTY_DAMAGE", "property damage");
+        CLASSES.put("FIRST_AID", "first aid");
+        CLASSES.put("MEDICAL_TREATMENT", "medical treatment or recordable");
+        CLASSES.put("REPORTABLE", "reportable to an authority");
+    }
+
+    private final JdbcClient jdbc;
+
+    ExposureRows(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    Exposure exposure(Days days) {
+        return new Exposure(
+                days.count(jdbc, "select count(*) from runs where started_at >= :from and started_at < :until"),
+                starts(days).size(),
+                attendedMinutes(days),
+                days.count(jdbc, """
+                        select coalesce(sum(passes), 0) from runs where started_at >= :from and started_at < :until"""));
+    }
+
+    List<Instant> starts(Days days) {
+        return instants(days, """
+                select happened_at as at from run_events
+                where kind = 'STARTED' and happened_at >= :from and happened_at < :until order by happened_at""");
+    }
+
+    /** Near misses and worse, and protective stops. */
+    List<Instant> events(Days days) {
+        return instants(days, """
+                select at from (
+                    select happened_at as at from run_events where kind = 'PROTECTIVE_STOP'
+                    union all
+                    select happened_at from incidents where class not in ('OBSERVATION', 'PRECAUTIONARY_STOP', 'PROTECTIVE_STOP')
+                ) e where at >= :from and at < :until order by at""");
+    }
+
+    private List<Instant> instants(Days days, String sql) {
+        return days.ask(jdbc, sql)
+                .query((row, number) -> SqlTime.read(row, "at"))
+                .list();
+    }
+
+    /** From the start under a release to its stop or its run's end; a run that goes on counts when it is over. */
+    private long attendedMinutes(Days days) {
+        return days
+                .ask(jdbc, """
+                select r.used_at, coalesce(r.lapsed_at, r.ended_at, n.ended_at) as over_at
+                from signoff_releases r left join runs n on n.booking_id = r.booking_id
+                where r.used_at >= :from and r.used_at < :until""")
+                .query((row, number) -> {
+                    Instant over = SqlTime.readNullable(row, "over_at");
+                    return over == null ? Duration.ZERO : Duration.between(SqlTime.read(row, "used_at"), over);
+                })
+                .list()
+                .stream()
+                .reduce(Duration.ZERO, Duration::plus)
+                .toMinutes();
+    }
+
+    List<Counted> counts(Days days) {
+        List<Counted> counts = new ArrayList<>();
+        counts.add(events(days, "E_STOP_PRESS", "e-stop presses, any cause"));
+        counts.add(events(days, "PROTECTIVE_STOP", "protective stops"));
+        Map<String, Integer> byClass = new LinkedHashMap<>();
+        days.ask(jdbc, """
+                select class, count(*) as n from incidents where happened_at >= :from and happened_at < :until
+                group by class""").query(row -> {
+            byClass.put(row.getString("class"), row.getInt("n"));
+        });
+        CLASSES.forEach((code, words) -> counts.add(new Counted(code, words, byClass.getOrDefault(code, 0))));
+        counts.add(new Counted("LAPSED", "releases lapsed before their start", days.count(jdbc, """
+                        select count(*) from signoff_releases
+                        where issued_at >= :from and issued_at < :until and lapsed_at is not null and used_at is null""")));
+        counts.add(new Counted("DISAGREED", "answers that disagreed", days.count(jdbc, """
+                        select count(*) from signoff_disagreements
+                        where answered_at >= :from and answered_at < :until""")));
+        return counts;
+    }
+
+    private Counted events(Days days, String kind, String words) {
+        return new Counted(
+                kind,
+                words,
+                days.count(
+                        jdbc,
+                        "select count(*) from run_events where kind = '" + kind
+                                + "' and happened_at >= :from and happened_at < :until"));
+    }
+}

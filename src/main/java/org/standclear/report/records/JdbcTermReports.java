@@ -1,0 +1,58 @@
+package org.standclear.report.records;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.standclear.platform.time.LabTime;
+import org.standclear.report.TermReport;
+import org.standclear.report.TermReport.RunsBetween;
+import org.standclear.report.TermReports;
+import org.standclear.report.TermSpan;
+
+/** Puts a term together from its rows, in one transaction that only reads. */
+@Service
+class JdbcTermReports implements TermReports {
+
+    private final ExposureRows exposure;
+    private final UseRows use;
+    private final LabTime labTime;
+
+    JdbcTermReports(ExposureRows exposure, UseRows use, LabTime labTime) {
+        this.exposure = exposure;
+        this.use = use;
+        this.labTime = labTime;
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public TermReport of(TermSpan span) {
+        Instant from = span.first().atStartOfDay(labTime.zone()).toInstant();
+        Instant until = span.last().plusDays(1).atStartOfDay(labTime.zone()).toInstant();
+        Days days = new Days(from, until, span.first(), span.last());
+        return new TermReport(
+                span,
+                exposure.exposure(days),
+                exposure.counts(days),
+                between(exposure.starts(days), exposure.events(days)),
+                use.cells(days),
+                use.authorisations(days),
+                use.actions(days),
+                use.fairness(days));
+    }
+
+    /** Both in order of time. */
+    static RunsBetween between(List<Instant> starts, List<Instant> events) {
+        List<Integer> gaps = new ArrayList<>();
+        int at = 0;
+        for (Instant event : events) {
+            int before = at;
+            while (at < starts.size() && !starts.get(at).isAfter(event)) {
+                at++;
+            }
+            gaps.add(at - before);
+        }
+        return new RunsBetween(gaps, starts.size() - at);
+    }
+}

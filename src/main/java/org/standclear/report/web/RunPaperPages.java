@@ -1,0 +1,45 @@
+package org.standclear.report.web;
+
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import java.util.Map;
+import org.springframework.security.core.annotation.AuthenticationPrincipal;
+import org.springframework.stereotype.Controller;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.standclear.platform.ids.RunId;
+import org.standclear.platform.security.Role;
+import org.standclear.platform.security.SignedInPerson;
+import org.standclear.platform.web.NotFoundException;
+import org.standclear.run.Run;
+import org.standclear.run.Runs;
+
+/** The paper of a run, for whoever sees the run. */
+@Controller
+class RunPaperPages {
+
+    private final Runs runs;
+    private final RunPapers runPapers;
+    private final Papers papers;
+
+    RunPaperPages(Runs runs, RunPapers runPapers, Papers papers) {
+        this.runs = runs;
+        this.runPapers = runPapers;
+        this.papers = papers;
+    }
+
+    @GetMapping("/report/runs/{run}/run.pdf")
+    void paper(
+            @PathVariable RunId run,
+            @RequestParam(defaultValue = "") String names,
+            @AuthenticationPrincipal SignedInPerson me,
+            HttpServletResponse response)
+            throws IOException {
+        Run found = runs.find(run)
+                .filter(one -> me.isLabStaff() || me.is(Role.REVIEWER) || one.involves(me.id()))
+                .orElseThrow(() -> new NotFoundException("run"));
+        RunPaper paper = runPapers.of(found, !names.equals("without"));
+        papers.send("report/run-paper", Map.of("view", paper), "run.pdf", response);
+    }
+}

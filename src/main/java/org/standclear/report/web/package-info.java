@@ -1,0 +1,5 @@
+/** Pages and papers of the reports. */
+@NullMarked
+package org.standclear.report.web;
+
+import org.jspecify.annotations.NullMarked;
