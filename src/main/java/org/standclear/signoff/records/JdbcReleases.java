@@ -76,6 +76,12 @@ class JdbcReleases implements Releases {
         if (current.booking().state() != BookingState.RELEASED || release == null || !release.waits()) {
             return new StartPermission.Refused("not-released", why(current.booking(), release));
         }
+        if (now.isBefore(release.issuedAt())) {
+            return new StartPermission.Refused(
+                    "clock-moved-back",
+                    "Not started: the clock stands before the release was issued. Ask who set it; take the release back and"
+                            + " issue it anew.");
+        }
         if (!release.code().equals(code.strip().toUpperCase(Locale.ROOT))) {
             return new StartPermission.Refused(
                     "other-release", "This page was opened under another release. Read the code again.");
