@@ -12,6 +12,7 @@ import org.standclear.platform.ids.RunId;
 import org.standclear.platform.security.Role;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.web.NotFoundException;
+import org.standclear.report.OwnRecords;
 import org.standclear.run.Run;
 import org.standclear.run.Runs;
 
@@ -22,11 +23,13 @@ class RunPaperPages {
     private final Runs runs;
     private final RunPapers runPapers;
     private final Papers papers;
+    private final OwnRecords records;
 
-    RunPaperPages(Runs runs, RunPapers runPapers, Papers papers) {
+    RunPaperPages(Runs runs, RunPapers runPapers, Papers papers, OwnRecords records) {
         this.runs = runs;
         this.runPapers = runPapers;
         this.papers = papers;
+        this.records = records;
     }
 
     @GetMapping("/report/runs/{run}/run.pdf")
@@ -39,6 +42,9 @@ class RunPaperPages {
         Run found = runs.find(run)
                 .filter(one -> me.isLabStaff() || me.is(Role.REVIEWER) || one.involves(me.id()))
                 .orElseThrow(() -> new NotFoundException("run"));
+        if (!names.equals("without") && !found.involves(me.id())) {
+            records.printed(run, me.id());
+        }
         RunPaper paper = runPapers.of(found, !names.equals("without"));
         papers.send("report/run-paper", Map.of("view", paper), "run.pdf", response);
     }

@@ -23,6 +23,10 @@ class TermRoutes implements RouteRules {
                 RouteRule.roles(HttpMethod.GET, "/report/term.csv", INSTRUCTOR, REVIEWER),
                 RouteRule.roles(
                         HttpMethod.GET, "/report/runs/{run}/run.pdf", STUDENT, TECHNICIAN, INSTRUCTOR, REVIEWER),
+                RouteRule.roles(HttpMethod.GET, "/me/record", STUDENT, TECHNICIAN, INSTRUCTOR),
+                RouteRule.roles(HttpMethod.POST, "/me/record", STUDENT, TECHNICIAN, INSTRUCTOR),
+                RouteRule.roles(HttpMethod.GET, "/report/questions", INSTRUCTOR),
+                RouteRule.roles(HttpMethod.POST, "/report/questions/{question}", INSTRUCTOR),
                 RouteRule.roles(HttpMethod.GET, "/exceptions", INSTRUCTOR),
                 RouteRule.roles(HttpMethod.POST, "/exceptions", INSTRUCTOR),
                 RouteRule.roles(HttpMethod.GET, "/exceptions/rules", INSTRUCTOR),

@@ -40,13 +40,16 @@ class BenchFaultsIT {
             Release release = scene().released();
             clock.moveBy(Duration.ofMinutes(-40));
 
-            RunLog.Logged early = log.start(scene().booking, release.code(), scene().noor.id());
+            RunLog.Logged early =
+                    log.start(scene().booking, release.code(), scene().noor.id());
 
             assertThat(is(RunLog.Logged.Refused.class, early).code()).isEqualTo("clock-moved-back");
             assertThat(scene().state()).isEqualTo(BookingState.RELEASED);
             assertThat(releases.latest(scene().booking).orElseThrow().usedAt()).isNull();
             clock.moveBy(Duration.ofMinutes(40));
-            is(RunLog.Logged.Kept.class, log.start(scene().booking, release.code(), scene().noor.id()));
+            is(
+                    RunLog.Logged.Kept.class,
+                    log.start(scene().booking, release.code(), scene().noor.id()));
         }
 
         @Test
@@ -56,7 +59,8 @@ class BenchFaultsIT {
             scene().desk.look(scene().booking);
             clock.moveBy(Duration.ofMinutes(51));
 
-            RunLog.Logged late = log.start(scene().booking, release.code(), scene().noor.id());
+            RunLog.Logged late =
+                    log.start(scene().booking, release.code(), scene().noor.id());
 
             assertThat(is(RunLog.Logged.Refused.class, late).code()).isEqualTo("not-released");
             assertThat(releases.latest(scene().booking).orElseThrow().startBy()).isEqualTo(release.startBy());
@@ -84,14 +88,17 @@ class BenchFaultsIT {
 
         private Signed signedAtTheScreen(String pin) {
             Sheet sheet = scene().sheet();
-            Step.Sign step = is(Step.Sign.class, scene().desk.step(sheet, Part.RELEASER, scene().screen.id()));
-            return scene().desk.sign(new SignPart(
-                    sheet.id(),
-                    Part.RELEASER,
-                    scene().screen.id(),
-                    scene().adaeze.id(),
-                    pin,
-                    step.statement().sha256()));
+            Step.Sign step = is(
+                    Step.Sign.class,
+                    scene().desk.step(sheet, Part.RELEASER, scene().screen.id()));
+            return scene().desk
+                    .sign(new SignPart(
+                            sheet.id(),
+                            Part.RELEASER,
+                            scene().screen.id(),
+                            scene().adaeze.id(),
+                            pin,
+                            step.statement().sha256()));
         }
 
         @Test

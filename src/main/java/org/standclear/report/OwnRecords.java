@@ -1,0 +1,60 @@
+package org.standclear.report;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.ids.RunId;
+
+/** What the lab keeps about a person, for that person; they may question any line of it. */
+public interface OwnRecords {
+
+    /** The person's own lines, latest first in each part. */
+    List<Section> of(PersonId person);
+
+    /** The person's questions, latest first. */
+    List<Question> questionsOf(PersonId person);
+
+    /** All questions, those without an answer first, oldest first among them. */
+    List<Question> questions();
+
+    /** Asks about a line; the line stays as it is, and an instructor answers. */
+    Outcome ask(PersonId by, String about, String words);
+
+    /** Answers a question; never one's own, and once. */
+    Outcome answer(UUID question, String words, PersonId by);
+
+    /** Writes down that somebody printed a run's paper with names on it. */
+    void printed(RunId run, PersonId by);
+
+    /** A part of the record. */
+    record Section(String title, List<String> lines) {
+
+        public Section {
+            lines = List.copyOf(lines);
+        }
+    }
+
+    /** A question; without an answer until an instructor gave one. */
+    record Question(
+            UUID id,
+            PersonId askedBy,
+            String about,
+            String words,
+            Instant askedAt,
+            @Nullable Answer answer) {}
+
+    /** Who answered what. */
+    record Answer(String words, PersonId by, Instant at) {}
+
+    /** What came of it. */
+    sealed interface Outcome {
+
+        /** It is kept. */
+        record Kept() implements Outcome {}
+
+        /** It is not; says why, and with which field. */
+        record Refused(String field, String says) implements Outcome {}
+    }
+}

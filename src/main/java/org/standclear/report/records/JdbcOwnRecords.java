@@ -1,0 +1,145 @@
+package org.standclear.report.records;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.standclear.people.People;
+import org.standclear.platform.ids.Id;
+import org.standclear.platform.ids.LabId;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.ids.RunId;
+import org.standclear.platform.lab.Labs;
+import org.standclear.platform.time.SqlTime;
+import org.standclear.report.OwnRecords;
+import org.standclear.trail.Trail;
+import org.standclear.trail.TrailEntry;
+
+/** Questions in the database; what they are about is never changed by them. */
+@Service
+class JdbcOwnRecords implements OwnRecords {
+
+    private final JdbcClient jdbc;
+    private final OwnRows rows;
+    private final People people;
+    private final Labs labs;
+    private final Trail trail;
+    private final Clock clock;
+
+    JdbcOwnRecords(JdbcClient jdbc, OwnRows rows, People people, Labs labs, Trail trail, Clock clock) {
+        this.jdbc = jdbc;
+        this.rows = rows;
+        this.people = people;
+        this.labs = labs;
+        this.trail = trail;
+        this.clock = clock;
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<Section> of(PersonId person) {
+        return rows.of(person);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<Question> questionsOf(PersonId person) {
+        return jdbc.sql("select * from report_questions where asked_by = :person order by asked_at desc, id desc")
+                .param("person", person.value())
+                .query(JdbcOwnRecords::question)
+                .list();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<Question> questions() {
+        return jdbc.sql("""
+                select * from report_questions where lab_id = :lab
+                order by case when answered_at is null then 0 else 1 end, asked_at, id fetch first 200 rows only""")
+                .param("lab", lab().value())
+                .query(JdbcOwnRecords::question)
+                .list();
+    }
+
+    private static Question question(ResultSet row, int number) throws SQLException {
+        return new Question(
+                row.getObject("id", UUID.class),
+                new PersonId(row.getObject("asked_by", UUID.class)),
+                row.getString("about"),
+                row.getString("words"),
+                SqlTime.read(row, "asked_at"),
+                answer(row));
+    }
+
+    private static @Nullable Answer answer(ResultSet row) throws SQLException {
+        Instant at = SqlTime.readNullable(row, "answered_at");
+        return at == null
+                ? null
+                : new Answer(row.getString("answer"), new PersonId(row.getObject("answered_by", UUID.class)), at);
+    }
+
+    @Override
+    @Transactional
+    public Outcome ask(PersonId by, String about, String words) {
+        boolean own = rows.of(by).stream().anyMatch(section -> section.lines().contains(about));
+        if (!own) {
+            return new Outcome.Refused("about", "Choose one of the lines above.");
+        }
+        UUID id = Id.newValue();
+        jdbc.sql("""
+                insert into report_questions (id, lab_id, asked_by, about, words, asked_at)
+                values (:id, :lab, :by, :about, :words, :at)""")
+                .param("id", id)
+                .param("lab", lab().value())
+                .param("by", by.value())
+                .param("about", about.length() > 300 ? about.substring(0, 300) : about)
+                .param("words", words)
+                .param("at", SqlTime.toSql(now()))
+                .update();
+        tell("report.question-asked", id, by, people.printedName(by) + " asked about a line of their own record.");
+        return new Outcome.Kept();
+    }
+
+    @Override
+    @Transactional
+    public Outcome answer(UUID question, String words, PersonId by) {
+        int answered = jdbc.sql("""
+                update report_questions set answer = :words, answered_by = :by, answered_at = :at
+                where id = :id and answered_at is null and asked_by <> :by""")
+                .param("words", words)
+                .param("by", by.value())
+                .param("at", SqlTime.toSql(now()))
+                .param("id", question)
+                .update();
+        if (answered == 0) {
+            return new Outcome.Refused(
+                    "words", "It is answered already, or it is your own question, which somebody else answers.");
+        }
+        tell("report.question-answered", question, by, people.printedName(by) + " answered a question about a record.");
+        return new Outcome.Kept();
+    }
+
+    @Override
+    @Transactional
+    public void printed(RunId run, PersonId by) {
+        tell("report.run-printed", run, by, people.printedName(by) + " printed the paper of this run, with names.");
+    }
+
+    private void tell(String kind, Object subject, PersonId by, String words) {
+        trail.append(TrailEntry.of(lab(), kind, subject, by, words));
+    }
+
+    private LabId lab() {
+        return labs.theLab().id();
+    }
+
+    private Instant now() {
+        return SqlTime.stored(clock.instant());
+    }
+}

@@ -1,0 +1,145 @@
+package org.standclear.report.web;
+
+import jakarta.servlet.http.HttpServletResponse;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.concurrent.atomic.AtomicReference;
+import org.springframework.http.HttpStatus;
+import org.springframework.security.core.annotation.AuthenticationPrincipal;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.standclear.people.People;
+import org.standclear.platform.forms.PostOnce;
+import org.standclear.platform.security.SignedInPerson;
+import org.standclear.platform.text.PlainText;
+import org.standclear.platform.time.LabTime;
+import org.standclear.report.OwnRecords;
+import org.standclear.report.OwnRecords.Answer;
+import org.standclear.report.OwnRecords.Outcome;
+import org.standclear.report.OwnRecords.Question;
+
+/** A person's own record with their questions to it, and the questions as instructors answer them. */
+@Controller
+class OwnRecordPages {
+
+    private static final int LONGEST = 800;
+
+    private final OwnRecords records;
+    private final People people;
+    private final LabTime labTime;
+    private final PostOnce once;
+
+    OwnRecordPages(OwnRecords records, People people, LabTime labTime, PostOnce once) {
+        this.records = records;
+        this.people = people;
+        this.labTime = labTime;
+        this.once = once;
+    }
+
+    /** A question as it is shown. */
+    record QuestionView(String id, String asked, String about, String words, String answered, String answer) {}
+
+    @GetMapping("/me/record")
+    String own(@AuthenticationPrincipal SignedInPerson me, Model model) {
+        return own(me, Map.of(), Map.of(), model);
+    }
+
+    private String own(SignedInPerson me, Map<String, String> errors, Map<String, String> typed, Model model) {
+        List<OwnRecords.Section> sections = records.of(me.id());
+        Map<String, String> lines = new LinkedHashMap<>();
+        sections.forEach(section -> section.lines().forEach(line -> lines.put(line, line)));
+        model.addAttribute("sections", sections);
+        model.addAttribute("lines", lines);
+        model.addAttribute(
+                "questions",
+                records.questionsOf(me.id()).stream().map(this::view).toList());
+        model.addAttribute("errors", errors);
+        model.addAttribute("typed", typed);
+        return "report/own-record";
+    }
+
+    @PostMapping("/me/record")
+    String ask(
+            @RequestParam Map<String, String> fields,
+            @AuthenticationPrincipal SignedInPerson me,
+            HttpServletResponse response,
+            Model model) {
+        AtomicReference<Map<String, String>> errors = new AtomicReference<>(Map.of());
+        Optional<String> next = sent(
+                fields, errors, "/me/record", words -> records.ask(me.id(), fields.getOrDefault("about", ""), words));
+        if (next.isPresent()) {
+            return "redirect:" + next.get();
+        }
+        response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+        return own(me, Objects.requireNonNull(errors.get()), fields, model);
+    }
+
+    @GetMapping("/report/questions")
+    String questions(Model model) {
+        return questions(Map.of(), Map.of(), model);
+    }
+
+    private String questions(Map<String, String> errors, Map<String, String> typed, Model model) {
+        model.addAttribute(
+                "questions", records.questions().stream().map(this::view).toList());
+        model.addAttribute("errors", errors);
+        model.addAttribute("typed", typed);
+        return "report/questions";
+    }
+
+    @PostMapping("/report/questions/{question}")
+    String answer(
+            @PathVariable UUID question,
+            @RequestParam Map<String, String> fields,
+            @AuthenticationPrincipal SignedInPerson me,
+            HttpServletResponse response,
+            Model model) {
+        AtomicReference<Map<String, String>> errors = new AtomicReference<>(Map.of());
+        Optional<String> next =
+                sent(fields, errors, "/report/questions", words -> records.answer(question, words, me.id()));
+        if (next.isPresent()) {
+            return "redirect:" + next.get();
+        }
+        response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+        return questions(Objects.requireNonNull(errors.get()), fields, model);
+    }
+
+    /** Takes the words of a form once. */
+    private Optional<String> sent(
+            Map<String, String> fields,
+            AtomicReference<Map<String, String>> errors,
+            String next,
+            java.util.function.Function<String, Outcome> act) {
+        PlainText.Checked words = PlainText.checkLines(fields.get("words"), LONGEST);
+        if (words instanceof PlainText.Refused refused) {
+            errors.set(Map.of("words", refused.says()));
+            return Optional.empty();
+        }
+        return once.run(fields.get("formToken"), () -> {
+            if (act.apply(((PlainText.Fine) words).text()) instanceof Outcome.Refused refused) {
+                errors.set(Map.of(refused.field(), refused.says()));
+                return null;
+            }
+            return next;
+        });
+    }
+
+    private QuestionView view(Question question) {
+        Answer answer = question.answer();
+        return new QuestionView(
+                question.id().toString(),
+                people.printedName(question.askedBy()) + ", " + labTime.full(question.askedAt()),
+                question.about(),
+                question.words(),
+                answer == null ? "" : people.printedName(answer.by()) + ", " + labTime.full(answer.at()),
+                answer == null ? "" : answer.words());
+    }
+}
