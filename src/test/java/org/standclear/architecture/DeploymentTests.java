@@ -68,6 +68,13 @@ class DeploymentTests {
     }
 
     @Test
+    void canBePreparedForAFasterStart() {
+        assertThat(Path.of("docs/deploy/prepare.sh")).isExecutable();
+        assertThat(TextFile.read(Path.of("docs/deploy/README.md")).text())
+                .contains("docs/deploy/prepare.sh target/standclear.jar");
+    }
+
+    @Test
     void sendsRequestsToEveryInstance() {
         String proxy = TextFile.read(Path.of("docs/deploy/Caddyfile")).text();
 

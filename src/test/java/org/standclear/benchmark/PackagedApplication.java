@@ -16,7 +16,7 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.standclear.testing.TestDatabase;
 
-/** The packaged jar as a process of its own with the shipped heap, in demo mode on an empty database. */
+/** The packaged jar as a process of its own with the shipped heap, on an empty database. */
 final class PackagedApplication implements AutoCloseable {
 
     private static final Path JAR = Path.of("target", "standclear.jar");
@@ -35,16 +35,24 @@ final class PackagedApplication implements AutoCloseable {
         this.untilFirstPage = untilFirstPage;
     }
 
-    /** Starts it and waits until the sign-in page is there. */
+    /** Starts it in demo mode and waits until the sign-in page is there. */
     static PackagedApplication start(TestDatabase database) throws IOException, InterruptedException {
+        return start(database, List.of("-jar", JAR.toString(), "--spring.profiles.active=demo"));
+    }
+
+    /**
+     * Starts it and waits until the sign-in page is there.
+     *
+     * @param launch what follows {@code java} and its heap, the jar among it
+     */
+    static PackagedApplication start(TestDatabase database, List<String> launch)
+            throws IOException, InterruptedException {
         int port = freePort();
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                System.getProperty("benchmark.heap", "-Xmx512m"),
-                "-jar",
-                JAR.toString(),
-                "--spring.profiles.active=demo",
-                "--server.port=" + port));
+                System.getProperty("benchmark.heap", "-Xmx512m")));
+        command.addAll(launch);
+        command.add("--server.port=" + port);
         for (String property : database.asProperties()) {
             command.add("--" + property);
         }

@@ -1,5 +1,7 @@
 package org.standclear.benchmark;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -9,21 +11,40 @@ import org.standclear.testing.TestDatabase;
 final class StartBenchmark {
 
     private static final int STARTS = 5;
+    private static final String JAR = Path.of("target", "standclear.jar").toString();
 
     private StartBenchmark() {}
 
     static void run() throws Exception {
+        Path prepared = Files.createTempDirectory("prepared");
+        Process preparing = new ProcessBuilder("docs/deploy/prepare.sh", JAR, prepared.toString())
+                .inheritIO()
+                .start();
+        if (preparing.waitFor() != 0) {
+            throw new IllegalStateException("docs/deploy/prepare.sh ended with " + preparing.exitValue());
+        }
+        measure("the jar as it is", List.of("-jar", JAR));
+        measure(
+                "prepared by docs/deploy/prepare.sh",
+                List.of(
+                        "-XX:SharedArchiveFile=" + prepared.resolve("classes.jsa"),
+                        "-jar",
+                        prepared.resolve("standclear.jar").toString()));
+        measure("the jar with the demo college", List.of("-jar", JAR, "--spring.profiles.active=demo"));
+    }
+
+    private static void measure(String what, List<String> launch) throws Exception {
         List<Long> millis = new ArrayList<>();
         List<Long> memory = new ArrayList<>();
         for (int i = 0; i < STARTS; i++) {
-            try (PackagedApplication application = PackagedApplication.start(TestDatabase.freshH2())) {
+            try (PackagedApplication application = PackagedApplication.start(TestDatabase.freshH2(), launch)) {
                 millis.add(application.untilFirstPage().toMillis());
                 Thread.sleep(2_000);
                 memory.add(application.residentMiB());
             }
         }
-        System.out.println("start to first page, ms, " + STARTS + " starts: " + millis + ", median " + median(millis));
-        System.out.println("memory 2 s after the first page, MiB: " + memory + ", median " + median(memory));
+        System.out.println(what + ", to the first page, ms: " + millis + ", median " + median(millis));
+        System.out.println(what + ", memory 2 s later, MiB: " + memory + ", median " + median(memory));
     }
 
     private static long median(List<Long> values) {
