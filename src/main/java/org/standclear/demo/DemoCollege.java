@@ -40,6 +40,7 @@ class DemoCollege {
     private final DemoBench bench;
     private final DemoIncidents incidents;
     private final DemoTurns turns;
+    private final RushScript rush;
     private final Rechecks rechecks;
     private final People known;
     private final Labs labs;
@@ -56,6 +57,7 @@ class DemoCollege {
             DemoBench bench,
             DemoIncidents incidents,
             DemoTurns turns,
+            RushScript rush,
             Rechecks rechecks,
             People known,
             Labs labs,
@@ -70,6 +72,7 @@ class DemoCollege {
         this.bench = bench;
         this.incidents = incidents;
         this.turns = turns;
+        this.rush = rush;
         this.rechecks = rechecks;
         this.known = known;
         this.labs = labs;
@@ -115,6 +118,7 @@ class DemoCollege {
         timeline.add(term.plus(Duration.ofHours(2)), () -> {
             people.authorise(files.people(), lab, times, roster, term.plus(Duration.ofHours(2)));
             people.planDuty(lab, times, roster);
+            rush.write(files.people(), week, times, roster);
             openAroundStart(times, roster.person("ines"));
             now.write(week.now(), slotsNow(week, times, roster));
             new StaffScript(week, times, timeline, roster, cells, bookings, now).write();
