@@ -1,5 +1,6 @@
 package org.standclear.platform.lab;
 
+import java.time.Duration;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
@@ -18,21 +19,27 @@ public class Labs {
     /** What a lab without settings is shown as, until the administrator names it. */
     private static final LabId FIRST = LabId.of("00000000-0000-7000-8000-000000000001");
 
+    private static final Duration MOMENT = Duration.ofSeconds(1);
+
     private final JdbcClient jdbc;
-    private final AtomicReference<@Nullable Lab> cached = new AtomicReference<>();
+    private final AtomicReference<@Nullable Seen> cached = new AtomicReference<>();
 
     Labs(JdbcClient jdbc) {
         this.jdbc = jdbc;
     }
 
+    /** The lab and when it was read: another instance may change it, and its benches show it a moment later. */
+    private record Seen(Lab lab, long at) {}
+
     /** The lab that the pages serve; made with plain settings by the first migration. */
     public Lab theLab() {
-        Lab known = cached.get();
-        if (known == null) {
-            known = find(FIRST).orElseThrow(() -> new IllegalStateException("the first lab is missing"));
+        Seen known = cached.get();
+        long now = System.nanoTime();
+        if (known == null || now - known.at() > MOMENT.toNanos()) {
+            known = new Seen(find(FIRST).orElseThrow(() -> new IllegalStateException("the first lab is missing")), now);
             cached.set(known);
         }
-        return known;
+        return known.lab();
     }
 
     /** All labs, oldest first. */

@@ -1,0 +1,157 @@
+package org.standclear.desk.web;
+
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVPrinter;
+import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpMethod;
+import org.springframework.stereotype.Component;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.standclear.desk.AttendanceRows;
+import org.standclear.desk.AttendanceRows.Turn;
+import org.standclear.people.Course;
+import org.standclear.people.Courses;
+import org.standclear.platform.ids.CourseId;
+import org.standclear.platform.security.Role;
+import org.standclear.platform.security.RouteRule;
+import org.standclear.platform.security.RouteRules;
+import org.standclear.platform.time.LabTime;
+import org.standclear.platform.web.NotFoundException;
+
+/** Attendance of a course, for the people who grade it, and the same as CSV. */
+@Controller
+class AttendancePages {
+
+    private static final String FORMULA_STARTS = "=+-@\t\r\n\uFF1D\uFF0B\uFF0D\uFF20";
+
+    private final AttendanceRows rows;
+    private final Courses courses;
+    private final LabTime labTime;
+    private final Clock clock;
+
+    AttendancePages(AttendanceRows rows, Courses courses, LabTime labTime, Clock clock) {
+        this.rows = rows;
+        this.courses = courses;
+        this.labTime = labTime;
+        this.clock = clock;
+    }
+
+    /** Who may read it: who teaches, and who prepares the bench. */
+    @Component
+    static class Rules implements RouteRules {
+        @Override
+        public List<RouteRule> rules() {
+            return List.of(
+                    RouteRule.roles(HttpMethod.GET, "/attendance/{course}", Role.INSTRUCTOR),
+                    RouteRule.roles(HttpMethod.GET, "/attendance/{course}/turns.csv", Role.INSTRUCTOR));
+        }
+    }
+
+    /** One student of the course. */
+    record Line(String section, String name, int turns, int checkedIn, int released, int counted, String minimum) {}
+
+    @GetMapping("/attendance/{course}")
+    String show(@PathVariable CourseId course, Model model) {
+        Course found = found(course);
+        Map<String, List<Turn>> byStudent = new LinkedHashMap<>();
+        rows.of(course, clock.instant())
+                .forEach(turn -> byStudent
+                        .computeIfAbsent(turn.section() + " " + turn.login(), key -> new ArrayList<>())
+                        .add(turn));
+        List<Line> lines =
+                byStudent.values().stream().map(AttendancePages::line).toList();
+        long met = lines.stream()
+                .filter(line -> !line.minimum().isEmpty() && line.counted() >= Integer.parseInt(line.minimum()))
+                .count();
+        model.addAttribute("course", found);
+        model.addAttribute("lines", lines);
+        model.addAttribute(
+                "headline",
+                lines.isEmpty()
+                        ? "Nobody of " + found.code() + " has had a turn yet"
+                        : met + " of " + lines.size() + " students of " + found.code() + " have the runs they need");
+        return "desk/attendance";
+    }
+
+    private static Line line(List<Turn> turns) {
+        Turn first = turns.get(0);
+        int minimum = turns.stream().mapToInt(Turn::minimumRuns).max().orElse(0);
+        return new Line(
+                first.section(),
+                first.name(),
+                turns.size(),
+                (int) turns.stream().filter(turn -> turn.checkedInAt() != null).count(),
+                (int) turns.stream().filter(turn -> turn.releasedAt() != null).count(),
+                (int) turns.stream().filter(Turn::counts).count(),
+                minimum == 0 ? "" : String.valueOf(minimum));
+    }
+
+    @GetMapping("/attendance/{course}/turns.csv")
+    void csv(@PathVariable CourseId course, HttpServletResponse response) throws IOException {
+        Course found = found(course);
+        response.setContentType("text/csv");
+        response.setCharacterEncoding(StandardCharsets.UTF_8.name());
+        response.setHeader("Content-Disposition", "attachment; filename=\"attendance.csv\"");
+        PrintWriter out = response.getWriter();
+        try (CSVPrinter csv = new CSVPrinter(out, CSVFormat.RFC4180)) {
+            csv.printRecord(
+                    "course",
+                    "section",
+                    "student",
+                    "sign-in name",
+                    "assignment",
+                    "cell",
+                    "slot",
+                    "state",
+                    "checked in",
+                    "released",
+                    "released by",
+                    "run started",
+                    "closed out",
+                    "counts");
+            for (Turn turn : rows.of(course, clock.instant())) {
+                csv.printRecord(
+                        plain(found.code()),
+                        plain(turn.section()),
+                        plain(turn.name()),
+                        plain(turn.login()),
+                        plain(turn.assignment()),
+                        plain(turn.cell()),
+                        iso(turn.start()),
+                        turn.state().words(),
+                        iso(turn.checkedInAt()),
+                        iso(turn.releasedAt()),
+                        plain(turn.releasedBy()),
+                        iso(turn.startedAt()),
+                        iso(turn.closedOutAt()),
+                        turn.counts() ? "yes" : "no");
+            }
+        }
+    }
+
+    private Course found(CourseId course) {
+        return courses.find(course).orElseThrow(() -> new NotFoundException("course"));
+    }
+
+    private String iso(@Nullable Instant at) {
+        return at == null ? "" : labTime.iso(at);
+    }
+
+    /** No cell that a table program would take for a formula (OWASP, CSV injection). */
+    static String plain(@Nullable String text) {
+        String cell = text == null ? "" : text;
+        return !cell.isEmpty() && FORMULA_STARTS.indexOf(cell.charAt(0)) >= 0 ? "'" + cell : cell;
+    }
+}

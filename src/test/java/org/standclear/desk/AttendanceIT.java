@@ -1,0 +1,104 @@
+package org.standclear.desk;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+
+import java.io.StringReader;
+import java.time.Clock;
+import java.util.List;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVRecord;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.standclear.people.Course;
+import org.standclear.people.Courses;
+import org.standclear.people.People;
+import org.standclear.people.Person;
+import org.standclear.testing.DemoOnH2;
+import org.standclear.testing.DemoOnPostgres;
+import org.standclear.testing.web.PageCases;
+
+/** What the demo's week left as attendance, compared with the rows it stands on. */
+class AttendanceIT {
+
+    abstract static class Cases extends PageCases {
+
+        @Autowired
+        Courses courses;
+
+        @Autowired
+        People everybody;
+
+        @Autowired
+        JdbcClient jdbc;
+
+        @Autowired
+        Clock clock;
+
+        private Course robots() {
+            return courses.all().stream()
+                    .filter(course -> course.code().equals("RBT 110"))
+                    .findFirst()
+                    .orElseThrow();
+        }
+
+        private List<CSVRecord> csv() throws Exception {
+            Person ines = everybody.byLogin("ines").orElseThrow();
+            String text = send(get("/attendance/" + robots().id() + "/turns.csv"), ines)
+                    .getContentAsString();
+            return CSVParser.parse(
+                            new StringReader(text),
+                            CSVFormat.RFC4180
+                                    .builder()
+                                    .setHeader()
+                                    .setSkipHeaderRecord(true)
+                                    .get())
+                    .getRecords();
+        }
+
+        @Test
+        void hasALineForEachTurnAndCountsReleasedRunsThatAreClosedOut() throws Exception {
+            List<CSVRecord> turns = csv();
+
+            int closedOut = jdbc.sql("""
+                    select count(*) from bookings b where b.course_id = ? and b.state = 'CLOSED_OUT'""")
+                    .param(robots().id().value())
+                    .query(Integer.class)
+                    .single();
+            assertThat(closedOut).isPositive();
+            assertThat(turns.stream().filter(turn -> turn.get("counts").equals("yes")))
+                    .hasSize(closedOut);
+            assertThat(turns.stream().filter(turn -> turn.get("counts").equals("yes")))
+                    .allSatisfy(turn -> {
+                        assertThat(turn.get("released by")).isNotEmpty();
+                        assertThat(turn.get("checked in")).isNotEmpty();
+                    });
+            assertThat(turns).anySatisfy(turn -> {
+                assertThat(turn.get("state")).isEqualTo("missed");
+                assertThat(turn.get("checked in")).isEmpty();
+            });
+        }
+
+        @Test
+        void isForWhoTeaches() {
+            String path = "/attendance/" + robots().id();
+            assertThat(page(get(path), everybody.byLogin("ines").orElseThrow())
+                            .select("h1")
+                            .text())
+                    .contains("students of RBT 110 have the runs they need");
+            assertThat(send(get(path), everybody.byLogin("noor").orElseThrow()).getStatus())
+                    .isEqualTo(403);
+        }
+    }
+
+    @Nested
+    @DemoOnH2
+    class OnH2Engine extends Cases {}
+
+    @Nested
+    @DemoOnPostgres
+    class OnPostgresEngine extends Cases {}
+}

@@ -1,0 +1,77 @@
+package org.standclear.people.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
+
+import java.util.UUID;
+import org.jsoup.nodes.Document;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.mock.web.MockHttpServletResponse;
+import org.standclear.people.Person;
+import org.standclear.platform.lab.Lab;
+import org.standclear.platform.lab.Labs;
+import org.standclear.platform.security.Role;
+import org.standclear.testing.OnH2;
+import org.standclear.testing.web.PageCases;
+import org.standclear.trail.TrailReader;
+
+/** The facts of the lab: changed with a reason, refused when out of date. */
+@OnH2
+class LabPagesIT extends PageCases {
+
+    @Autowired
+    Labs labs;
+
+    @Autowired
+    TrailReader trail;
+
+    private @Nullable Lab before;
+
+    @BeforeEach
+    void asItWas() {
+        before = labs.theLab();
+    }
+
+    @AfterEach
+    void back() {
+        labs.change(java.util.Objects.requireNonNull(before));
+    }
+
+    private MockHttpServletResponse change(Person by, String seen, String number, String reason) {
+        return send(
+                post("/lab")
+                        .param("formToken", UUID.randomUUID().toString())
+                        .param("seen", seen)
+                        .param("name", "Robot lab")
+                        .param("room", "Room 114")
+                        .param("emergencyNumber", number)
+                        .param("firstAider", "Hemi Coppergate, room 115")
+                        .param("stopMap", "One on each bench")
+                        .param("reason", reason),
+                by);
+    }
+
+    @Test
+    void putsUpOtherFactsWithAReason() {
+        Person marit = person(Role.ADMINISTRATOR);
+        Document page = page(get("/lab"), marit);
+        String seen = page.select("input[name=seen]").val();
+
+        assertThat(change(marit, seen, " ", "").getStatus()).isEqualTo(422);
+        assertThat(location(change(marit, seen, "555", "the switchboard changed")))
+                .isEqualTo("/lab");
+        assertThat(labs.theLab().emergencyNumber()).isEqualTo("555");
+        assertThat(page(get("/lab"), marit).select("h1").text()).isEqualTo("The facts that hang at every bench");
+        assertThat(trail.about(labs.theLab().id(), labs.theLab().id().toString()))
+                .anyMatch(entry -> entry.words().contains("the switchboard changed"));
+        assertThat(change(marit, seen, "556", "again").getStatus())
+                .as("out of date")
+                .isEqualTo(409);
+        assertThat(labs.theLab().emergencyNumber()).isEqualTo("555");
+    }
+}
