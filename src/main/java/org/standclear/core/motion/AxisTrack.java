@@ -20,7 +20,7 @@ import org.standclear.core.geometry.Search;
  */
 final class AxisTrack implements AxisCourse {
 
-    private static final int FEWEST_PARTS = 6;
+    private static final int FEWEST_PARTS = 8;
 
     /** A part is halved at most so often; a line of a metre then has samples 0.1 nm apart. */
     private static final int DEEPEST = 30;
