@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -73,7 +74,7 @@ class SchemasAndReadersTests {
 
     /** JSON is YAML too, so that a reader takes it. */
     private static Reading<?> read(String schema, JsonNode file) {
-        return READERS.get(schema).apply(file.toString());
+        return Objects.requireNonNull(READERS.get(schema)).apply(file.toString());
     }
 
     /** A file in full, of one format. */
@@ -230,7 +231,7 @@ class SchemasAndReadersTests {
         String text = schema.equals("cell-file") ? CellText.scara().text() : schema.equals("phrasebook") ? BOOK : SHEET;
         assertThat(text).contains(passage);
         JsonNode file = YAML.readTree(text.replace(passage, instead));
-        boolean taken = READERS.get(schema)
+        boolean taken = Objects.requireNonNull(READERS.get(schema))
                 .apply(text.replace(passage, instead))
                 .badInput()
                 .isEmpty();

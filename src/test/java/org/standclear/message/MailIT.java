@@ -61,11 +61,9 @@ class MailIT {
 
         private final GreenMail server = new GreenMail(new ServerSetup(0, "127.0.0.1", ServerSetup.PROTOCOL_SMTP));
         private int port;
-        private JdbcMessages messages = unset();
 
-        private static JdbcMessages unset() {
-            return new JdbcMessages(null, SETTINGS, null, null);
-        }
+        @SuppressWarnings("NullAway.Init")
+        private JdbcMessages messages;
 
         @BeforeEach
         void aServer() {

@@ -8,7 +8,6 @@ import java.nio.file.Path;
 import java.util.List;
 import javax.imageio.ImageIO;
 import org.jsoup.Jsoup;
-import org.jsoup.nodes.Element;
 import org.junit.jupiter.api.Test;
 import org.springframework.boot.test.web.server.LocalServerPort;
 import org.standclear.testing.DemoCollege;
@@ -55,10 +54,9 @@ class ReadmePicturesIT {
     /** Where the first such link of a page leads. */
     private static String first(Browser browser, String page, String link) {
         browser.visit(page);
-        Element found =
-                Jsoup.parse(String.valueOf(browser.driver().getPageSource())).selectFirst("main " + link);
-        assertThat(found).as("%s on %s", link, page).isNotNull();
-        return found.attr("href");
+        return Jsoup.parse(String.valueOf(browser.driver().getPageSource()))
+                .expectFirst("main " + link)
+                .attr("href");
     }
 
     private static void see(Browser browser, String path, String name) {

@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 
 /** Recomputes the record's chain as docs/trail.md describes it, going on from where it stopped the last time. */
 final class ChainReader {
@@ -37,7 +38,7 @@ final class ChainReader {
         List<Entry> fresh = new ArrayList<>();
         for (Map<String, Object> row :
                 Rows.of(connection, "select * from trail_entries where sequence > ? order by sequence", sequence)) {
-            if (((Number) row.get("sequence")).longValue() != sequence + 1
+            if (Rows.number(row, "sequence") != sequence + 1
                     || !Rows.text(row, "previous_hash").equals(hash)
                     || !Rows.text(row, "hash").equals(hashOf(row))) {
                 faults.add("the record is not whole at entry " + (sequence + 1));
@@ -57,8 +58,9 @@ final class ChainReader {
     }
 
     private static String hashOf(Map<String, Object> row) {
-        Instant instant =
-                row.get("at") instanceof Timestamp at ? at.toInstant() : ((OffsetDateTime) row.get("at")).toInstant();
+        Instant instant = row.get("at") instanceof Timestamp at
+                ? at.toInstant()
+                : ((OffsetDateTime) Objects.requireNonNull(row.get("at"))).toInstant();
         String at = MICROS.format(instant.atOffset(ZoneOffset.UTC));
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         for (String field : List.of(

@@ -33,10 +33,8 @@ final class Growth {
     List<String> faults() throws SQLException {
         List<String> faults = new ArrayList<>();
         for (String table : TABLES) {
-            long now = ((Number) Rows.of(connection, "select count(*) as n from " + table)
-                            .get(0)
-                            .get("n"))
-                    .longValue();
+            long now = Rows.number(
+                    Rows.of(connection, "select count(*) as n from " + table).get(0), "n");
             Long before = counts.put(table, now);
             if (before != null && now < before) {
                 faults.add(table + " has lost " + (before - now) + " rows");

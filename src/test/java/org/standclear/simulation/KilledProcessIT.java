@@ -99,7 +99,7 @@ class KilledProcessIT {
     }
 
     private static int count(Connection connection, String sql, UUID id) throws SQLException {
-        return ((Number) Rows.of(connection, sql, id).get(0).get("n")).intValue();
+        return Math.toIntExact(Rows.number(Rows.of(connection, sql, id).get(0), "n"));
     }
 
     private void endsAll(TestDatabase database) throws Exception {
@@ -162,9 +162,7 @@ class KilledProcessIT {
         if (database.url().startsWith("jdbc:postgresql")) {
             String others = "select count(*) as n from pg_stat_activity where datname = current_database()"
                     + " and pid <> pg_backend_pid() and backend_type = 'client backend'";
-            for (int i = 0;
-                    i < 100 && ((Number) Rows.of(connection, others).get(0).get("n")).intValue() > 0;
-                    i++) {
+            for (int i = 0; i < 100 && Rows.number(Rows.of(connection, others).get(0), "n") > 0; i++) {
                 Thread.sleep(100);
             }
         }

@@ -46,6 +46,10 @@ final class Rows {
         return of(connection, sql, values).stream().map(row -> name + " " + row).toList();
     }
 
+    static long number(Map<String, Object> row, String column) {
+        return ((Number) Objects.requireNonNull(row.get(column), column)).longValue();
+    }
+
     static String text(Map<String, Object> row, String column) {
         return Objects.toString(row.get(column), "");
     }

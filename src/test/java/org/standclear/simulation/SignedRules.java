@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 
 /** What was signed is what it says it is, complete, and in the record; and the record names nothing that is not there. */
 final class SignedRules {
@@ -63,7 +64,7 @@ final class SignedRules {
                 .equals(Rows.text(row, "statement_sha256"))) {
             faults.add(id + ": the statement has another hash");
         }
-        String file = ChainReader.sha256(bytes(row.get("bytes")));
+        String file = ChainReader.sha256(bytes(Objects.requireNonNull(row.get("bytes"))));
         if (!file.equals(Rows.text(row, "program_sha256")) || !file.equals(Rows.text(row, "content_sha256"))) {
             faults.add(id + ": the program file has another hash");
         }
@@ -89,7 +90,7 @@ final class SignedRules {
         for (Map<String, Object> item : Rows.of(
                 connection,
                 "select distinct item from signoff_answers where signature_id = ? order by item",
-                row.get("id"))) {
+                Objects.requireNonNull(row.get("id")))) {
             items.add(Rows.text(item, "item"));
         }
         String list = Rows.text(row, "list") + " " + Rows.text(row, "brief") + " " + Rows.text(row, "part");

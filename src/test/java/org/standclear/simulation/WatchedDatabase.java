@@ -8,6 +8,7 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
 import javax.sql.DataSource;
+import org.jspecify.annotations.Nullable;
 import org.springframework.beans.factory.config.BeanPostProcessor;
 import org.springframework.jdbc.datasource.DelegatingDataSource;
 
@@ -46,7 +47,7 @@ final class WatchedDatabase extends DelegatingDataSource {
         return proxy(Connection.class, (self, method, args) -> ofConnection(real, method, args));
     }
 
-    private Object ofConnection(Connection real, Method method, Object[] args) throws Throwable {
+    private @Nullable Object ofConnection(Connection real, Method method, Object[] args) throws Throwable {
         if (method.getName().equals("commit")) {
             watch.commit(real);
             return null;
@@ -57,14 +58,15 @@ final class WatchedDatabase extends DelegatingDataSource {
                 : result;
     }
 
-    private Object ofStatement(Connection real, Statement statement, Method method, Object[] args) throws Throwable {
+    private @Nullable Object ofStatement(Connection real, Statement statement, Method method, Object[] args)
+            throws Throwable {
         if (method.getName().startsWith("execute")) {
             watch.statement(real);
         }
         return call(statement, method, args);
     }
 
-    private static Object call(Object on, Method method, Object[] args) throws Throwable {
+    private static @Nullable Object call(Object on, Method method, Object[] args) throws Throwable {
         try {
             return method.invoke(on, args);
         } catch (InvocationTargetException thrown) {

@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Random;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicReference;
@@ -252,9 +253,9 @@ class SatAllocatorTests {
 
         new SatAllocator().solve(problem, ENOUGH, watching(last, false));
 
-        assertThat(last.get().values()).containsOnlyKeys(Level.TOOL_CHANGES);
+        assertThat(Objects.requireNonNull(last.get()).values()).containsOnlyKeys(Level.TOOL_CHANGES);
         assertThat(last.get().bounds().get(Level.TOOL_CHANGES))
-                .isBetween(0L, last.get().values().get(Level.TOOL_CHANGES));
+                .isBetween(0L, Objects.requireNonNull(last.get()).values().get(Level.TOOL_CHANGES));
         assertThat(last.get().settled()).containsKeys(Level.UNPLACED, Level.WISHES);
     }
 

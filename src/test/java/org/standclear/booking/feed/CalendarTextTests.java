@@ -6,6 +6,7 @@ import java.io.StringReader;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.List;
+import java.util.Objects;
 import net.fortuna.ical4j.data.CalendarBuilder;
 import net.fortuna.ical4j.model.Calendar;
 import net.fortuna.ical4j.model.component.VEvent;
@@ -87,8 +88,10 @@ class CalendarTextTests {
     void keepsTheInstantOverAClockChange(Instant start) throws Exception {
         VEvent read = readBack(CalendarText.of("x", List.of(event("Avocet", start, false))));
 
-        assertThat(Instant.from(read.getDateTimeStart().getDate())).isEqualTo(start);
-        assertThat(Instant.from(read.getDateTimeEnd().getDate())).isEqualTo(start.plusSeconds(1800));
+        assertThat(Instant.from(Objects.requireNonNull(read.getDateTimeStart()).getDate()))
+                .isEqualTo(start);
+        assertThat(Instant.from(Objects.requireNonNull(read.getDateTimeEnd()).getDate()))
+                .isEqualTo(start.plusSeconds(1800));
     }
 
     @Test

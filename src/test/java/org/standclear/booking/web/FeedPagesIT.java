@@ -107,7 +107,9 @@ class FeedPagesIT {
             assertThat(value(first, "SEQUENCE")).isEqualTo("0");
             assertThat(value(first, "STATUS")).isEqualTo("CONFIRMED");
             assertThat(value(first, "DESCRIPTION")).contains("With Mateo Ironbark.");
-            assertThat(Instant.from(first.getDateTimeStart().getDate())).isEqualTo(booking.start());
+            assertThat(Instant.from(
+                            Objects.requireNonNull(first.getDateTimeStart()).getDate()))
+                    .isEqualTo(booking.start());
 
             bookings.askForAttendant(booking.id(), noor.id());
             VEvent second = events(address).get(0);

@@ -95,7 +95,7 @@ class ForecastPagesIT {
             Document together = page(get("/forecast/" + assignment), ines);
             Document apart = shown("2026-03-24");
 
-            assertThat(together.selectFirst("h1").text())
+            assertThat(together.expectFirst("h1").text())
                     .startsWith("Thu 19 Mar is at ")
                     .contains("%");
             assertThat(together.select("#asked ~ figure rect.wanted")).isNotEmpty();
@@ -106,7 +106,7 @@ class ForecastPagesIT {
         }
 
         private static int peak(Document page) {
-            return Integer.parseInt(page.selectFirst("h1").text().replaceAll(".* at (\\d+) %.*", "$1"));
+            return Integer.parseInt(page.expectFirst("h1").text().replaceAll(".* at (\\d+) %.*", "$1"));
         }
 
         @Test

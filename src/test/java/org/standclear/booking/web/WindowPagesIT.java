@@ -32,7 +32,7 @@ class WindowPagesIT {
             UUID search = search(window);
 
             Document preview = page(get("/searches/" + search), ines);
-            assertThat(preview.selectFirst("h1").text())
+            assertThat(preview.expectFirst("h1").text())
                     .isEqualTo("4 turns have a place, 0 are left out; no better plan exists");
             assertThat(preview.select("figure.strip")).isNotEmpty();
             assertThat(ahead(noor)).isEmpty();

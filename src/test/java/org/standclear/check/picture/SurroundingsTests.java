@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -65,13 +66,14 @@ class SurroundingsTests {
         Drawing plan = plan(answer);
         Details separation = separation(answer);
 
-        assertThat(separation.observed()).isNotNull();
+        double observed = Objects.requireNonNull(separation.observed());
+        double limit = Objects.requireNonNull(separation.limit());
         assertThat(radius(plan, "keep-away") / radius(plan, "stand-line"))
-                .isCloseTo(separation.observed() / separation.limit(), within(OF_A_RING));
-        String needed = "people need " + ShownNumber.up(separation.observed(), 1) + " mm";
+                .isCloseTo(observed / limit, within(OF_A_RING));
+        String needed = "people need " + ShownNumber.up(observed, 1) + " mm";
         assertThat(plan.words()).anySatisfy(word -> assertThat(word.text()).isEqualTo(needed));
         assertThat(plan.says()).contains(needed, "stand line " + ShownNumber.plain(separation.limit()) + " mm");
-        assertThat(separation.says()).contains(ShownNumber.up(separation.observed(), 1));
+        assertThat(separation.says()).contains(ShownNumber.up(observed, 1));
     }
 
     @Test

@@ -9,6 +9,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
@@ -136,11 +137,11 @@ class AnswerPicturesBrowserIT {
     /** What the server says of the moment at which the slider stands. */
     @SuppressWarnings("unchecked")
     private static Map<String, Object> moment(Browser browser) {
-        return (Map<String, Object>) browser.driver().executeAsyncScript("""
+        return (Map<String, Object>) Objects.requireNonNull(browser.driver().executeAsyncScript("""
                 const done = arguments[0];
                 fetch(document.querySelector('[data-player]').dataset.moments)
                   .then((answer) => answer.json())
-                  .then((pass) => done(pass.moments[Number(document.getElementById('player-time').value)]));""");
+                  .then((pass) => done(pass.moments[Number(document.getElementById('player-time').value)]));"""));
     }
 
     private static void showsItsMoment(Browser browser) {
@@ -200,7 +201,7 @@ class AnswerPicturesBrowserIT {
                   };
                   look();
                 });""");
-        assertThat(((Number) ran).doubleValue())
+        assertThat(((Number) Objects.requireNonNull(ran)).doubleValue())
                 .as("seconds later or earlier than the pass itself takes")
                 .isBetween(-0.1, 1.5);
         assertThat(browser.find("[data-play]").getText()).isEqualTo("Play");

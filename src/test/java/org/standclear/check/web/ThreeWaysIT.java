@@ -15,6 +15,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 import java.util.stream.StreamSupport;
 import org.jsoup.nodes.Document;
@@ -272,9 +273,10 @@ class ThreeWaysIT extends PageCases {
     private static String fact(Document page, String name) {
         return page.select("section[aria-labelledby=motion] dt").stream()
                 .filter(term -> term.text().equals(name))
+                .map(Element::nextElementSibling)
+                .filter(Objects::nonNull)
                 .findFirst()
                 .orElseThrow()
-                .nextElementSibling()
                 .text();
     }
 

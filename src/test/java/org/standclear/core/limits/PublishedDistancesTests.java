@@ -3,6 +3,7 @@ package org.standclear.core.limits;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Objects;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.standclear.core.CellText;
@@ -27,9 +28,7 @@ class PublishedDistancesTests {
                 .with("stopping-s: 0.30", "stopping-s: " + seconds * 3 / 4);
         CheckAnswer answer =
                 SheetText.of("a: {x: 20, y: 100, z: 50, yaw: 0}", "wait-s: 1").checkedOn(cell);
-        Double found = answer.figures().separationMm();
-        assertThat(found).isNotNull();
-        return found;
+        return Objects.requireNonNull(answer.figures().separationMm());
     }
 
     /**

@@ -3,6 +3,7 @@ package org.standclear.report.records;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Objects;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -74,7 +75,10 @@ class OwnRecordsIT {
             assertThat(records.answer(asked.id(), "You signed at 10:09.", ines.id()))
                     .isEqualTo(new Outcome.Kept());
             assertThat(records.answer(asked.id(), "Again.", ines.id())).isInstanceOf(Outcome.Refused.class);
-            assertThat(records.questionsOf(scene().noor.id()).get(0).answer().words())
+            assertThat(Objects.requireNonNull(records.questionsOf(scene().noor.id())
+                                    .get(0)
+                                    .answer())
+                            .words())
                     .isEqualTo("You signed at 10:09.");
             assertThat(records.questionsOf(scene().mateo.id())).isEmpty();
         }

@@ -10,6 +10,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Objects;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.pdfbox.Loader;
@@ -224,7 +225,10 @@ class ReportIT {
                     .filter(line -> line.read() != null)
                     .toList();
             assertThat(read).hasSizeGreaterThanOrEqualTo((int) week.unread());
-            assertThat(read).anySatisfy(line -> assertThat(line.read().remark()).isEqualTo("Talk to both."));
+            assertThat(read)
+                    .anySatisfy(line -> assertThat(
+                                    Objects.requireNonNull(line.read()).remark())
+                            .isEqualTo("Talk to both."));
         }
 
         @Test
