@@ -102,8 +102,8 @@ class LayoutTests {
                         "Cells",
                         "People",
                         "Record");
-        assertThat(tabs(Role.INSTRUCTOR)).contains("Runs", "People", "Record");
-        assertThat(tabs(Role.REVIEWER)).containsExactly("Reviews", "Runs", "Incidents", "Cells", "Record");
+        assertThat(tabs(Role.INSTRUCTOR)).contains("Runs", "People", "Record", "Report");
+        assertThat(tabs(Role.REVIEWER)).containsExactly("Reviews", "Runs", "Incidents", "Cells", "Record", "Report");
         assertThat(tabs(Role.ADMINISTRATOR)).containsExactly("Cells", "People", "Record");
         assertThat(tabs(Role.BENCH)).containsExactly("Bench");
     }
