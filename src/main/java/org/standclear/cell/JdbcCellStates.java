@@ -173,6 +173,11 @@ class JdbcCellStates implements CellStates {
                     "A lockout is taken off by who put it on. If they cannot, an instructor does, and says why.");
         }
         tags.lift(found.get(), new CellTag.Lifted(by, now(), reason));
+        if (tags.hanging(id).stream().noneMatch(tag -> tag.kind().stops())) {
+            // somebody worked inside: the day test of before says nothing about the cell of now
+            String why = "was locked out; back by the list of a return to service";
+            tags.add(new CellTag(Id.newValue(), id, CellTag.Kind.HOLD, why, by, now(), null, null));
+        }
         CellState state = settle(cell);
         trail.append(TrailEntry.of(
                         cell.lab(),

@@ -103,6 +103,7 @@ class LockoutIT {
                     .contains("taken off by who put it on");
             assertThat(states.removeLockout(cell, lock, adaeze, true, "Hemi is ill; the cell was looked at"))
                     .isInstanceOf(CellStates.Return.Returned.class);
+            assertThat(state()).as("back by the test list only").isEqualTo(CellState.HELD);
             assertThat(refused(states.removeLockout(cell, lock, hemi, false, "again")))
                     .contains("does not hang any more");
         }

@@ -1,6 +1,7 @@
 package org.standclear.demo;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.time.Clock;
 import java.time.Instant;
@@ -51,7 +52,13 @@ class DemoCollegeIT {
 
         abstract TestDatabase fresh();
 
+        /** A demo's week takes PostgreSQL four times as long, so there it is played from some instants only. */
+        boolean plays(String instant) {
+            return true;
+        }
+
         private void at(String instant, java.util.function.Consumer<DemoAt> look) {
+            assumeTrue(plays(instant), "this instant is played on H2 only");
             try (DemoAt demo = DemoAt.start(Instant.parse(instant), fresh())) {
                 look.accept(demo);
             }
@@ -159,7 +166,7 @@ class DemoCollegeIT {
 
         /** The three incidents that the demo tells: one waits for its review, one is in review, one is closed. */
         @ParameterizedTest
-        @ValueSource(strings = {MONDAY_MORNING, SUNDAY_NIGHT, CLOCK_CHANGE})
+        @ValueSource(strings = {MONDAY_MORNING, WEDNESDAY_NOON, SUNDAY_NIGHT, CLOCK_CHANGE})
         void hasAnOpenAReviewedAndAClosedIncident(String instant) {
             at(instant, demo -> {
                 Incidents incidents = demo.the(Incidents.class);
@@ -236,6 +243,11 @@ class DemoCollegeIT {
         @Override
         TestDatabase fresh() {
             return RealPostgres.freshDatabase();
+        }
+
+        @Override
+        boolean plays(String instant) {
+            return instant.equals(WEDNESDAY_NOON);
         }
     }
 }

@@ -198,22 +198,20 @@ class LiveIT {
     }
 
     @Test
-    void opensSoManyForOnePersonAndNoMore() throws Exception {
+    void letsTheOldestOfAPersonsStreamsGiveWay() throws Exception {
+        CellId avocet = cell();
         Person yuki = person();
         List<Listener> open = new ArrayList<>();
         try {
-            for (int i = 0; i < 8; i++) {
+            for (int i = 0; i < 9; i++) {
                 open.add(new Listener(yuki));
             }
-            WebUser user = WebUser.atPort(port(1)).signIn(yuki.login(), PASSWORD);
-            HttpResponse<String> answer = HttpClient.newHttpClient()
-                    .send(
-                            HttpRequest.newBuilder(URI.create("http://localhost:" + port(1) + "/live"))
-                                    .header("Cookie", user.cookieHeader())
-                                    .build(),
-                            HttpResponse.BodyHandlers.ofString());
-            assertThat(answer.statusCode()).isEqualTo(503);
-            assertThat(answer.headers().firstValue("Retry-After")).contains("30");
+            on(0, CellStates.class).hold(avocet, yuki.id(), "odd noise");
+            assertThat(open.get(8).hears(avocet, SOON)).isTrue();
+            assertThat(open.get(1).hears(avocet, SOON)).isTrue();
+            assertThat(open.get(0).hears(avocet, Duration.ofMillis(300)))
+                    .as("the first was ended")
+                    .isFalse();
         } finally {
             for (Listener one : open) {
                 one.close();

@@ -52,7 +52,12 @@ class Consequences {
                 LapseRule.INCIDENT,
                 "I" + what.substring(1) + " on " + cellNames.all().getOrDefault(incident.cell(), "the cell") + ".",
                 by);
-        states.stop(new CellStates.StopCell(incident.cell(), CellTag.Kind.HOLD, by, what, operator(incident)));
+        states.stop(new CellStates.StopCell(
+                incident.cell(),
+                CellTag.Kind.HOLD,
+                by,
+                "incident " + incident.number() + " is reviewed",
+                operator(incident)));
         steps.take(
                 incident,
                 new Steps.Taken(

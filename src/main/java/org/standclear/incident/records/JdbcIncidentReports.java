@@ -163,6 +163,10 @@ class JdbcIncidentReports implements IncidentReports {
         if (before.state() == IncidentState.CLOSED) {
             return new IncidentOutcome.Refused("", "The incident is closed; its form stays as it is.");
         }
+        if (before.form() != null && before.state() != IncidentState.OPEN) {
+            return new IncidentOutcome.Refused(
+                    "", "The form is filled in and the review has begun; what is wrong in it is said there.");
+        }
         if (kind.compareTo(before.kind()) < 0) {
             return new IncidentOutcome.Refused(
                     "kind", "The form does not lower the class; the review does, with a reason.");

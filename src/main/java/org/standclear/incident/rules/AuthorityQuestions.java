@@ -14,9 +14,9 @@ public final class AuthorityQuestions {
     public static List<String> list() {
         return List.of(
                 "Has the emergency number been called, and has the college's responsible person been told? When, by whom?",
-                "Did anybody die? (29 CFR 1904.39 names 8 hours for employees.)",
-                "Was anybody taken into hospital, was there an amputation or the loss of an eye? (29 CFR 1904.39 names"
-                        + " 24 hours for employees.)",
+                "Did anybody die? (In the United States, 29 CFR 1904.39 names 8 hours for employees; local codes may name less.)",
+                "Was anybody taken into hospital, was there an amputation or the loss of an eye? (In the United States, 29 CFR"
+                        + " 1904.39 names 24 hours for employees; local codes may name less.)",
                 "Was the person an employee, a student, a visitor or a contractor? The duties differ, and so does who"
                         + " has them.",
                 "Which authority asks to be told where the lab stands: for work, for schools, for machinery, for fire?",

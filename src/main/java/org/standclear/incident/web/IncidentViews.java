@@ -139,7 +139,7 @@ class IncidentViews {
         return List.of(
                 new Fact("It was", form.actual().words()),
                 new Fact("It could reasonably have been", form.foreseeable().words()),
-                new Fact("In the words of 29 CFR 1904.7 and 1904.39", outcomes));
+                new Fact("After 29 CFR 1904.7 and 1904.39, as vocabulary", outcomes));
     }
 
     private @Nullable EvidenceView evidence(Incident incident) {

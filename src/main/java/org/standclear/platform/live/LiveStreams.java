@@ -2,7 +2,9 @@ package org.standclear.platform.live;
 
 import java.io.IOException;
 import java.time.Duration;
+import java.util.Comparator;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
@@ -11,6 +13,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.SmartLifecycle;
@@ -35,6 +38,7 @@ public class LiveStreams implements SmartLifecycle {
 
     private final LiveHub hub;
     private final AccountStates accounts;
+    private final AtomicLong opened = new AtomicLong();
     private final Set<Stream> streams = ConcurrentHashMap.newKeySet();
     private @Nullable ExecutorService senders;
     private @Nullable ScheduledExecutorService beats;
@@ -44,10 +48,17 @@ public class LiveStreams implements SmartLifecycle {
         this.accounts = accounts;
     }
 
-    /** A stream for the person; empty when there are enough. */
+    /**
+     * A stream for the person; empty when there are enough in all. Of a person's own the oldest gives way: whoever goes from
+     * page to page leaves streams behind that are found dead only at the next sign of life.
+     */
     public synchronized Optional<SseEmitter> open(PersonId person) {
-        long own = streams.stream().filter(one -> one.person.equals(person)).count();
-        if (own >= FOR_EACH || streams.size() >= IN_ALL || senders == null) {
+        List<Stream> own = streams.stream()
+                .filter(one -> one.person.equals(person))
+                .sorted(Comparator.comparingLong(one -> one.number))
+                .toList();
+        own.stream().limit(Math.max(0, own.size() - FOR_EACH + 1)).forEach(this::end);
+        if (streams.size() >= IN_ALL || senders == null) {
             return Optional.empty();
         }
         Stream stream = new Stream(person);
@@ -64,6 +75,11 @@ public class LiveStreams implements SmartLifecycle {
         return streams.size();
     }
 
+    private void end(Stream stream) {
+        forget(stream);
+        stream.emitter.complete();
+    }
+
     private void forget(Stream stream) {
         hub.remove(stream);
         streams.remove(stream);
@@ -72,8 +88,7 @@ public class LiveStreams implements SmartLifecycle {
     private void beat() {
         for (Stream stream : streams) {
             if (accounts.of(stream.person).isEmpty()) {
-                stream.emitter.complete();
-                forget(stream);
+                end(stream);
             } else {
                 stream.accept("");
             }
@@ -117,6 +132,7 @@ public class LiveStreams implements SmartLifecycle {
     private final class Stream implements Consumer<String> {
 
         private final PersonId person;
+        private final long number = opened.incrementAndGet();
         private final SseEmitter emitter = new SseEmitter(LONGEST.toMillis());
         private final Set<String> waiting = new LinkedHashSet<>();
         private boolean sending;

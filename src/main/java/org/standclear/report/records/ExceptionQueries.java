@@ -49,7 +49,7 @@ final class ExceptionQueries {
             new Query(
                     "action-overdue",
                     "Corrective action overdue",
-                    "What was promised after an incident is not done.",
+                    "An agreed action after an incident waits.",
                     1,
                     "days",
                     Measure.DAYS,
@@ -98,7 +98,7 @@ final class ExceptionQueries {
             new Query(
                     "held-long",
                     "Held longer than usual",
-                    "A cell that waits for nobody in particular.",
+                    "Nobody has been named to put it back.",
                     48,
                     "hours",
                     Measure.HOURS,

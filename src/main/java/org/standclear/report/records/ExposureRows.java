@@ -27,8 +27,8 @@ class ExposureRows {
         CLASSES.put("CONTACT", "contact without injury");
         CLASSES.put("PROPERTY_DAMAGE", "property damage");
         CLASSES.put("FIRST_AID", "first aid");
-        CLASSES.put("MEDICAL_TREATMENT", "medical treatment or recordable");
-        CLASSES.put("REPORTABLE", "reportable to an authority");
+        CLASSES.put("MEDICAL_TREATMENT", "medical treatment or more than first aid");
+        CLASSES.put("REPORTABLE", "may have to be reported to an authority");
     }
 
     private final JdbcClient jdbc;

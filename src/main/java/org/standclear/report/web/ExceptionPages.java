@@ -114,7 +114,7 @@ class ExceptionPages {
                 quality.sameAsBefore() + " of " + quality.lists()
                         + " read the very same values as the list before on that cell. Were they read, or remembered?",
                 quality.refused() + " lists ended without a release and " + quality.disagreements()
-                        + " answers were read again. Does anybody ever say no? What happened to who did?");
+                        + " answers were read again. Is it easy to say no here? What came of it, when somebody did?");
     }
 
     @PostMapping("/exceptions")

@@ -119,10 +119,11 @@ class TermViews {
             int starts = report.between().sinceLast();
             return starts == 0
                     ? "No starts and no events."
-                    : "No near miss, no worse and no protective stop in " + starts + " starts: at 95 % below "
+                    : "No near miss, no worse and no protective stop in " + starts
+                            + " starts. With 95 % confidence the rate lies below "
                             + String.format(
                                     Locale.ROOT, "%.1f", 100 * new Share(0, starts).upperLimit(Confidence.OF_REPORTS))
-                            + " of 100 starts, no less is shown by that.";
+                            + " in 100 starts; so few starts cannot show less.";
         }
         String gaps = report.between().gaps().stream().map(String::valueOf).collect(Collectors.joining(", "));
         return "Starts from one event to the next: " + gaps + "; since the last event: "

@@ -24,6 +24,7 @@ import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.web.NotFoundException;
 import org.standclear.signoff.Handovers;
+import org.standclear.signoff.Turn;
 
 /** The board of slots that need an e-stop attendant: authorised people take a turn, and give it back. */
 @Controller
@@ -79,6 +80,9 @@ class BoardPages {
     private String taken(BookingId id, SignedInPerson me) {
         Booking booking = bookings.lock(id);
         if (booking.state() == BookingState.RUNNING) {
+            if (handovers.turn(id).filter(Turn::over).isEmpty()) {
+                return "The turn at that e-stop is not over. Who stands there, or lab staff, asks for somebody else.";
+            }
             return handovers.ask(id, me.id(), me.id()) instanceof Handovers.Asked.Refused refused ? refused.says() : "";
         }
         if (booking.attendant() != null) {

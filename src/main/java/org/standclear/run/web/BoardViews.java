@@ -103,7 +103,10 @@ class BoardViews {
                 booking.start(),
                 booking.id().toString(),
                 cell.name(),
-                labTime.span(booking.start(), booking.end()),
+                // how long somebody's slot is tells of an arrangement that is nobody else's business
+                me.isLabStaff()
+                        ? labTime.span(booking.start(), booking.end())
+                        : "from " + labTime.time(booking.start()),
                 people.printedName(booking.operator()),
                 why,
                 whyNot(booking, cell, me));

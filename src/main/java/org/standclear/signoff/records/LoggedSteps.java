@@ -27,7 +27,7 @@ class LoggedSteps implements BenchLog {
                 from signoff_releases r
                 join bookings b on b.id = r.booking_id
                 join signoff_sheets bench on bench.id = r.sheet_id
-                join signoff_sheets session on session.booking_id = r.booking_id and session.list = 'SESSION'
+                join signoff_sheets session on session.booking_id = r.booking_id and session.list = 'session'
                     and session.round_number = 1 and session.closed_at >= b.starts_at
                 where r.used_at is not null and not exists (select 1 from signoff_releases earlier
                     where earlier.booking_id = r.booking_id and earlier.issued_at < r.issued_at)

@@ -143,7 +143,7 @@ class MovePagesIT {
             assertThat(words(move(avocet + " " + FRIDAY_TEN))).contains("somebody else has just booked this slot");
             lab().booked(lab().cell(7), "2026-03-13T11:07:00Z", mateo(), null);
             assertThat(words(move(avocet + " 2026-03-13T11:07:00Z"))).contains("Mateo Ironbark is booked elsewhere");
-            assertThat(words(move(avocet + " 2026-03-13T11:08:00Z"))).contains("has no slot that starts");
+            assertThat(words(move(avocet + " 2026-03-13T11:08:00Z"))).contains("has no slot of 30 min that starts");
             assertThat(words(move(avocet + " 2026-03-14T11:07:00Z"))).contains("The lab is closed on Sat 14 Mar");
             assertThat(words(move(avocet + " 2026-03-10T11:07:00Z"))).contains("can no longer be booked");
             assertThat(words(move(avocet + " 2026-05-12T11:07:00Z"))).contains("14 days ahead");
