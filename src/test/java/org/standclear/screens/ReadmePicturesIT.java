@@ -9,6 +9,7 @@ import java.util.List;
 import javax.imageio.ImageIO;
 import org.jsoup.Jsoup;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.springframework.boot.test.web.server.LocalServerPort;
 import org.standclear.testing.DemoCollege;
 import org.standclear.testing.DemoOnH2;
@@ -19,6 +20,7 @@ import org.standclear.testing.browser.ScreenSize;
 /** Makes the README's pictures from the demo college, so that they show what somebody who starts it will see. */
 @DemoOnH2
 @BrowserTest
+@EnabledIfSystemProperty(named = "pictures", matches = "true", disabledReason = "made with -Dpictures=true")
 class ReadmePicturesIT {
 
     @LocalServerPort

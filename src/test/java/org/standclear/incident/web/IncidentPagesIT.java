@@ -44,7 +44,8 @@ class IncidentPagesIT {
         void asksFirstWhetherAnyoneIsHurt() throws Exception {
             for (Person who : new Person[] {scene().noor, scene().adaeze, ines, rosalind, scene().screen}) {
                 Document form = see(who, "/incidents/near-miss");
-                assertThat(form.expectFirst("main section, main form").text()).startsWith("Is anyone hurt? Call");
+                assertThat(form.expectFirst("main section, main form").text())
+                        .startsWith("Is anyone hurt? If the arm moves, press the e-stop; anyone may. Then call");
                 assertThat(form.select("form[action$=near-miss] [name]").eachAttr("name"))
                         .as("four fields: cell, class, one sentence, send")
                         .contains("cell", "kind", "sentence");
