@@ -10,6 +10,7 @@ import java.util.stream.Stream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import org.jspecify.annotations.Nullable;
+import org.standclear.platform.text.TableCell;
 
 /** The answers for a folder, as a table for the screen and as CSV for a spreadsheet. */
 final class HomeworkTable {
@@ -104,12 +105,7 @@ final class HomeworkTable {
                         row.fastestMmS(),
                         row.cautions(),
                         row.sha256())
-                .map(cell -> cell == null ? "" : neutral(cell.toString()))
+                .map(cell -> cell == null ? "" : TableCell.plain(cell.toString()))
                 .toList();
-    }
-
-    /** A cell that a spreadsheet would take for a formula gets an apostrophe in front (OWASP, CSV injection). */
-    private static String neutral(String cell) {
-        return !cell.isEmpty() && "=+-@\t\r\n".indexOf(cell.charAt(0)) >= 0 ? "'" + cell : cell;
     }
 }

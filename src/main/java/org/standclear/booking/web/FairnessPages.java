@@ -18,6 +18,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.standclear.booking.fairness.LabUse;
 import org.standclear.booking.fairness.PersonUse;
 import org.standclear.booking.fairness.UseReport;
+import org.standclear.platform.text.TableCell;
 import org.standclear.platform.time.LabTime;
 
 /** Who got how many slots in a stretch of days, on a page and as CSV. */
@@ -25,9 +26,6 @@ import org.standclear.platform.time.LabTime;
 class FairnessPages {
 
     private static final int LONGEST = 124;
-
-    /** What a table program could take for the beginning of a formula (OWASP, CSV injection). */
-    private static final String FORMULA_STARTS = "=+-@\t\r\n\uFF1D\uFF0B\uFF0D\uFF20";
 
     private final UseReport report;
     private final LabTime labTime;
@@ -99,8 +97,7 @@ class FairnessPages {
 
     /** A field after RFC 4180; what begins like a formula gets an apostrophe in front. */
     static String cell(String text) {
-        String plain = !text.isEmpty() && FORMULA_STARTS.indexOf(text.charAt(0)) >= 0 ? "'" + text : text;
-        return "\"" + plain.replace("\"", "\"\"") + "\"";
+        return "\"" + TableCell.plain(text).replace("\"", "\"\"") + "\"";
     }
 
     private static String words(Duration ahead) {

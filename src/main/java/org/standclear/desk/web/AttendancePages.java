@@ -27,14 +27,13 @@ import org.standclear.platform.ids.CourseId;
 import org.standclear.platform.security.Role;
 import org.standclear.platform.security.RouteRule;
 import org.standclear.platform.security.RouteRules;
+import org.standclear.platform.text.TableCell;
 import org.standclear.platform.time.LabTime;
 import org.standclear.platform.web.NotFoundException;
 
 /** Attendance of a course, for the people who grade it, and the same as CSV. */
 @Controller
 class AttendancePages {
-
-    private static final String FORMULA_STARTS = "=+-@\t\r\n\uFF1D\uFF0B\uFF0D\uFF20";
 
     private final AttendanceRows rows;
     private final Courses courses;
@@ -123,17 +122,17 @@ class AttendancePages {
                     "counts");
             for (Turn turn : rows.of(course, clock.instant())) {
                 csv.printRecord(
-                        plain(found.code()),
-                        plain(turn.section()),
-                        plain(turn.name()),
-                        plain(turn.login()),
-                        plain(turn.assignment()),
-                        plain(turn.cell()),
+                        TableCell.plain(found.code()),
+                        TableCell.plain(turn.section()),
+                        TableCell.plain(turn.name()),
+                        TableCell.plain(turn.login()),
+                        TableCell.plain(turn.assignment()),
+                        TableCell.plain(turn.cell()),
                         iso(turn.start()),
                         turn.state().words(),
                         iso(turn.checkedInAt()),
                         iso(turn.releasedAt()),
-                        plain(turn.releasedBy()),
+                        TableCell.plain(turn.releasedBy()),
                         iso(turn.startedAt()),
                         iso(turn.closedOutAt()),
                         turn.counts() ? "yes" : "no");
@@ -147,11 +146,5 @@ class AttendancePages {
 
     private String iso(@Nullable Instant at) {
         return at == null ? "" : labTime.iso(at);
-    }
-
-    /** No cell that a table program would take for a formula (OWASP, CSV injection). */
-    static String plain(@Nullable String text) {
-        String cell = text == null ? "" : text;
-        return !cell.isEmpty() && FORMULA_STARTS.indexOf(cell.charAt(0)) >= 0 ? "'" + cell : cell;
     }
 }

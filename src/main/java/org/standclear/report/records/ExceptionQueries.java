@@ -98,7 +98,7 @@ final class ExceptionQueries {
             new Query(
                     "held-long",
                     "Held longer than usual",
-                    "Nobody has been named to put it back.",
+                    "Does somebody see to it that it comes back?",
                     48,
                     "hours",
                     Measure.HOURS,

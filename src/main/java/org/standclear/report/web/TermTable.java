@@ -2,11 +2,10 @@ package org.standclear.report.web;
 
 import java.io.IOException;
 import org.apache.commons.csv.CSVPrinter;
+import org.standclear.platform.text.TableCell;
 
 /** The term report as rows: part, what, and its values. */
 final class TermTable {
-
-    private static final String FORMULA_STARTS = "=+-@\t\r\n";
 
     private TermTable() {}
 
@@ -34,13 +33,13 @@ final class TermTable {
         for (TermView.ActionLine action : view.actions()) {
             csv.printRecord(
                     "action",
-                    plain(action.words()),
+                    TableCell.plain(action.words()),
                     action.state(),
                     action.due(),
                     action.level(),
                     action.incident(),
                     "",
-                    plain(action.owner()));
+                    TableCell.plain(action.owner()));
         }
         for (TermView.Fact fact : view.fairness()) {
             csv.printRecord("fairness", fact.name(), fact.value(), "", "", "", "", "");
@@ -49,14 +48,9 @@ final class TermTable {
 
     private static void row(CSVPrinter csv, String part, String words) {
         try {
-            csv.printRecord(part, plain(words), "", "", "", "", "", "");
+            csv.printRecord(part, TableCell.plain(words), "", "", "", "", "", "");
         } catch (IOException broken) {
             throw new java.io.UncheckedIOException(broken);
         }
-    }
-
-    /** With an apostrophe before it where a table program would take it for a formula. */
-    static String plain(String text) {
-        return !text.isEmpty() && FORMULA_STARTS.indexOf(text.charAt(0)) >= 0 ? "'" + text : text;
     }
 }

@@ -13,6 +13,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.standclear.platform.lab.Lab;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.security.PrintedNames;
+import org.standclear.platform.text.TableCell;
 import org.standclear.platform.time.LabTime;
 import org.standclear.trail.RecordLines;
 import org.standclear.trail.RecordedEntry;
@@ -60,11 +61,11 @@ class RecordExport {
             csv.printRecord(
                     entry.sequence(),
                     labTime.iso(entry.at()),
-                    CsvCell.plain(entry.words()),
-                    CsvCell.plain(entry.actor() == null ? "" : names.of(entry.actor())),
-                    CsvCell.plain(entry.kind()),
-                    CsvCell.plain(entry.subject()),
-                    CsvCell.plain(entry.factsText()),
+                    TableCell.plain(entry.words()),
+                    TableCell.plain(entry.actor() == null ? "" : names.of(entry.actor())),
+                    TableCell.plain(entry.kind()),
+                    TableCell.plain(entry.subject()),
+                    TableCell.plain(entry.factsText()),
                     entry.previousHash(),
                     entry.hash());
         } catch (IOException e) {
