@@ -17,9 +17,10 @@ final class StartBenchmark {
 
     static void run() throws Exception {
         Path prepared = Files.createTempDirectory("prepared");
-        Process preparing = new ProcessBuilder("docs/deploy/prepare.sh", JAR, prepared.toString())
-                .inheritIO()
-                .start();
+        ProcessBuilder prepare = new ProcessBuilder("docs/deploy/prepare.sh", JAR, prepared.toString()).inheritIO();
+        // an archive fits only the Java that it was made with
+        prepare.environment().put("JAVA_HOME", System.getProperty("java.home"));
+        Process preparing = prepare.start();
         if (preparing.waitFor() != 0) {
             throw new IllegalStateException("docs/deploy/prepare.sh ended with " + preparing.exitValue());
         }
@@ -27,7 +28,7 @@ final class StartBenchmark {
         measure(
                 "prepared by docs/deploy/prepare.sh",
                 List.of(
-                        "-XX:SharedArchiveFile=" + prepared.resolve("classes.jsa"),
+                        "@" + prepared.resolve("start.options"),
                         "-jar",
                         prepared.resolve("standclear.jar").toString()));
         measure("the jar with the demo college", List.of("-jar", JAR, "--spring.profiles.active=demo"));
