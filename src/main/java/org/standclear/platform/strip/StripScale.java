@@ -7,7 +7,6 @@ import java.time.ZonedDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -47,10 +46,14 @@ public record StripScale(Instant from, Instant until, ZoneId zone) {
         ZonedDateTime hour = from.atZone(zone).truncatedTo(ChronoUnit.HOURS);
         for (; !hour.toInstant().isAfter(until); hour = hour.plusHours(1)) {
             if (!hour.toInstant().isBefore(from)) {
-                marks.add(new HourMark(place(hour.toInstant()), String.format(Locale.ROOT, "%02d", hour.getHour())));
+                marks.add(new HourMark(place(hour.toInstant()), twoDigits(hour.getHour())));
             }
         }
         return List.copyOf(marks);
+    }
+
+    private static String twoDigits(int hour) {
+        return hour < 10 ? "0" + hour : String.valueOf(hour);
     }
 
     private double share(Instant at) {

@@ -40,6 +40,7 @@ import org.standclear.platform.security.Role;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.strip.Strip;
 import org.standclear.platform.strip.StripBlock;
+import org.standclear.platform.strip.StripDialect;
 import org.standclear.platform.strip.StripScale;
 import org.standclear.platform.time.LabTime;
 
@@ -203,7 +204,7 @@ class LayoutTests {
 
     @SpringBootConfiguration
     @EnableAutoConfiguration
-    @Import({SamplePages.class, FormTokens.class, LabTime.class})
+    @Import({SamplePages.class, FormTokens.class, LabTime.class, StripDialect.class})
     static class Samples {
 
         @Bean
