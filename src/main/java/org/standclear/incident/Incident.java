@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.CellId;
@@ -54,6 +55,13 @@ public record Incident(
     /** Whether the person had a part in it. */
     public boolean involves(PersonId person) {
         return involved.contains(person) || (person.equals(reporter) && reporterPart.isInvolved());
+    }
+
+    /** Everybody whom it names: who had a part in it, and who reported it with a name. */
+    public List<PersonId> named() {
+        return Stream.concat(involved.stream(), Stream.ofNullable(reporter))
+                .distinct()
+                .toList();
     }
 
     /** Whether the form is still to be filled in. */

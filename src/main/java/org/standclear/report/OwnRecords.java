@@ -10,8 +10,11 @@ import org.standclear.platform.ids.RunId;
 /** What the lab keeps about a person, for that person; they may question any line of it. */
 public interface OwnRecords {
 
-    /** The person's own lines, latest first in each part. */
+    /** The person's own lines, latest first in each part; the latest few hundred of each. */
     List<Section> of(PersonId person);
+
+    /** All of the person's own lines, for a file to take away. */
+    List<Section> whole(PersonId person);
 
     /** The person's questions, latest first. */
     List<Question> questionsOf(PersonId person);
@@ -29,10 +32,28 @@ public interface OwnRecords {
     void printed(RunId run, PersonId by);
 
     /** A part of the record. */
-    record Section(String title, List<String> lines) {
+    record Section(String title, List<Entry> entries) {
 
         public Section {
-            lines = List.copyOf(lines);
+            entries = List.copyOf(entries);
+        }
+
+        /** The entries as they are shown, and as they can be asked about. */
+        public List<String> lines() {
+            return entries.stream().map(Entry::line).toList();
+        }
+    }
+
+    /**
+     * One thing that is kept.
+     *
+     * @param shown the instant in the lab's zone, for people
+     */
+    record Entry(Instant at, String shown, String words) {
+
+        /** Both in one line. */
+        public String line() {
+            return shown + ": " + words;
         }
     }
 

@@ -14,6 +14,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpMethod;
+import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Component;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -23,10 +24,13 @@ import org.standclear.desk.AttendanceRows;
 import org.standclear.desk.AttendanceRows.Turn;
 import org.standclear.people.Course;
 import org.standclear.people.Courses;
+import org.standclear.platform.access.AccessLog;
+import org.standclear.platform.access.Sight;
 import org.standclear.platform.ids.CourseId;
 import org.standclear.platform.security.Role;
 import org.standclear.platform.security.RouteRule;
 import org.standclear.platform.security.RouteRules;
+import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.text.TableCell;
 import org.standclear.platform.time.LabTime;
 import org.standclear.platform.web.NotFoundException;
@@ -39,12 +43,14 @@ class AttendancePages {
     private final Courses courses;
     private final LabTime labTime;
     private final Clock clock;
+    private final AccessLog looks;
 
-    AttendancePages(AttendanceRows rows, Courses courses, LabTime labTime, Clock clock) {
+    AttendancePages(AttendanceRows rows, Courses courses, LabTime labTime, Clock clock, AccessLog looks) {
         this.rows = rows;
         this.courses = courses;
         this.labTime = labTime;
         this.clock = clock;
+        this.looks = looks;
     }
 
     /** Who may read it: who teaches, and who prepares the bench. */
@@ -62,8 +68,9 @@ class AttendancePages {
     record Line(String section, String name, int turns, int checkedIn, int released, int counted, String minimum) {}
 
     @GetMapping("/attendance/{course}")
-    String show(@PathVariable CourseId course, Model model) {
+    String show(@PathVariable CourseId course, @AuthenticationPrincipal SignedInPerson me, Model model) {
         Course found = found(course);
+        looks.lookedAtMany(me.id(), Sight.ATTENDANCE, course.toString());
         Map<String, List<Turn>> byStudent = new LinkedHashMap<>();
         rows.of(course, clock.instant())
                 .forEach(turn -> byStudent
@@ -98,8 +105,10 @@ class AttendancePages {
     }
 
     @GetMapping("/attendance/{course}/turns.csv")
-    void csv(@PathVariable CourseId course, HttpServletResponse response) throws IOException {
+    void csv(@PathVariable CourseId course, @AuthenticationPrincipal SignedInPerson me, HttpServletResponse response)
+            throws IOException {
         Course found = found(course);
+        looks.lookedAtMany(me.id(), Sight.ATTENDANCE, course.toString());
         response.setContentType("text/csv");
         response.setCharacterEncoding(StandardCharsets.UTF_8.name());
         response.setHeader("Content-Disposition", "attachment; filename=\"attendance.csv\"");

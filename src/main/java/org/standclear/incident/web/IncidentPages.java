@@ -12,6 +12,8 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.standclear.incident.Incident;
 import org.standclear.incident.Incidents;
+import org.standclear.platform.access.AccessLog;
+import org.standclear.platform.access.Sight;
 import org.standclear.platform.ids.IncidentId;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
@@ -28,6 +30,7 @@ class IncidentPages {
     private final ReporterViews reporterViews;
     private final IncidentChoices choices;
     private final LabTime labTime;
+    private final AccessLog looks;
 
     IncidentPages(
             Incidents incidents,
@@ -35,13 +38,15 @@ class IncidentPages {
             IncidentViews views,
             ReporterViews reporterViews,
             IncidentChoices choices,
-            LabTime labTime) {
+            LabTime labTime,
+            AccessLog looks) {
         this.incidents = incidents;
         this.access = access;
         this.views = views;
         this.reporterViews = reporterViews;
         this.choices = choices;
         this.labTime = labTime;
+        this.looks = looks;
     }
 
     /** A line of the list. */
@@ -104,6 +109,7 @@ class IncidentPages {
     String page(Incident incident, SignedInPerson me, Map<String, String> errors, Model model) {
         model.addAttribute("errors", errors);
         if (IncidentAccess.seesAll(me)) {
+            looks.looked(me.id(), Sight.INCIDENT, incident.id().toString(), incident.named());
             model.addAttribute("view", views.of(incident, me));
             return "incident/show";
         }

@@ -15,6 +15,8 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.standclear.incident.Incident;
 import org.standclear.incident.MedicalNotes;
 import org.standclear.people.People;
+import org.standclear.platform.access.AccessLog;
+import org.standclear.platform.access.Sight;
 import org.standclear.platform.forms.PostOnce;
 import org.standclear.platform.ids.IncidentId;
 import org.standclear.platform.ids.PersonId;
@@ -31,6 +33,7 @@ class MedicalPages {
     private final People people;
     private final LabTime labTime;
     private final PostOnce once;
+    private final AccessLog looks;
 
     MedicalPages(
             MedicalNotes notes,
@@ -38,13 +41,15 @@ class MedicalPages {
             IncidentViews views,
             People people,
             LabTime labTime,
-            PostOnce once) {
+            PostOnce once,
+            AccessLog looks) {
         this.notes = notes;
         this.access = access;
         this.views = views;
         this.people = people;
         this.labTime = labTime;
         this.once = once;
+        this.looks = looks;
     }
 
     /** A note, or that somebody opened them. */
@@ -80,6 +85,7 @@ class MedicalPages {
 
     private String page(
             Incident incident, SignedInPerson me, Map<String, String> typed, Map<String, String> errors, Model model) {
+        looks.looked(me.id(), Sight.MEDICAL, incident.id().toString(), incident.named());
         List<Line> kept = notes.open(incident.id(), me.id()).stream()
                 .map(note -> new Line(name(note.by()), labTime.full(note.at()), note.words()))
                 .toList();

@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -19,9 +20,12 @@ import org.standclear.people.Person;
 import org.standclear.people.accounts.AccountList;
 import org.standclear.people.accounts.AccountList.Filter;
 import org.standclear.people.duties.StandingAuthorisations;
+import org.standclear.platform.access.AccessLog;
+import org.standclear.platform.access.Sight;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.CellNames;
+import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
 
 /** Who may do what at which cell, and until when: one row a person, two columns a cell. */
@@ -35,25 +39,30 @@ class MatrixPage {
     private final CellNames cells;
     private final LabTime labTime;
     private final Clock clock;
+    private final AccessLog looks;
 
     MatrixPage(
             AccountList accounts,
             StandingAuthorisations authorisations,
             CellNames cells,
             LabTime labTime,
-            Clock clock) {
+            Clock clock,
+            AccessLog looks) {
         this.accounts = accounts;
         this.authorisations = authorisations;
         this.cells = cells;
         this.labTime = labTime;
         this.clock = clock;
+        this.looks = looks;
     }
 
     @GetMapping("/people/authorisations")
     String matrix(
             @RequestParam(defaultValue = "") String find,
             @RequestParam(required = false) @Nullable PersonId after,
+            @AuthenticationPrincipal SignedInPerson me,
             Model model) {
+        looks.lookedAtMany(me.id(), Sight.AUTHORISATIONS, "all");
         AccountList.Page page = accounts.page(new Filter(find.strip(), null, false), after, PAGE);
         Map<CellId, String> names = cells.all();
         Collection<Granted> granted =

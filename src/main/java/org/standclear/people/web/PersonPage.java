@@ -10,6 +10,8 @@ import org.standclear.people.Courses;
 import org.standclear.people.accounts.AccountList;
 import org.standclear.people.accounts.AccountList.Account;
 import org.standclear.people.duties.StandingAuthorisations;
+import org.standclear.platform.access.AccessLog;
+import org.standclear.platform.access.Sight;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.CellNames;
@@ -28,6 +30,7 @@ class PersonPage {
     private final CellNames cells;
     private final LabTime labTime;
     private final Clock clock;
+    private final AccessLog looks;
 
     PersonPage(
             AccountList accounts,
@@ -35,13 +38,15 @@ class PersonPage {
             Courses courses,
             CellNames cells,
             LabTime labTime,
-            Clock clock) {
+            Clock clock,
+            AccessLog looks) {
         this.accounts = accounts;
         this.authorisations = authorisations;
         this.courses = courses;
         this.cells = cells;
         this.labTime = labTime;
         this.clock = clock;
+        this.looks = looks;
     }
 
     /** The account, or the page that says there is none. */
@@ -51,6 +56,7 @@ class PersonPage {
 
     String show(PersonId person, SignedInPerson me, Map<String, String> errors, Model model) {
         Account account = account(person);
+        looks.looked(me.id(), Sight.ACCOUNT, person.toString(), List.of(person));
         Instant now = clock.instant();
         Map<CellId, String> names = cells.all();
         model.addAttribute("person", PersonView.of(account.person()));

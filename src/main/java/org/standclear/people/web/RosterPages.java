@@ -25,6 +25,8 @@ import org.standclear.people.RosterImports;
 import org.standclear.people.RosterImports.Preview;
 import org.standclear.people.RosterImports.Read;
 import org.standclear.people.RosterImports.State;
+import org.standclear.platform.access.AccessLog;
+import org.standclear.platform.access.Sight;
 import org.standclear.platform.forms.PostOnce;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
@@ -42,12 +44,14 @@ class RosterPages {
     private final People people;
     private final PostOnce postOnce;
     private final LabTime labTime;
+    private final AccessLog looks;
 
-    RosterPages(RosterImports rosters, People people, PostOnce postOnce, LabTime labTime) {
+    RosterPages(RosterImports rosters, People people, PostOnce postOnce, LabTime labTime, AccessLog looks) {
         this.rosters = rosters;
         this.people = people;
         this.postOnce = postOnce;
         this.labTime = labTime;
+        this.looks = looks;
     }
 
     /** A roster in the list. */
@@ -95,7 +99,9 @@ class RosterPages {
     }
 
     @GetMapping(PATH + "/{roster}")
-    String preview(@PathVariable UUID roster, Model model) {
+    String preview(@PathVariable UUID roster, @AuthenticationPrincipal SignedInPerson me, Model model) {
+        found(roster);
+        looks.lookedAtMany(me.id(), Sight.ROSTER, roster.toString());
         return one(roster, Map.of(), model);
     }
 

@@ -4,6 +4,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -11,6 +12,8 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.standclear.people.People;
+import org.standclear.platform.access.AccessLog;
+import org.standclear.platform.access.AccessLog.Look;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.LabId;
 import org.standclear.platform.ids.PersonId;
@@ -25,18 +28,25 @@ import org.standclear.trail.TrailEntry;
 @Service
 class JdbcOwnRecords implements OwnRecords {
 
+    /** More than a year of a busy student. */
+    private static final int SHOWN = 200;
+
+    private static final int ALL = 100_000;
+
     private final JdbcClient jdbc;
     private final OwnRows rows;
     private final People people;
     private final Labs labs;
+    private final AccessLog looks;
     private final Trail trail;
     private final Clock clock;
 
-    JdbcOwnRecords(JdbcClient jdbc, OwnRows rows, People people, Labs labs, Trail trail, Clock clock) {
+    JdbcOwnRecords(JdbcClient jdbc, OwnRows rows, People people, Labs labs, AccessLog looks, Trail trail, Clock clock) {
         this.jdbc = jdbc;
         this.rows = rows;
         this.people = people;
         this.labs = labs;
+        this.looks = looks;
         this.trail = trail;
         this.clock = clock;
     }
@@ -44,7 +54,27 @@ class JdbcOwnRecords implements OwnRecords {
     @Override
     @Transactional(readOnly = true)
     public List<Section> of(PersonId person) {
-        return rows.of(person);
+        return sections(person, SHOWN);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<Section> whole(PersonId person) {
+        return sections(person, ALL);
+    }
+
+    private List<Section> sections(PersonId person, int most) {
+        List<Section> sections = new ArrayList<>(rows.of(person, most));
+        sections.add(new Section(
+                "Who looked at your record",
+                looks.at(person, most).stream().map(this::entry).toList()));
+        return sections;
+    }
+
+    private Entry entry(Look look) {
+        return rows.entry(
+                look.at(),
+                people.printedName(look.viewer()) + ", " + look.sight().words());
     }
 
     @Override
@@ -87,7 +117,8 @@ class JdbcOwnRecords implements OwnRecords {
     @Override
     @Transactional
     public Outcome ask(PersonId by, String about, String words) {
-        boolean own = rows.of(by).stream().anyMatch(section -> section.lines().contains(about));
+        boolean own =
+                sections(by, SHOWN).stream().anyMatch(section -> section.lines().contains(about));
         if (!own) {
             return new Outcome.Refused("about", "Choose one of the lines above.");
         }

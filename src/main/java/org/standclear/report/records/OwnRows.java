@@ -1,19 +1,77 @@
 package org.standclear.report.records;
 
+import java.time.Instant;
 import java.util.List;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.time.LabTime;
 import org.standclear.platform.time.SqlTime;
+import org.standclear.report.OwnRecords.Entry;
 import org.standclear.report.OwnRecords.Section;
 
 /** A person's lines in the tables of all features. */
 @Repository
 class OwnRows {
 
-    /** More than a year of a busy student. */
-    private static final int MOST = 200;
+    private static final List<Part> PARTS = List.of(
+            new Part("Runs", """
+                    select r.started_at as at, c.name || ', as ' || p.part || ', ' || r.passes || ' passes, ' || r.stops
+                        || ' stops' as words
+                    from run_people p join runs r on r.id = p.run_id join cells c on c.id = r.cell_id
+                    where p.person_id = :person order by r.started_at desc, r.id, p.part"""),
+            new Part("Bookings", """
+                    select b.starts_at as at, c.name || ', ' || lower(replace(b.state, '_', ' '))
+                        || case when b.operator_id = :person then ', as operator' else ', as e-stop attendant' end as words
+                    from bookings b join cells c on c.id = b.cell_id
+                    where b.operator_id = :person or b.attendant_id = :person order by b.starts_at desc, b.id"""),
+            new Part("Signatures", """
+                    select g.signed_at as at, s.list || ' list as ' || g.part || ', signed as ' || g.printed_name
+                        || ', SHA-256 ' || g.statement_sha256 as words
+                    from signoff_signatures g join signoff_sheets s on s.id = g.sheet_id
+                    where g.signer = :person order by g.signed_at desc, g.id"""),
+            new Part("Paper cards", """
+                    select p.written_at as at, c.name || ', as '
+                        || case when p.operator_id = :person then 'operator'
+                            when p.attendant_id = :person then 'e-stop attendant' else 'releaser' end
+                        || ', program ' || p.program || ', ' || p.happened as words
+                    from signoff_paper_cards p join cells c on c.id = p.cell_id
+                    where :person in (p.operator_id, p.attendant_id, p.releaser_id) order by p.written_at desc, p.id"""),
+            new Part("Incidents you reported with your name, or are named in", """
+                    select i.reported_at as at, 'incident ' || i.number || ', ' || lower(replace(i.class, '_', ' ')) || ', '
+                        || c.name || ', ' || lower(replace(i.state, '_', ' '))
+                        || case when i.reporter = :person then ', reported by you: ' || i.sentence
+                            else ', named as ' || (select p.part from incident_people p
+                                where p.incident_id = i.id and p.person_id = :person) end as words
+                    from incidents i join cells c on c.id = i.cell_id
+                    where i.reporter = :person or exists (select 1 from incident_people p
+                        where p.incident_id = i.id and p.person_id = :person)
+                    order by i.reported_at desc, i.id"""),
+            new Part("Waivers for your runs", """
+                    select w.given_at as at, c.name || ', ' || w.checks || ': ' || w.reason
+                        || case when w.used_at is null then ', not used' else ', used' end as words
+                    from signoff_waivers w join bookings b on b.id = w.booking_id join cells c on c.id = b.cell_id
+                    where b.operator_id = :person order by w.given_at desc, w.id"""),
+            new Part("Make-ups", """
+                    select m.granted_at as at, case when m.withdrawn_at is not null then 'withdrawn'
+                        when m.used_by is not null then 'used' else 'granted' end || ' by the lab' as words
+                    from booking_make_ups m where m.person_id = :person order by m.granted_at desc, m.id"""),
+            new Part("Excuses for bookings that were lost", """
+                    select coalesce(p.sent_at, e.excused_at) as at, c.name || case when p.words is null then ''
+                        else ', you wrote: ' || p.words end
+                        || case when e.excused_at is null then ', not excused' else ', excused' end as words
+                    from bookings b join cells c on c.id = b.cell_id
+                    left join booking_pleas p on p.booking_id = b.id left join booking_excuses e on e.booking_id = b.id
+                    where b.operator_id = :person and (p.booking_id is not null or e.booking_id is not null)
+                    order by coalesce(p.sent_at, e.excused_at) desc, b.id"""),
+            new Part("Authorisations", """
+                    select a.granted_at as at, lower(a.duty) || ', ' || a.reason
+                        || case when a.revoked_at is null then '' else ', ended early: ' || a.revoke_reason end as words
+                    from authorisations a where a.person_id = :person order by a.granted_at desc, a.id"""),
+            new Part("Papers printed of your runs, with your name", """
+                    select t.at as at, t.words as words from trail_entries t where t.kind = 'report.run-printed'
+                    and t.subject in (select cast(p.run_id as varchar(36)) from run_people p where p.person_id = :person)
+                    order by t.sequence desc"""));
 
     private final JdbcClient jdbc;
     private final LabTime labTime;
@@ -23,39 +81,24 @@ class OwnRows {
         this.labTime = labTime;
     }
 
-    List<Section> of(PersonId person) {
-        return List.of(
-                section(person, "Runs", """
-                        select r.started_at as at, c.name || ', as ' || p.part || ', ' || r.passes || ' passes, ' || r.stops
-                            || ' stops' as words
-                        from run_people p join runs r on r.id = p.run_id join cells c on c.id = r.cell_id
-                        where p.person_id = :person order by r.started_at desc, r.id, p.part"""),
-                section(person, "Bookings", """
-                        select b.starts_at as at, c.name || ', ' || lower(replace(b.state, '_', ' '))
-                            || case when b.operator_id = :person then ', as operator' else ', as e-stop attendant' end as words
-                        from bookings b join cells c on c.id = b.cell_id
-                        where b.operator_id = :person or b.attendant_id = :person order by b.starts_at desc, b.id"""),
-                section(person, "Signatures", """
-                        select g.signed_at as at, s.list || ' list as ' || g.part || ', signed as ' || g.printed_name
-                            || ', SHA-256 ' || g.statement_sha256 as words
-                        from signoff_signatures g join signoff_sheets s on s.id = g.sheet_id
-                        where g.signer = :person order by g.signed_at desc, g.id"""),
-                section(person, "Authorisations", """
-                        select a.granted_at as at, lower(a.duty) || ', ' || a.reason
-                            || case when a.revoked_at is null then '' else ', ended early: ' || a.revoke_reason end as words
-                        from authorisations a where a.person_id = :person order by a.granted_at desc, a.id"""),
-                section(person, "Papers printed of your runs, with your name", """
-                        select t.at as at, t.words as words from trail_entries t where t.kind = 'report.run-printed'
-                        and t.subject in (select cast(p.run_id as varchar(36)) from run_people p where p.person_id = :person)
-                        order by t.sequence desc"""));
+    /** A part and what it asks the database. */
+    private record Part(String title, String sql) {}
+
+    List<Section> of(PersonId person, int most) {
+        return PARTS.stream().map(part -> section(part, person, most)).toList();
     }
 
-    private Section section(PersonId person, String title, String sql) {
+    private Section section(Part part, PersonId person, int most) {
         return new Section(
-                title,
-                jdbc.sql(sql + " fetch first " + MOST + " rows only")
+                part.title(),
+                jdbc.sql(part.sql() + " fetch first " + most + " rows only")
                         .param("person", person.value())
-                        .query((row, number) -> labTime.full(SqlTime.read(row, "at")) + ": " + row.getString("words"))
+                        .query((row, number) -> entry(SqlTime.read(row, "at"), row.getString("words")))
                         .list());
+    }
+
+    /** An entry with its instant as people of the lab read it. */
+    Entry entry(Instant at, String words) {
+        return new Entry(at, labTime.full(at), words);
     }
 }

@@ -17,7 +17,10 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.standclear.people.People;
+import org.standclear.platform.access.AccessLog;
+import org.standclear.platform.access.Sight;
 import org.standclear.platform.forms.PostOnce;
+import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.text.PlainText;
 import org.standclear.platform.time.LabTime;
@@ -36,12 +39,14 @@ class OwnRecordPages {
     private final People people;
     private final LabTime labTime;
     private final PostOnce once;
+    private final AccessLog looks;
 
-    OwnRecordPages(OwnRecords records, People people, LabTime labTime, PostOnce once) {
+    OwnRecordPages(OwnRecords records, People people, LabTime labTime, PostOnce once, AccessLog looks) {
         this.records = records;
         this.people = people;
         this.labTime = labTime;
         this.once = once;
+        this.looks = looks;
     }
 
     /** A question as it is shown. */
@@ -58,6 +63,7 @@ class OwnRecordPages {
         sections.forEach(section -> section.lines().forEach(line -> lines.put(line, line)));
         model.addAttribute("sections", sections);
         model.addAttribute("lines", lines);
+        model.addAttribute("me", me.id().toString());
         model.addAttribute(
                 "questions",
                 records.questionsOf(me.id()).stream().map(this::view).toList());
@@ -83,7 +89,12 @@ class OwnRecordPages {
     }
 
     @GetMapping("/report/questions")
-    String questions(Model model) {
+    String questions(@AuthenticationPrincipal SignedInPerson me, Model model) {
+        List<PersonId> askers =
+                records.questions().stream().map(Question::askedBy).distinct().toList();
+        if (!askers.isEmpty()) {
+            looks.looked(me.id(), Sight.QUESTIONS, "all", askers);
+        }
         return questions(Map.of(), Map.of(), model);
     }
 

@@ -8,6 +8,8 @@ import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.standclear.platform.access.AccessLog;
+import org.standclear.platform.access.Sight;
 import org.standclear.platform.ids.RunId;
 import org.standclear.platform.security.Role;
 import org.standclear.platform.security.SignedInPerson;
@@ -24,12 +26,14 @@ class RunPaperPages {
     private final RunPapers runPapers;
     private final Papers papers;
     private final OwnRecords records;
+    private final AccessLog looks;
 
-    RunPaperPages(Runs runs, RunPapers runPapers, Papers papers, OwnRecords records) {
+    RunPaperPages(Runs runs, RunPapers runPapers, Papers papers, OwnRecords records, AccessLog looks) {
         this.runs = runs;
         this.runPapers = runPapers;
         this.papers = papers;
         this.records = records;
+        this.looks = looks;
     }
 
     @GetMapping("/report/runs/{run}/run.pdf")
@@ -44,6 +48,11 @@ class RunPaperPages {
                 .orElseThrow(() -> new NotFoundException("run"));
         if (!names.equals("without") && !found.involves(me.id())) {
             records.printed(run, me.id());
+            looks.looked(
+                    me.id(),
+                    Sight.RUN_PAPER,
+                    run.toString(),
+                    found.people().stream().map(Run.Involved::person).toList());
         }
         RunPaper paper = runPapers.of(found, !names.equals("without"));
         papers.send("report/run-paper", Map.of("view", paper), "run.pdf", response);

@@ -25,6 +25,8 @@ class TermRoutes implements RouteRules {
                         HttpMethod.GET, "/report/runs/{run}/run.pdf", STUDENT, TECHNICIAN, INSTRUCTOR, REVIEWER),
                 RouteRule.roles(HttpMethod.GET, "/me/record", STUDENT, TECHNICIAN, INSTRUCTOR),
                 RouteRule.roles(HttpMethod.POST, "/me/record", STUDENT, TECHNICIAN, INSTRUCTOR),
+                RouteRule.roles(HttpMethod.GET, "/me/record.csv", STUDENT, TECHNICIAN, INSTRUCTOR),
+                RouteRule.roles(HttpMethod.GET, "/me/record.json", STUDENT, TECHNICIAN, INSTRUCTOR),
                 RouteRule.roles(HttpMethod.GET, "/report/questions", INSTRUCTOR),
                 RouteRule.roles(HttpMethod.POST, "/report/questions/{question}", INSTRUCTOR),
                 RouteRule.roles(HttpMethod.GET, "/exceptions", INSTRUCTOR),

@@ -1,0 +1,24 @@
+package org.standclear.platform.access;
+
+/** What somebody looked at. */
+public enum Sight {
+    ACCOUNT("account, courses and authorisations"),
+    AUTHORISATIONS("list of everybody’s authorisations"),
+    RUN_PAPER("paper of a run, with names"),
+    INCIDENT("everything about an incident"),
+    MEDICAL("restricted medical part of an incident"),
+    QUESTIONS("questions to a record, and their answers"),
+    ROSTER("a roster file that was read in"),
+    ATTENDANCE("list of a course’s turns");
+
+    private final String words;
+
+    Sight(String words) {
+        this.words = words;
+    }
+
+    /** It as people say it. */
+    public String words() {
+        return words;
+    }
+}
