@@ -28,7 +28,8 @@ class MigrationsTests {
             "run",
             "incident",
             "message",
-            "report");
+            "report",
+            "retention");
     private static final Set<String> FOLDERS = Set.of("common", "h2", "postgresql");
 
     /** One file below db/migration, by its folder and its name. */

@@ -32,7 +32,7 @@ class ModuleArrowsTests {
             Set.of("signoff"),
             Set.of("run"),
             Set.of("incident"),
-            Set.of("desk", "report"),
+            Set.of("desk", "report", "retention"),
             Set.of("demo", "commandline"));
 
     private static final ApplicationModules MODULES = ApplicationModules.of(StandclearApplication.class);

@@ -1,5 +1,6 @@
 package org.standclear.people.accounts;
 
+import java.sql.Types;
 import java.time.Clock;
 import java.util.List;
 import java.util.Locale;
@@ -102,10 +103,20 @@ class AccountRows {
     }
 
     void setActive(PersonId id, boolean active) {
-        jdbc.sql("update people set active = :active, version = version + 1 where id = :id")
+        jdbc.sql("update people set active = :active, closed_at = :closed, version = version + 1 where id = :id")
                 .param("active", active)
+                .param("closed", active ? null : SqlTime.toSql(clock.instant()), Types.TIMESTAMP_WITH_TIMEZONE)
                 .param("id", id.value())
                 .update();
+    }
+
+    /** Whether the name was replaced by a pseudonym. */
+    boolean isPseudonym(PersonId id) {
+        return jdbc.sql("select count(*) from people where id = :id and pseudonym_since is not null")
+                        .param("id", id.value())
+                        .query(Integer.class)
+                        .single()
+                > 0;
     }
 
     void setPassword(PersonId id, Password password) {

@@ -118,6 +118,11 @@ class JdbcPeopleRegister implements PeopleRegister {
         if (PlainText.check(reason, LONGEST_REASON) instanceof PlainText.Refused refused) {
             return new Outcome.Refused("reason", refused.says());
         }
+        if (rows.isPseudonym(person)) {
+            return new Outcome.Refused(
+                    "reason",
+                    "Its time is over and the name was replaced by a pseudonym. Add the person again as a new account.");
+        }
         if (!stored.person().active()) {
             rows.setActive(person, true);
             record.activated(stored.person(), text(reason, LONGEST_REASON), by);

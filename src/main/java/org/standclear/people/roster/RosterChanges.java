@@ -157,7 +157,11 @@ class RosterChanges {
 
     void takeBack(Effect effect, Instant at) {
         switch (effect.kind()) {
-            case ADDED -> one("update people set active = false, version = version + 1 where id = :person", effect, at);
+            case ADDED ->
+                one(
+                        "update people set active = false, closed_at = coalesce(closed_at, :at), version = version + 1 where id = :person",
+                        effect,
+                        at);
             case ENROLLED ->
                 one("delete from enrolments where person_id = :person and section_id = :section", effect, at);
             case TAKEN_OUT -> enrolAgain(effect);

@@ -1,0 +1,42 @@
+package org.standclear.incident.records;
+
+import java.util.HashSet;
+import java.util.Set;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.standclear.platform.retention.Candidate;
+import org.standclear.platform.retention.Concern;
+import org.standclear.platform.retention.KeepsBack;
+import org.standclear.platform.retention.RecordKind;
+
+/** Whoever has to do with an incident that is not closed keeps name and address until it is. */
+@Component
+class OpenIncidents implements KeepsBack {
+
+    private static final Set<RecordKind> NAMES = Set.of(RecordKind.ACCOUNTS, RecordKind.ADDRESSES);
+
+    private final JdbcClient jdbc;
+
+    OpenIncidents(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    @Override
+    public Reasons now() {
+        Set<UUID> people = new HashSet<>(jdbc.sql("""
+                select reporter from incidents where state <> 'CLOSED' and reporter is not null
+                union select reviewer from incidents where state <> 'CLOSED' and reviewer is not null
+                union select p.person_id from incident_people p join incidents i on i.id = p.incident_id
+                    where i.state <> 'CLOSED'
+                union select r.person_id from run_people r join incidents i on i.run_id = r.run_id where i.state <> 'CLOSED'
+                union select owner from incident_actions where checked_at is null""").query(UUID.class).list());
+        return (kind, record) -> NAMES.contains(kind) && isAboutOneOf(people, record)
+                ? "named in an incident that is not closed, or in an action that is not checked"
+                : "";
+    }
+
+    private static boolean isAboutOneOf(Set<UUID> people, Candidate record) {
+        return people.stream().anyMatch(person -> record.concerns(Concern.About.PERSON, person));
+    }
+}

@@ -1,0 +1,74 @@
+package org.standclear.people.leaving;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.standclear.platform.digest.Sha256;
+import org.standclear.platform.retention.Candidate;
+import org.standclear.platform.retention.Disposable;
+import org.standclear.platform.retention.DueRows;
+import org.standclear.platform.retention.RecordKind;
+import org.standclear.platform.time.SqlTime;
+
+/** Puts a pseudonym in the place of a name. The row stays, so that everything that refers to it still counts. */
+@Component
+class LeftAccounts implements Disposable {
+
+    private static final int CODE = 8;
+
+    private final JdbcClient jdbc;
+    private final Clock clock;
+    private final DueRows rows;
+
+    LeftAccounts(JdbcClient jdbc, Clock clock) {
+        this.jdbc = jdbc;
+        this.clock = clock;
+        this.rows = new DueRows(jdbc, """
+                select p.id as id, p.closed_at as clock_start, p.id as person, '' as kept_back from people p
+                where not p.active and p.pseudonym_since is null""");
+    }
+
+    @Override
+    public RecordKind kind() {
+        return RecordKind.ACCOUNTS;
+    }
+
+    @Override
+    public List<Candidate> startedBefore(Instant instant, int atMost) {
+        return rows.startedBefore(instant, atMost);
+    }
+
+    @Override
+    public Optional<Candidate> find(UUID id) {
+        return rows.find(id);
+    }
+
+    @Override
+    public boolean dispose(UUID id) {
+        // from chance, not from the id or the name: nobody can work it out again
+        String code = Sha256.of(UUID.randomUUID().toString()).substring(0, CODE);
+        String name = "Person " + code.toUpperCase(Locale.ROOT) + " (left)";
+        int changed = jdbc.sql("""
+                update people set login = :login, printed_name = :name, sort_name = :sort, password_hash = 'none',
+                    must_change_password = false, pin_hash = null, pseudonym_since = :at, version = version + 1
+                where id = :id and not active and pseudonym_since is null""")
+                .param("login", "left-" + code)
+                .param("name", name)
+                .param("sort", name.toLowerCase(Locale.ROOT))
+                .param("at", SqlTime.toSql(clock.instant()))
+                .param("id", id)
+                .update();
+        for (String table : List.of("personal_tokens", "accommodations")) {
+            jdbc.sql("delete from " + table + " where person_id = :id and exists "
+                            + "(select 1 from people p where p.id = :id and p.pseudonym_since is not null)")
+                    .param("id", id)
+                    .update();
+        }
+        return changed == 1;
+    }
+}

@@ -1,0 +1,59 @@
+package org.standclear.people.leaving;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.standclear.platform.retention.Candidate;
+import org.standclear.platform.retention.Disposable;
+import org.standclear.platform.retention.DueRows;
+import org.standclear.platform.retention.RecordKind;
+import org.standclear.platform.time.SqlTime;
+
+/** Why somebody was authorised, and why it ended; that and when they were, stays. */
+@Component
+class OldAuthorisations implements Disposable {
+
+    private final JdbcClient jdbc;
+    private final Clock clock;
+    private final DueRows rows;
+
+    OldAuthorisations(JdbcClient jdbc, Clock clock) {
+        this.jdbc = jdbc;
+        this.clock = clock;
+        this.rows = new DueRows(jdbc, """
+                select a.id as id, coalesce(a.revoked_at, a.valid_until) as clock_start, a.person_id as person,
+                    '' as kept_back
+                from authorisations a where a.reasons_out_at is null""");
+    }
+
+    @Override
+    public RecordKind kind() {
+        return RecordKind.AUTHORISATIONS;
+    }
+
+    @Override
+    public List<Candidate> startedBefore(Instant instant, int atMost) {
+        return rows.startedBefore(instant, atMost);
+    }
+
+    @Override
+    public Optional<Candidate> find(UUID id) {
+        return rows.find(id);
+    }
+
+    @Override
+    public boolean dispose(UUID id) {
+        return jdbc.sql("""
+                update authorisations set reason = 'taken out at the end of its time', reasons_out_at = :at,
+                    revoke_reason = case when revoke_reason is null then null else 'taken out at the end of its time' end
+                where id = :id and reasons_out_at is null""")
+                        .param("at", SqlTime.toSql(clock.instant()))
+                        .param("id", id)
+                        .update()
+                == 1;
+    }
+}

@@ -1,0 +1,50 @@
+package org.standclear.people.leaving;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.standclear.platform.retention.Candidate;
+import org.standclear.platform.retention.Disposable;
+import org.standclear.platform.retention.DueRows;
+import org.standclear.platform.retention.RecordKind;
+
+/** The duty plan of long ago. */
+@Component
+class OldDutyPeriods implements Disposable {
+
+    private final JdbcClient jdbc;
+    private final DueRows rows;
+
+    OldDutyPeriods(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+        this.rows = new DueRows(
+                jdbc,
+                "select p.id as id, p.until_at as clock_start, p.person_id as person, '' as kept_back from duty_periods p");
+    }
+
+    @Override
+    public RecordKind kind() {
+        return RecordKind.DUTY_PERIODS;
+    }
+
+    @Override
+    public List<Candidate> startedBefore(Instant instant, int atMost) {
+        return rows.startedBefore(instant, atMost);
+    }
+
+    @Override
+    public Optional<Candidate> find(UUID id) {
+        return rows.find(id);
+    }
+
+    @Override
+    public boolean dispose(UUID id) {
+        return jdbc.sql("delete from duty_periods where id = :id")
+                        .param("id", id)
+                        .update()
+                == 1;
+    }
+}

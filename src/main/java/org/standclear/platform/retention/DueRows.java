@@ -1,0 +1,65 @@
+package org.standclear.platform.retention;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import java.util.function.Function;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.standclear.platform.time.SqlTime;
+
+/** Reads candidates with one query of their room, for all of them or for one. */
+public final class DueRows {
+
+    private final JdbcClient jdbc;
+    private final String select;
+    private final Function<UUID, Set<Concern>> further;
+
+    /**
+     * Candidates that concern one person at most.
+     *
+     * @param select columns {@code id}, {@code clock_start}, {@code person} (may be null) and {@code kept_back} (may be empty)
+     */
+    public DueRows(JdbcClient jdbc, String select) {
+        this(jdbc, select, id -> Set.of());
+    }
+
+    /** Candidates with further concerns, asked for by their ids. */
+    public DueRows(JdbcClient jdbc, String select, Function<UUID, Set<Concern>> further) {
+        this.jdbc = jdbc;
+        this.select = select;
+        this.further = further;
+    }
+
+    /** Those whose clock started before the instant, earliest first. */
+    public List<Candidate> startedBefore(Instant instant, int atMost) {
+        return jdbc.sql("select * from (" + select + ") d where d.clock_start < :before "
+                        + "order by d.clock_start, d.id fetch first :most rows only")
+                .param("before", SqlTime.toSql(instant))
+                .param("most", atMost)
+                .query(this::candidate)
+                .list();
+    }
+
+    /** The one of that id. */
+    public Optional<Candidate> find(UUID id) {
+        return jdbc.sql("select * from (" + select + ") d where d.id = :id")
+                .param("id", id)
+                .query(this::candidate)
+                .optional();
+    }
+
+    private Candidate candidate(ResultSet row, int number) throws SQLException {
+        UUID id = row.getObject("id", UUID.class);
+        UUID person = row.getObject("person", UUID.class);
+        Set<Concern> concerns = new HashSet<>(further.apply(id));
+        if (person != null) {
+            concerns.add(Concern.person(person));
+        }
+        return new Candidate(id, SqlTime.read(row, "clock_start"), concerns, row.getString("kept_back"));
+    }
+}

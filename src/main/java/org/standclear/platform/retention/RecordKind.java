@@ -1,0 +1,63 @@
+package org.standclear.platform.retention;
+
+import java.util.Arrays;
+import java.util.Optional;
+
+/** Kinds of records that have an end, with the event that starts their clock and what happens when it has run. */
+public enum RecordKind {
+    MESSAGES("Messages and their e-mails", "the message was written", "Deleted."),
+    ADDRESSES("E-mail addresses of people who left", "the account was closed", "Deleted."),
+    ACCOUNTS(
+            "Accounts of people who left",
+            "the account was closed",
+            "The name is replaced by a pseudonym everywhere it is read from the account; sign-in name, password, PIN, tokens "
+                    + "and arrangements are taken out. Runs, bookings and their counts stay."),
+    EXCUSES("What students wrote about lost bookings", "the slot ended", "The words are deleted; the booking stays."),
+    DUTY_PERIODS("Duty plan", "the duty ended", "Deleted."),
+    AUTHORISATIONS(
+            "Reasons in authorisations",
+            "the authorisation ended",
+            "The reasons are taken out; who was authorised for what, and when, stays."),
+    ROSTERS(
+            "Roster files that were read in",
+            "the roster was applied, or read in",
+            "The lines with names and addresses are deleted; the file’s name and fingerprint stay."),
+    LOOKS("Access log", "the look", "Deleted."),
+    INCIDENTS(
+            "Stories of incidents",
+            "the incident was closed",
+            "The reporter and the free text of the report are taken out; number, class, severity, cell, dates, causes and "
+                    + "actions stay, and so do the counts of every term."),
+    MEDICAL_NOTES("Medical notes", "the incident was closed", "Deleted."),
+    PHOTOS("Photos of incidents", "the incident was closed", "Deleted.");
+
+    private final String words;
+    private final String clockStart;
+    private final String atTheEnd;
+
+    RecordKind(String words, String clockStart, String atTheEnd) {
+        this.words = words;
+        this.clockStart = clockStart;
+        this.atTheEnd = atTheEnd;
+    }
+
+    /** The kind of that name, as addresses carry it. */
+    public static Optional<RecordKind> named(String name) {
+        return Arrays.stream(values()).filter(kind -> kind.name().equals(name)).findFirst();
+    }
+
+    /** It as people say it. */
+    public String words() {
+        return words;
+    }
+
+    /** What happened when the clock started. */
+    public String clockStart() {
+        return clockStart;
+    }
+
+    /** What happens at the end of the clock. */
+    public String atTheEnd() {
+        return atTheEnd;
+    }
+}

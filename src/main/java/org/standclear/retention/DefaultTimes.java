@@ -1,0 +1,49 @@
+package org.standclear.retention;
+
+import java.time.Period;
+import org.standclear.platform.retention.RecordKind;
+
+/**
+ * What holds until an administrator changes it, with where it comes from. Sources were read in public texts of the
+ * regulations; they bind employers and schools of one country, are examples here, and the college's own rules decide.
+ */
+public final class DefaultTimes {
+
+    private DefaultTimes() {}
+
+    /** How long. */
+    public static KeepingTime of(RecordKind kind) {
+        return switch (kind) {
+            case MESSAGES -> KeepingTime.years(1);
+            case ADDRESSES -> new KeepingTime(Period.ofDays(30), false);
+            case ACCOUNTS -> KeepingTime.yearsAfterTheYear(5);
+            case EXCUSES, ROSTERS -> KeepingTime.years(1);
+            case DUTY_PERIODS -> KeepingTime.years(3);
+            case AUTHORISATIONS, PHOTOS, INCIDENTS -> KeepingTime.yearsAfterTheYear(5);
+            case LOOKS -> KeepingTime.yearsAfterTheYear(5);
+            case MEDICAL_NOTES -> KeepingTime.years(30);
+        };
+    }
+
+    /** Where that comes from. */
+    public static String source(RecordKind kind) {
+        return switch (kind) {
+            case INCIDENTS, PHOTOS ->
+                "29 CFR 1904.33(a): logs and incident reports of employees are saved for five years following the end of the "
+                        + "calendar year that they cover. Students are not employees; the same time is used for them.";
+            case MEDICAL_NOTES ->
+                "29 CFR 1910.1020(d)(1)(i): medical records of employees, duration of employment and thirty years; records of "
+                        + "first aid for minor things have no time there. The program does not know when an employment ends: "
+                        + "place a hold where thirty years from the closing are too short.";
+            case LOOKS ->
+                "34 CFR 99.32(a)(2): the record of who asked for an education record stays as long as that record; here as "
+                        + "long as the longest of the others but medical notes.";
+            case ACCOUNTS, AUTHORISATIONS ->
+                "The college’s own: as long as the incidents in which the person may have had a part (29 CFR 1904.33(a)).";
+            case MESSAGES, EXCUSES, ROSTERS ->
+                "Common practice: one year, so that the grades of a term can be questioned.";
+            case ADDRESSES -> "The college’s own: a month, for what is still under way.";
+            case DUTY_PERIODS -> "The college’s own.";
+        };
+    }
+}

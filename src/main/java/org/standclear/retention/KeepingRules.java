@@ -1,0 +1,27 @@
+package org.standclear.retention;
+
+import java.time.Instant;
+import java.util.List;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.retention.RecordKind;
+
+/** Keeps how long records are kept, with who changed it and why. */
+public interface KeepingRules {
+
+    /** The rule in force for a kind. */
+    KeepingRule inForce(RecordKind kind);
+
+    /** The latest changes of a kind, latest first; empty while the default holds. */
+    List<Change> changes(RecordKind kind, int atMost);
+
+    /**
+     * Puts another time in force; the caller has checked that the person may.
+     *
+     * @param seenNumber the number of the rule that the form was filled in against
+     * @return false when somebody changed it meanwhile, and nothing was changed
+     */
+    boolean change(RecordKind kind, KeepingTime time, int seenNumber, PersonId by, String reason);
+
+    /** A rule that was put in force, by whom, when and why. */
+    record Change(KeepingRule rule, PersonId by, Instant at, String reason) {}
+}

@@ -1,0 +1,55 @@
+package org.standclear.retention.records;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.UUID;
+import org.springframework.stereotype.Component;
+import org.standclear.platform.lab.Labs;
+import org.standclear.platform.retention.Candidate;
+import org.standclear.platform.retention.Concern.About;
+import org.standclear.platform.retention.HoldMarks;
+import org.standclear.platform.retention.KeepsBack;
+import org.standclear.platform.retention.RecordKind;
+import org.standclear.platform.time.LabTime;
+import org.standclear.retention.LegalHold;
+import org.standclear.retention.LegalHold.Target;
+
+/** What legal holds keep back, and the words about them on other rooms' pages. */
+@Component("holdMarks")
+class HeldRecords implements KeepsBack, HoldMarks {
+
+    private final HoldRows rows;
+    private final Labs labs;
+    private final LabTime labTime;
+
+    HeldRecords(HoldRows rows, Labs labs, LabTime labTime) {
+        this.rows = rows;
+        this.labs = labs;
+        this.labTime = labTime;
+    }
+
+    @Override
+    public Reasons now() {
+        List<LegalHold> standing = rows.standing(labs.theLab().id());
+        return (kind, record) -> standing.stream().anyMatch(hold -> covers(hold, kind, record)) ? "legal hold" : "";
+    }
+
+    private boolean covers(LegalHold hold, RecordKind kind, Candidate record) {
+        if (hold.target() instanceof Target.One one) {
+            return record.concerns(one.about(), one.id());
+        }
+        Target.Span span = (Target.Span) hold.target();
+        LocalDate day = labTime.date(record.clockStart());
+        LocalDate from = span.from();
+        LocalDate until = span.until();
+        return span.kind() == kind && (from == null || !day.isBefore(from)) && (until == null || !day.isAfter(until));
+    }
+
+    @Override
+    public List<String> on(String about, Object id) {
+        return rows.standingOn(About.valueOf(about), UUID.fromString(id.toString())).stream()
+                .map(hold -> "On legal hold since " + labTime.full(hold.placedAt())
+                        + ": nothing about it is disposed of until a second person lifts the hold.")
+                .toList();
+    }
+}

@@ -1,0 +1,101 @@
+package org.standclear.retention.web;
+
+import java.time.Instant;
+import java.time.format.DateTimeParseException;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.util.UriComponentsBuilder;
+import org.standclear.people.People;
+import org.standclear.people.Person;
+import org.standclear.platform.access.AccessLog;
+import org.standclear.platform.access.AccessLog.Look;
+import org.standclear.platform.access.Sight;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.time.LabTime;
+
+/** Who looked at whose record, for the administrator and the safety reviewer. */
+@Controller
+class AccessLogPages {
+
+    private static final int PAGE = 50;
+
+    private final AccessLog looks;
+    private final People people;
+    private final LabTime labTime;
+
+    AccessLogPages(AccessLog looks, People people, LabTime labTime) {
+        this.looks = looks;
+        this.people = people;
+        this.labTime = labTime;
+    }
+
+    /** A look in words. */
+    record Line(String at, String viewer, String sight, String whose) {}
+
+    @GetMapping("/retention/access")
+    String show(
+            @RequestParam(defaultValue = "") String viewer,
+            @RequestParam(defaultValue = "") String whose,
+            @RequestParam(required = false) @Nullable String before,
+            Model model) {
+        Optional<Person> who = people.byLogin(viewer.strip());
+        Optional<Person> of = people.byLogin(whose.strip());
+        boolean unknown = !viewer.isBlank() && who.isEmpty() || !whose.isBlank() && of.isEmpty();
+        List<Look> found = unknown ? List.of() : looks.latest(id(who), id(of), position(before), PAGE + 1);
+        List<Look> shown = found.subList(0, Math.min(PAGE, found.size()));
+        model.addAttribute("lines", shown.stream().map(this::line).toList());
+        model.addAttribute("viewer", viewer.strip());
+        model.addAttribute("whose", whose.strip());
+        model.addAttribute("unknown", unknown);
+        model.addAttribute(
+                "next", found.size() > PAGE ? next(viewer.strip(), whose.strip(), shown.get(PAGE - 1)) : null);
+        return "retention/access";
+    }
+
+    private static @Nullable PersonId id(Optional<Person> person) {
+        return person.map(Person::id).orElse(null);
+    }
+
+    private Line line(Look look) {
+        PersonId whose = look.whose();
+        return new Line(
+                labTime.full(look.at()),
+                people.printedName(look.viewer()),
+                look.sight().words(),
+                whose == null ? "names nobody, or many" : people.printedName(whose));
+    }
+
+    private static String next(String viewer, String whose, Look last) {
+        return UriComponentsBuilder.fromPath("/retention/access")
+                .queryParam("viewer", "{viewer}")
+                .queryParam("whose", "{whose}")
+                .queryParam("before", "{before}")
+                .encode()
+                .buildAndExpand(viewer, whose, last.at() + "_" + last.id())
+                .toUriString();
+    }
+
+    /** The look after which the page starts; the first page when the address says nothing that can be read. */
+    private static @Nullable Look position(@Nullable String before) {
+        String[] parts = before == null ? new String[0] : before.split("_", 2);
+        try {
+            return parts.length < 2
+                    ? null
+                    : new Look(
+                            UUID.fromString(parts[1]),
+                            new PersonId(new UUID(0, 0)),
+                            null,
+                            Sight.ACCOUNT,
+                            "",
+                            Instant.parse(parts[0]));
+        } catch (DateTimeParseException | IllegalArgumentException noPosition) {
+            return null;
+        }
+    }
+}

@@ -1,0 +1,279 @@
+package org.standclear.retention;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.List;
+import java.util.UUID;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+import org.springframework.dao.DataAccessException;
+import org.standclear.incident.IncidentClass;
+import org.standclear.incident.IncidentPhotos;
+import org.standclear.incident.MedicalNotes;
+import org.standclear.incident.photos.MadeUpFiles;
+import org.standclear.message.Messages.Wishes;
+import org.standclear.people.CourseRegister;
+import org.standclear.people.People;
+import org.standclear.people.PeopleRegister.Outcome;
+import org.standclear.people.Person;
+import org.standclear.people.RosterImports;
+import org.standclear.people.RosterImports.Read;
+import org.standclear.platform.access.AccessLog;
+import org.standclear.platform.access.Sight;
+import org.standclear.platform.digest.Sha256;
+import org.standclear.platform.ids.IncidentId;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.retention.Disposable;
+import org.standclear.platform.retention.RecordKind;
+import org.standclear.platform.security.Role;
+import org.standclear.platform.time.SqlTime;
+import org.standclear.testing.OnH2;
+import org.standclear.testing.OnPostgres;
+
+/** Each kind of record at the end of its time: what goes, what stays, and that the record still verifies. */
+class DisposedKindsIT {
+
+    abstract static class Cases extends RetentionCases {
+
+        private void disposedAfter(RecordKind kind, UUID id) {
+            keepOnly(kind, KeepingTime.years(1));
+            longAfter();
+            assertThat(isDue(kind, id)).as("%s is due", kind).isTrue();
+            carriedOut(approved());
+            assertThat(isDue(kind, id)).as("%s is due again", kind).isFalse();
+        }
+
+        @Test
+        void everyKindHasOneRoom() {
+            assertThat(application.getBeansOfType(Disposable.class).values())
+                    .extracting(Disposable::kind)
+                    .containsExactlyInAnyOrder(RecordKind.values());
+        }
+
+        @Test
+        void putsAPseudonymInThePlaceOfANameAndKeepsTheRuns() {
+            running();
+            Person noor = scene().noor;
+            closeAccount(noor);
+            disposedAfter(RecordKind.ACCOUNTS, noor.id().value());
+
+            Person left = application.getBean(People.class).find(noor.id()).orElseThrow();
+            assertThat(left.printedName()).matches("Person [0-9A-F]{8} \\(left\\)");
+            assertThat(left.login()).startsWith("left-").doesNotContain("noor");
+            assertThat(count("run_people", "person_id", noor.id().value())).isPositive();
+            assertThat(count("bookings", "operator_id", noor.id().value())).isPositive();
+            assertThat(register.activate(noor.id(), "came back", marit.id())).isInstanceOf(Outcome.Refused.class);
+            assertThat(jdbc.sql("select statement, statement_sha256 from signoff_signatures where signer = :id")
+                            .param("id", noor.id().value())
+                            .query((row, number) ->
+                                    Sha256.of(row.getString("statement")).equals(row.getString("statement_sha256")))
+                            .list())
+                    .isNotEmpty()
+                    .allMatch(fits -> fits);
+        }
+
+        @Test
+        void deletesAddressesOfWhoLeftOnly() {
+            messages.wish(scene().mateo.id(), Wishes.plain("mateo@college.example"));
+            messages.wish(scene().adaeze.id(), Wishes.plain("adaeze@college.example"));
+            closeAccount(scene().mateo);
+            disposedAfter(RecordKind.ADDRESSES, scene().mateo.id().value());
+            assertThat(messages.wishesOf(scene().mateo.id())).isEmpty();
+            assertThat(messages.wishesOf(scene().adaeze.id())).isPresent();
+        }
+
+        @Test
+        void keepsAMessageWhoseMailHasNotLeft() {
+            UUID id = told(scene().noor, "waits");
+            jdbc.sql("update messages set mail_state = 'WAITING' where id = :id")
+                    .param("id", id)
+                    .update();
+            keepOnly(RecordKind.MESSAGES, KeepingTime.years(1));
+            longAfter();
+            assertThat(isDue(RecordKind.MESSAGES, id)).isFalse();
+            assertThat(dueOf(RecordKind.MESSAGES).keptBack()).containsKey("its e-mail has not left yet");
+            jdbc.sql("update messages set mail_state = 'TOO_LATE' where id = :id")
+                    .param("id", id)
+                    .update();
+        }
+
+        @Test
+        void deletesThePleaAndKeepsTheBooking() {
+            UUID booking = scene().booking.value();
+            jdbc.sql("insert into booking_pleas (booking_id, words, sent_at) values (:id, 'the bus', :at)")
+                    .param("id", booking)
+                    .param("at", SqlTime.toSql(clock.instant()))
+                    .update();
+            disposedAfter(RecordKind.EXCUSES, booking);
+            assertThat(count("booking_pleas", "booking_id", booking)).isZero();
+            assertThat(count("bookings", "id", booking)).isEqualTo(1);
+        }
+
+        @Test
+        void deletesTheDutyPlanOfLongAgo() {
+            UUID period = first(
+                    "select id from duty_periods where person_id = :id",
+                    scene().adaeze.id());
+            disposedAfter(RecordKind.DUTY_PERIODS, period);
+            assertThat(count("duty_periods", "id", period)).isZero();
+        }
+
+        private UUID first(String sql, PersonId person) {
+            return jdbc.sql(sql + " order by id fetch first row only")
+                    .param("id", person.value())
+                    .query(UUID.class)
+                    .single();
+        }
+
+        @Test
+        void takesTheReasonsOutOfAuthorisationsAndKeepsThem() {
+            UUID granted = first(
+                    "select id from authorisations where person_id = :id",
+                    scene().noor.id());
+            disposedAfter(RecordKind.AUTHORISATIONS, granted);
+            assertThat(jdbc.sql("select reason from authorisations where id = :id")
+                            .param("id", granted)
+                            .query(String.class)
+                            .single())
+                    .startsWith("taken out");
+        }
+
+        @Test
+        void deletesTheLinesOfARosterThatCanNotBeAppliedAfterwards() {
+            application.getBean(CourseRegister.class).addCourse("KEEP 1", "Keeping", marit.id());
+            String file = "login,name,course,section\nwrenlong,Wren Saltmarsh,KEEP 1,01\n";
+            RosterImports rosters = application.getBean(RosterImports.class);
+            Read read = rosters.read(file.getBytes(java.nio.charset.StandardCharsets.UTF_8), "autumn.csv", marit.id());
+            UUID roster = is(Read.Kept.class, read).id();
+            disposedAfter(RecordKind.ROSTERS, roster);
+            assertThat(count("roster_rows", "import_id", roster)).isZero();
+            assertThat(rosters.preview(roster).orElseThrow().fileName()).isEqualTo("autumn.csv");
+            assertThat(rosters.apply(roster, true, marit.id())).isPresent();
+        }
+
+        @Test
+        void deletesLooksOfLongAgo() {
+            AccessLog looks = application.getBean(AccessLog.class);
+            looks.looked(
+                    ines.id(),
+                    Sight.ACCOUNT,
+                    scene().noor.id().toString(),
+                    List.of(scene().noor.id()));
+            UUID look = looks.at(scene().noor.id(), 5).stream()
+                    .filter(one -> one.viewer().equals(ines.id()))
+                    .findFirst()
+                    .orElseThrow()
+                    .id();
+            disposedAfter(RecordKind.LOOKS, look);
+            assertThat(count("platform_looks", "id", look)).isZero();
+        }
+
+        @Test
+        void takesTheStoryOutOfAnIncidentAndKeepsItsNumberAndClass() {
+            IncidentId id = closedIncident();
+            int number = now(id).number();
+            disposedAfter(RecordKind.INCIDENTS, id.value());
+            assertThat(now(id).number()).isEqualTo(number);
+            assertThat(now(id).reporter()).isNull();
+            assertThat(now(id).sentence()).isEqualTo("Taken out at the end of its time.");
+            assertThat(count("incident_steps", "incident_id", id.value())).isPositive();
+            assertRecorded(id, "incident.reported");
+        }
+
+        @Test
+        void letsAMedicalNoteGoOnlyForADisposalOfTheSameTransaction() {
+            IncidentId incident = reported(IncidentClass.NEAR_MISS);
+            application.getBean(MedicalNotes.class).write(incident, "a graze", ines.id());
+            UUID note = guarded("incident_medical_notes", incident);
+            disposedAfter(RecordKind.MEDICAL_NOTES, note);
+            assertThat(count("incident_medical_notes", "id", note)).isZero();
+        }
+
+        /** The row's id, after trying to get at the row in every other way. */
+        private UUID guarded(String table, IncidentId incident) {
+            UUID id = jdbc.sql("select id from " + table + " where incident_id = :id")
+                    .param("id", incident.value())
+                    .query(UUID.class)
+                    .single();
+            jdbc.sql("update incidents set state = 'CLOSED', closed_at = :at where id = :id")
+                    .param("at", SqlTime.toSql(clock.instant()))
+                    .param("id", incident.value())
+                    .update();
+            refused("delete from " + table + " where id = :id", id);
+            refused("update " + table + " set incident_id = incident_id where id = :id", id);
+            writtenDownInAnotherTransaction(table.replace("incident_", "").toUpperCase(java.util.Locale.ROOT), id);
+            refused("delete from " + table + " where id = :id", id);
+            jdbc.sql("update retention_items set state = 'GONE' where record_id = :id")
+                    .param("id", id)
+                    .update();
+            return id;
+        }
+
+        private void refused(String sql, UUID id) {
+            assertThatThrownBy(() -> jdbc.sql(sql).param("id", id).update())
+                    .isInstanceOf(DataAccessException.class)
+                    .hasMessageContaining("written down");
+        }
+
+        private void writtenDownInAnotherTransaction(String kind, UUID record) {
+            UUID list = UUID.randomUUID();
+            jdbc.sql("""
+                    insert into retention_lists (id, lab_id, month_code, fingerprint, records, approved_by, approved_at,
+                        finished_at) values (:id, :lab, :month, 'none', 1, :by, :at, :at)""")
+                    .param("id", list)
+                    .param("lab", everyLab.theLab().id().value())
+                    .param("month", list.toString().substring(0, 7))
+                    .param("by", marit.id().value())
+                    .param("at", SqlTime.toSql(clock.instant()))
+                    .update();
+            jdbc.sql("""
+                    insert into retention_items (list_id, number, kind, record_id, clock_start, rule_number, rule_words,
+                        state, because, settled_at, transaction_mark)
+                    values (:list, 1, :kind, :record, :at, 0, 'none', 'DONE', '', :at, transaction_id())""")
+                    .param("list", list)
+                    .param("kind", kind)
+                    .param("record", record)
+                    .param("at", SqlTime.toSql(clock.instant()))
+                    .update();
+        }
+
+        @Test
+        void letsAPhotoGoOnlyForADisposalOfTheSameTransaction() {
+            IncidentId incident = reported(IncidentClass.NEAR_MISS);
+            done(application
+                    .getBean(IncidentPhotos.class)
+                    .add(incident, MadeUpFiles.picture("jpeg", 12, 8), "", ines.id()));
+            UUID photo = guarded("incident_photos", incident);
+            disposedAfter(RecordKind.PHOTOS, photo);
+            assertThat(application.getBean(IncidentPhotos.class).of(incident)).isEmpty();
+        }
+
+        /** So that no row is left that refers to something that is gone. */
+        @Test
+        void nothingRefersToTheRowsThatAreDeleted() {
+            List<String> referring = jdbc.sql("""
+                    select lower(f.table_name) from information_schema.referential_constraints r
+                    join information_schema.table_constraints f on f.constraint_name = r.constraint_name
+                        and f.constraint_schema = r.constraint_schema
+                    join information_schema.table_constraints p on p.constraint_name = r.unique_constraint_name
+                        and p.constraint_schema = r.unique_constraint_schema
+                    where lower(p.table_name) in ('messages', 'message_settings', 'booking_pleas', 'duty_periods',
+                        'roster_rows', 'platform_looks', 'incident_medical_notes', 'incident_photos', 'personal_tokens',
+                        'accommodations')""").query(String.class).list();
+            assertThat(referring).isEmpty();
+            assertThat(scene().lab.person("Leilani Driftmark", Role.STUDENT).active())
+                    .isTrue();
+        }
+    }
+
+    @Nested
+    @OnH2
+    @Keeping
+    class OnH2Engine extends Cases {}
+
+    @Nested
+    @OnPostgres
+    @Keeping
+    class OnPostgresEngine extends Cases {}
+}

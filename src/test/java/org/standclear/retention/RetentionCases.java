@@ -1,0 +1,154 @@
+package org.standclear.retention;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.UUID;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.transaction.support.TransactionTemplate;
+import org.standclear.incident.IncidentCases;
+import org.standclear.incident.IncidentClass;
+import org.standclear.message.Message;
+import org.standclear.message.Messages;
+import org.standclear.people.PeopleRegister;
+import org.standclear.people.Person;
+import org.standclear.platform.ids.IncidentId;
+import org.standclear.platform.lab.Labs;
+import org.standclear.platform.retention.RecordKind;
+import org.standclear.platform.security.Role;
+import org.standclear.platform.time.SqlTime;
+import org.standclear.retention.Disposals.MonthList;
+import org.standclear.retention.Disposals.Outcome;
+import org.standclear.retention.DueRecords.DueRecord;
+import org.standclear.trail.Trail;
+import org.standclear.trail.TrailVerification;
+
+/** What tests of keeping and disposing share; each test has a month of its own, long after everything. */
+abstract class RetentionCases extends IncidentCases {
+
+    private static final AtomicInteger MONTHS = new AtomicInteger();
+    private static final Instant FAR = Instant.parse("2100-01-15T12:00:00Z");
+
+    @Autowired
+    KeepingRules rules;
+
+    @Autowired
+    DueRecords due;
+
+    @Autowired
+    LegalHolds holds;
+
+    @Autowired
+    Disposals disposals;
+
+    @Autowired
+    Messages messages;
+
+    @Autowired
+    PeopleRegister register;
+
+    @Autowired
+    Trail theTrail;
+
+    @Autowired
+    Labs everyLab;
+
+    Person marit;
+
+    @BeforeEach
+    void anAdministrator() {
+        marit = scene().lab.person("Marit Sallow", Role.ADMINISTRATOR);
+    }
+
+    /** Keeps one kind for that time, and all the others for good. */
+    void keepOnly(RecordKind kind, KeepingTime time) {
+        Stream.of(RecordKind.values()).forEach(one -> keep(one, one == kind ? time : KeepingTime.forGood()));
+    }
+
+    private void keep(RecordKind kind, KeepingTime time) {
+        KeepingRule now = rules.inForce(kind);
+        if (!now.time().equals(time)) {
+            assertThat(rules.change(kind, time, now.number(), marit.id(), "a test"))
+                    .isTrue();
+        }
+    }
+
+    /** Long after, in a month that no other test has. */
+    void longAfter() {
+        clock.moveTo(
+                FAR.atZone(ZoneOffset.UTC).plusMonths(MONTHS.incrementAndGet()).toInstant());
+    }
+
+    boolean isDue(RecordKind kind, UUID id) {
+        return dueOf(kind).records().stream().map(DueRecord::id).anyMatch(id::equals);
+    }
+
+    DueRecords.Due dueOf(RecordKind kind) {
+        return due.now().stream().filter(one -> one.kind() == kind).findFirst().orElseThrow();
+    }
+
+    UUID told(Person person, String subject) {
+        new TransactionTemplate(transactions)
+                .executeWithoutResult(
+                        status -> messages.tell(Message.of(person.id(), "note", subject, List.of("A line."), "/me")));
+        return jdbc.sql("select id from messages where person_id = :person and subject = :subject")
+                .param("person", person.id().value())
+                .param("subject", subject)
+                .query(UUID.class)
+                .single();
+    }
+
+    int count(String table, String column, UUID id) {
+        return jdbc.sql("select count(*) from " + table + " where " + column + " = :id")
+                .param("id", id)
+                .query(Integer.class)
+                .single();
+    }
+
+    /** Approves what is due now. */
+    UUID approved() {
+        Outcome outcome = disposals.approve(disposals.preview().fingerprint(), marit.id());
+        return is(Outcome.Approved.class, outcome).list();
+    }
+
+    MonthList carriedOut(UUID list) {
+        while (disposals.carryOut(50) > 0) {
+            assertThat(disposals.find(list)).isPresent();
+        }
+        MonthList done = disposals.find(list).orElseThrow();
+        assertThat(done.finishedAt()).isNotNull();
+        assertTrailIsWhole();
+        return done;
+    }
+
+    /** The only answer that is no fault. */
+    void assertTrailIsWhole() {
+        TrailVerification verified = theTrail.verify(everyLab.theLab().id());
+        assertThat(verified).isInstanceOf(TrailVerification.Whole.class);
+    }
+
+    /** An incident with a medical note, closed now. */
+    IncidentId closedIncident() {
+        IncidentId id = reported(IncidentClass.NEAR_MISS);
+        jdbc.sql("update incidents set state = 'CLOSED', closed_at = :at where id = :id")
+                .param("at", SqlTime.toSql(clock.instant()))
+                .param("id", id.value())
+                .update();
+        return id;
+    }
+
+    void closeAccount(Person person) {
+        assertThat(register.deactivate(person.id(), "left the college", marit.id()))
+                .isInstanceOf(PeopleRegister.Outcome.Done.class);
+    }
+
+    static Duration aDay() {
+        return Duration.ofDays(1);
+    }
+}
