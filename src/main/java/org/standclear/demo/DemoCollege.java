@@ -41,6 +41,7 @@ class DemoCollege {
     private final DemoIncidents incidents;
     private final DemoTurns turns;
     private final RushScript rush;
+    private final LongAgoScript longAgo;
     private final Rechecks rechecks;
     private final People known;
     private final Labs labs;
@@ -58,6 +59,7 @@ class DemoCollege {
             DemoIncidents incidents,
             DemoTurns turns,
             RushScript rush,
+            LongAgoScript longAgo,
             Rechecks rechecks,
             People known,
             Labs labs,
@@ -73,6 +75,7 @@ class DemoCollege {
         this.incidents = incidents;
         this.turns = turns;
         this.rush = rush;
+        this.longAgo = longAgo;
         this.rechecks = rechecks;
         this.known = known;
         this.labs = labs;
@@ -108,6 +111,7 @@ class DemoCollege {
         WeekScript script = new WeekScript(week, times, timeline, roster, bookings, visits, now, turns);
 
         Instant term = times.at(times.monday().minusWeeks(3), LocalTime.of(8, 0));
+        longAgo.write(timeline, term, roster);
         timeline.add(term, () -> labs.change(named(lab)));
         timeline.add(term, () -> addPeople(files, lab, times, roster));
         timeline.add(term.plus(Duration.ofHours(1)), () -> {

@@ -3,11 +3,13 @@
         displayName = "demo",
         allowedDependencies = {
             "desk",
+            "retention",
             "incident",
             "run",
             "signoff",
             "check",
             "booking",
+            "message",
             "program",
             "cell",
             "people",
