@@ -16,6 +16,12 @@ public interface RosterImports {
     /** Reads a file and keeps its rows for the preview; nobody is added yet. */
     Read read(byte[] file, String fileName, PersonId by);
 
+    /**
+     * Reads one file, an archive, or a set of files that belong together, and keeps the rows for the preview; nobody is
+     * added yet.
+     */
+    Read read(List<SentFile> files, PersonId by);
+
     /** What the roster would change now, or has changed. */
     Optional<Preview> preview(UUID id);
 
@@ -27,6 +33,9 @@ public interface RosterImports {
 
     /** The latest rosters, latest first. */
     List<Preview> latest(int atMost);
+
+    /** A file as it was sent. */
+    record SentFile(String name, byte[] content) {}
 
     /** What came of reading. */
     sealed interface Read {

@@ -1,11 +1,17 @@
 package org.standclear.people.roster;
 
+import java.io.ByteArrayOutputStream;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.standclear.people.RosterImports;
@@ -55,29 +61,74 @@ class JdbcRosterImports implements RosterImports {
 
     @Override
     public Read read(byte[] file, String fileName, PersonId by) {
-        RosterFile read;
+        return read(List.of(new SentFile(fileName, file)), by);
+    }
+
+    @Override
+    public Read read(List<SentFile> sent, PersonId by) {
+        List<RosterRow> read;
         try {
-            read = RosterFile.of(RosterText.of(file));
+            Map<String, byte[]> files = unpacked(sent);
+            boolean set = files.size() > 1 && RosterSet.isOne(files.keySet());
+            if (!set && files.size() > 1) {
+                return new Read.Refused(
+                        List.of("Send one roster, or the set of users.csv, classes.csv, courses.csv and "
+                                + "enrollments.csv, as files or as one zip archive."));
+            }
+            RosterSet joined = set ? RosterSet.of(files) : null;
+            RosterFile single = set
+                    ? null
+                    : RosterFile.of(RosterText.of(files.values().iterator().next()));
+            List<String> problems = joined != null
+                    ? joined.problems()
+                    : Objects.requireNonNull(single).problems();
+            if (!problems.isEmpty()) {
+                return new Read.Refused(problems);
+            }
+            read = joined != null
+                    ? joined.rows()
+                    : Objects.requireNonNull(single).rows();
         } catch (RosterException unreadable) {
             return new Read.Refused(List.of(String.valueOf(unreadable.getMessage())));
         }
-        if (!read.problems().isEmpty()) {
-            return new Read.Refused(read.problems());
+        return kept(read, sent, by);
+    }
+
+    /** By name in small letters; one archive is as good as the files in it. */
+    private static Map<String, byte[]> unpacked(List<SentFile> sent) {
+        if (sent.size() == 1 && RosterArchive.isOne(sent.get(0).content())) {
+            return RosterArchive.files(sent.get(0).content());
         }
-        Found found = differences.of(read.rows());
+        Map<String, byte[]> files = new LinkedHashMap<>();
+        for (SentFile one : sent) {
+            if (RosterArchive.isOne(one.content())) {
+                throw new RosterException("Send an archive by itself, without other files.");
+            }
+            if (files.put(one.name().toLowerCase(Locale.ROOT), one.content()) != null) {
+                throw new RosterException("Two files are named " + one.name() + ".");
+            }
+        }
+        return files;
+    }
+
+    private Read kept(List<RosterRow> read, List<SentFile> sent, PersonId by) {
+        Found found = differences.of(read);
         if (!found.unknownCourses().isEmpty()) {
             return new Read.Refused(List.of("There is no course " + String.join(", ", found.unknownCourses())
                     + ". Add it on the page Courses first, or correct the file."));
         }
         UUID id = Id.newValue();
+        String name = sent.stream().map(SentFile::name).collect(Collectors.joining(", "));
+        ByteArrayOutputStream all = new ByteArrayOutputStream();
+        sent.forEach(one -> all.writeBytes(one.content()));
         rows.insert(
                 labs.theLab().id().value(),
                 id,
-                PlainText.mended(fileName.isBlank() ? "roster" : fileName, 200),
-                Sha256.of(file),
+                PlainText.mended(name.isBlank() ? "roster" : name, 200),
+                Sha256.of(all.toByteArray()),
                 by,
                 now(),
-                read.rows());
+                read);
         return new Read.Kept(id);
     }
 

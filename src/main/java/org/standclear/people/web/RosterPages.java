@@ -24,6 +24,7 @@ import org.standclear.people.People;
 import org.standclear.people.RosterImports;
 import org.standclear.people.RosterImports.Preview;
 import org.standclear.people.RosterImports.Read;
+import org.standclear.people.RosterImports.SentFile;
 import org.standclear.people.RosterImports.State;
 import org.standclear.platform.access.AccessLog;
 import org.standclear.platform.access.Sight;
@@ -65,17 +66,17 @@ class RosterPages {
     @PostMapping(PATH)
     String read(
             @RequestParam(required = false) @Nullable String formToken,
-            @RequestParam(required = false) @Nullable MultipartFile file,
+            @RequestParam(required = false) @Nullable List<MultipartFile> file,
             @AuthenticationPrincipal SignedInPerson me,
             HttpServletResponse response,
             Model model) {
         AtomicReference<List<String>> wrong = new AtomicReference<>(List.of());
-        if (file == null || file.isEmpty()) {
+        List<SentFile> sent = file == null ? List.of() : sent(file);
+        if (sent.isEmpty()) {
             wrong.set(List.of("Choose a file first."));
         } else {
-            byte[] bytes = bytes(file);
             Optional<String> done = postOnce.run(formToken, () -> {
-                Read read = rosters.read(bytes, String.valueOf(file.getOriginalFilename()), me.id());
+                Read read = rosters.read(sent, me.id());
                 if (read instanceof Read.Refused refused) {
                     wrong.set(refused.says());
                     return null;
@@ -88,6 +89,18 @@ class RosterPages {
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
         return page(Objects.requireNonNull(wrong.get()), model);
+    }
+
+    private static List<SentFile> sent(List<MultipartFile> files) {
+        return files.stream()
+                .filter(one -> !one.isEmpty())
+                .map(one -> new SentFile(plainName(String.valueOf(one.getOriginalFilename())), bytes(one)))
+                .toList();
+    }
+
+    /** Some browsers send the folder too. */
+    private static String plainName(String name) {
+        return name.substring(Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1);
     }
 
     private static byte[] bytes(MultipartFile file) {

@@ -7,6 +7,7 @@ import static org.springframework.test.web.servlet.request.MockMvcRequestBuilder
 
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -103,6 +104,38 @@ class RosterPagesIT {
 
         private String line(String login, String name, String section) {
             return login + own + "," + name + "," + course + "," + section + "\n";
+        }
+
+        @Test
+        void readsASetOfOneRosterFilesChosenTogether() {
+            var files = Map.of(
+                    "users.csv", "sourcedId,username,givenName,familyName\nu1,noor" + own + ",Noor,Candlewick\n",
+                    "classes.csv", "sourcedId,classCode,courseSourcedId\nc1," + course + "-01,k1\n",
+                    "courses.csv", "sourcedId,courseCode\nk1," + course + "\n",
+                    "enrollments.csv", "sourcedId,classSourcedId,userSourcedId,role\ne1,c1,u1,student\n");
+            var request = multipart("/people/rosters");
+            files.forEach((name, text) -> request.file(
+                    new MockMultipartFile("file", name, "text/csv", text.getBytes(StandardCharsets.UTF_8))));
+            String preview =
+                    location(send(request.param("formToken", UUID.randomUUID().toString()), ines()));
+            assertThat(page(get(preview), ines()).select("h1").text())
+                    .isEqualTo("1 new accounts, 1 new enrolments, 0 not in the file");
+
+            location(act(preview + "/apply"));
+            Person noor = everybody.byLogin("noor" + own).orElseThrow();
+            assertThat(courses.enrolmentsOf(noor.id()))
+                    .extracting(Enrolment::sectionCode)
+                    .containsExactly("01");
+            location(act(preview + "/undo"));
+            assertThat(courses.enrolmentsOf(noor.id())).isEmpty();
+
+            var two = multipart("/people/rosters");
+            List.of("one.csv", "two.csv")
+                    .forEach(name -> two.file(new MockMultipartFile("file", name, "text/csv", new byte[] {65, 66})));
+            MockHttpServletResponse refused =
+                    send(two.param("formToken", UUID.randomUUID().toString()), ines());
+            assertThat(refused.getStatus()).isEqualTo(422);
+            assertThat(document(refused).text()).contains("Send one roster, or the set of users.csv");
         }
 
         @Test
