@@ -9,6 +9,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
@@ -33,6 +34,7 @@ class FreeSlots {
     private final BookingNumbers numbers;
     private final Claims claims;
     private final PersonsLength lengths;
+    private final CellFit fit;
     private final LabTime labTime;
     private final Clock clock;
 
@@ -43,6 +45,7 @@ class FreeSlots {
             BookingNumbers numbers,
             Claims claims,
             PersonsLength lengths,
+            CellFit fit,
             LabTime labTime,
             Clock clock) {
         this.cells = cells;
@@ -51,6 +54,7 @@ class FreeSlots {
         this.numbers = numbers;
         this.claims = claims;
         this.lengths = lengths;
+        this.fit = fit;
         this.labTime = labTime;
         this.clock = clock;
     }
@@ -62,7 +66,8 @@ class FreeSlots {
             List<Authorisation> may,
             List<Cell> open,
             SlotGrid grid,
-            Duration taking) {
+            Duration taking,
+            Predicate<@Nullable UUID> ignored) {
 
         boolean fits(Slot slot) {
             return !slot.start().isBefore(earliest)
@@ -91,8 +96,17 @@ class FreeSlots {
                         .toList();
     }
 
+    /** Those that could take the place of a booking: what it holds itself is not in the way. */
+    List<Slot> instead(Booking booking, int atMost) {
+        return next(booking.operator(), booking.start(), atMost, booking.id().value()::equals);
+    }
+
     /** The next ones at the instant or after; from now on when that is past, or when none is left after it. */
     List<Slot> next(PersonId operator, Instant from, int atMost) {
+        return next(operator, from, atMost, booking -> false);
+    }
+
+    private List<Slot> next(PersonId operator, Instant from, int atMost, Predicate<@Nullable UUID> ignored) {
         Instant now = clock.instant();
         BookingSettings settings = numbers.inForce();
         LocalDate last = labTime.date(now).plusDays(settings.horizonDays());
@@ -100,20 +114,22 @@ class FreeSlots {
         List<Authorisation> may = authorisations.of(operator).stream()
                 .filter(authorisation -> authorisation.duty() == Duty.OPERATOR)
                 .toList();
-        List<Cell> open =
-                cells.all().stream().filter(cell -> cell.state().mayRun()).toList();
+        Predicate<CellId> fits = fit.fitting(operator, null);
+        List<Cell> open = cells.all().stream()
+                .filter(cell -> cell.state().mayRun() && fits.test(cell.id()))
+                .toList();
         SlotGrid grid = new SlotGrid(labTime.zone(), settings.slotLength());
         Duration taking = lengths.longestOf(operator, settings);
-        List<Slot> found = found(new Search(operator, earliest, may, open, grid, taking), last, atMost);
+        List<Slot> found = found(new Search(operator, earliest, may, open, grid, taking, ignored), last, atMost);
         return found.isEmpty() && earliest.isAfter(now)
-                ? found(new Search(operator, now, may, open, grid, taking), last, atMost)
+                ? found(new Search(operator, now, may, open, grid, taking, ignored), last, atMost)
                 : found;
     }
 
     private List<Slot> found(Search search, LocalDate last, int atMost) {
         List<Slot> found = new ArrayList<>();
         for (DayHours hours : openingHours.from(labTime.date(search.earliest()), last)) {
-            found.addAll(free(search.operator(), search.slots(hours)));
+            found.addAll(free(search, search.slots(hours)));
             if (found.size() >= atMost) {
                 break;
             }
@@ -122,7 +138,8 @@ class FreeSlots {
     }
 
     /** Those of one day for which neither the cell nor the operator is claimed. */
-    private List<Slot> free(PersonId operator, List<Slot> slots) {
+    private List<Slot> free(Search search, List<Slot> slots) {
+        PersonId operator = search.operator();
         if (slots.isEmpty()) {
             return List.of();
         }
@@ -130,7 +147,9 @@ class FreeSlots {
         subjects.add(operator.value());
         Instant until =
                 slots.stream().map(Slot::end).max(Comparator.naturalOrder()).orElseThrow();
-        List<Claim> taken = claims.on(subjects, slots.get(0).start(), until);
+        List<Claim> taken = claims.on(subjects, slots.get(0).start(), until).stream()
+                .filter(claim -> !search.ignored().test(claim.booking()))
+                .toList();
         return slots.stream()
                 .filter(slot -> taken.stream().noneMatch(claim -> takes(claim, slot, operator)))
                 .toList();

@@ -2,12 +2,9 @@ package org.standclear.booking;
 
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
-import java.util.stream.Stream;
-import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.springframework.transaction.interceptor.TransactionAspectSupport;
@@ -15,8 +12,6 @@ import org.standclear.booking.BookingDesk.Outcome;
 import org.standclear.booking.Bookings.Transition;
 import org.standclear.cell.Cell;
 import org.standclear.cell.Cells;
-import org.standclear.people.Assignment;
-import org.standclear.people.Courses;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.PersonId;
@@ -24,51 +19,43 @@ import org.standclear.platform.lab.Labs;
 import org.standclear.trail.Trail;
 import org.standclear.trail.TrailEntry;
 
-/** Plans each booking onto the earliest slot that nobody earlier in the plan takes, and moves them in one transaction. */
+/** Moves everybody as planned in one transaction, or nobody. */
 @Service
 @Transactional
 class JdbcBulkMoves implements BulkMoves {
 
-    private static final int LOOKED_AT = 200;
-
-    private final BookingRows rows;
+    private final BulkPlan plans;
     private final BulkRows bulk;
     private final BookingMoves moves;
     private final BookingDesk desk;
-    private final FreeSlots freeSlots;
     private final JdbcWaitingList waitingList;
     private final MakeUps makeUps;
     private final MoveBack moveBack;
     private final BookingLetters letters;
-    private final Courses courses;
     private final Cells cells;
     private final Trail trail;
     private final Labs labs;
 
     JdbcBulkMoves(
-            BookingRows rows,
+            BulkPlan plans,
             BulkRows bulk,
             BookingMoves moves,
             BookingDesk desk,
-            FreeSlots freeSlots,
             JdbcWaitingList waitingList,
             MakeUps makeUps,
             MoveBack moveBack,
             BookingLetters letters,
-            Courses courses,
             Cells cells,
             Trail trail,
             Labs labs) {
-        this.rows = rows;
+        this.plans = plans;
         this.bulk = bulk;
         this.moves = moves;
         this.desk = desk;
-        this.freeSlots = freeSlots;
         this.waitingList = waitingList;
         this.makeUps = makeUps;
         this.moveBack = moveBack;
         this.letters = letters;
-        this.courses = courses;
         this.cells = cells;
         this.trail = trail;
         this.labs = labs;
@@ -77,50 +64,7 @@ class JdbcBulkMoves implements BulkMoves {
     @Override
     @Transactional(readOnly = true)
     public List<Planned> plan(CellId cell, Instant until) {
-        Instant now = moves.now();
-        List<Planned> standing = rows.ofCell(cell, now, until).stream()
-                .map(life -> life.bookingAsOf(now, moves.settings()))
-                .filter(booking -> booking.state().ordinal() <= BookingState.READY.ordinal())
-                .map(booking -> new Planned(booking, null, due(booking)))
-                .sorted(Comparator.comparing(Planned::due, Comparator.nullsLast(Comparator.naturalOrder()))
-                        .thenComparing(one -> one.booking().start())
-                        .thenComparing(one -> one.booking().id().value()))
-                .toList();
-        List<Planned> plan = new ArrayList<>();
-        for (Planned one : standing) {
-            plan.add(new Planned(one.booking(), slotFor(one.booking(), cell, plan), one.due()));
-        }
-        return List.copyOf(plan);
-    }
-
-    private @Nullable Instant due(Booking booking) {
-        return booking.assignment() == null
-                ? null
-                : courses.assignmentOf(booking.operator(), booking.assignment())
-                        .map(Assignment::due)
-                        .orElse(null);
-    }
-
-    /** On another cell, not before the booking would have begun, clear of everybody who is planned already. */
-    private @Nullable Slot slotFor(Booking booking, CellId down, List<Planned> plan) {
-        return freeSlots.next(booking.operator(), booking.start(), LOOKED_AT).stream()
-                .filter(slot -> !slot.cell().equals(down) && !slot.start().isBefore(moves.now()))
-                .filter(slot -> plan.stream().noneMatch(other -> clash(other, booking, slot)))
-                .findFirst()
-                .orElse(null);
-    }
-
-    /** The same cell, or the same people, at the same time. */
-    private static boolean clash(Planned other, Booking booking, Slot slot) {
-        Slot to = other.to();
-        boolean shared =
-                people(other.booking()).anyMatch(person -> people(booking).anyMatch(person::equals));
-        return to != null && slot.overlaps(to.start(), to.end()) && (to.cell().equals(slot.cell()) || shared);
-    }
-
-    private static Stream<PersonId> people(Booking booking) {
-        return Stream.of(Optional.of(booking.operator()), Optional.ofNullable(booking.attendant()))
-                .flatMap(Optional::stream);
+        return plans.of(cell, until);
     }
 
     @Override
@@ -178,7 +122,13 @@ class JdbcBulkMoves implements BulkMoves {
 
     private void waitInstead(Booking booking, PersonId by) {
         Instant now = moves.now();
-        makeUps.grant(labs.theLab().id(), booking.operator(), booking.id(), by, now);
+        makeUps.grant(
+                labs.theLab().id(),
+                booking.operator(),
+                booking.id(),
+                "the cell went down, no other slot was free",
+                by,
+                now);
         waitingList.put(
                 new WaitingList.JoinWait(
                         booking.operator(),

@@ -12,15 +12,20 @@ import org.standclear.platform.ids.CourseId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.time.LabTime;
 
-/** The people of a booking: an authorised operator, an attendant who may, an assignment that is the operator's. */
+/**
+ * The people of a booking: an authorised operator, an attendant who may, an assignment that is the operator's, and a cell
+ * that has what both need.
+ */
 @Component
 class PeopleRule implements BookingRequest.Rule {
 
     private final Courses courses;
+    private final CellFit fit;
     private final LabTime labTime;
 
-    PeopleRule(Courses courses, LabTime labTime) {
+    PeopleRule(Courses courses, CellFit fit, LabTime labTime) {
         this.courses = courses;
+        this.fit = fit;
         this.labTime = labTime;
     }
 
@@ -29,7 +34,8 @@ class PeopleRule implements BookingRequest.Rule {
         return byWhom(request)
                 .or(() -> operator(request))
                 .or(() -> attendant(request))
-                .or(() -> course(request));
+                .or(() -> course(request))
+                .or(() -> fit.refusal(request));
     }
 
     /** The assignment's course when there is an assignment, else the one asked for. */

@@ -87,6 +87,7 @@ class BulkMovesIT {
 
             Booking moved = bookings.of(noor.id(), clock.instant()).get(0);
             assertThat(moved.cell()).isEqualTo(bittern);
+            assertThat(moved.start()).as("the nearest time").isEqualTo(Instant.parse("2026-03-12T12:15:00Z"));
             assertThat(moved.attendant()).isEqualTo(mateo.id());
             assertThat(desk.quotaOf(noor.id()).ahead()).isEqualTo(ahead);
             assertThat(messages.of(noor.id(), 1).get(0).lines()).anyMatch(line -> line.contains("cable chafed"));

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
-import org.standclear.booking.BookingNumbers;
+import org.standclear.booking.CellFit;
 import org.standclear.booking.Slot;
 import org.standclear.booking.SlotCalendar;
 import org.standclear.cell.Cell;
@@ -29,14 +29,11 @@ import org.standclear.core.allocation.Times;
 import org.standclear.core.allocation.Turn;
 import org.standclear.core.allocation.Wish;
 import org.standclear.core.allocation.Work;
-import org.standclear.people.Accommodations;
 import org.standclear.people.Assignment;
 import org.standclear.people.Authorisations;
 import org.standclear.people.Courses;
 import org.standclear.people.Duty;
 import org.standclear.people.Person;
-import org.standclear.people.SlotLengths;
-import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.time.LabTime;
 import org.standclear.platform.time.SqlTime;
@@ -50,7 +47,8 @@ class WindowProblem {
     private final Cells cells;
     private final Authorisations authorisations;
     private final Courses courses;
-    private final TurnLengths lengths;
+    private final TurnWork work;
+    private final CellFit fit;
     private final LabTime labTime;
     private final JdbcClient jdbc;
 
@@ -60,7 +58,8 @@ class WindowProblem {
             Cells cells,
             Authorisations authorisations,
             Courses courses,
-            TurnLengths lengths,
+            TurnWork work,
+            CellFit fit,
             LabTime labTime,
             JdbcClient jdbc) {
         this.requests = requests;
@@ -68,34 +67,10 @@ class WindowProblem {
         this.cells = cells;
         this.authorisations = authorisations;
         this.courses = courses;
-        this.lengths = lengths;
+        this.work = work;
+        this.fit = fit;
         this.labTime = labTime;
         this.jdbc = jdbc;
-    }
-
-    /** The least length of somebody's turns, and whether a helper has to be there; why is not asked. */
-    @Component
-    static class TurnLengths {
-
-        private final Accommodations accommodations;
-        private final SlotLengths lengths;
-        private final BookingNumbers numbers;
-
-        TurnLengths(Accommodations accommodations, SlotLengths lengths, BookingNumbers numbers) {
-            this.accommodations = accommodations;
-            this.lengths = lengths;
-            this.numbers = numbers;
-        }
-
-        Work work(PersonId operator, String tool, @Nullable Assignment assignment) {
-            int usual = numbers.inForce().slotMinutes();
-            int own = lengths.minutesFor(operator, assignment == null ? null : assignment.course());
-            boolean helper = accommodations
-                    .of(operator)
-                    .filter(Accommodations.Accommodation::helper)
-                    .isPresent();
-            return new Work(tool, Math.max(usual, own), Set.of(operatedBy(operator)), helper);
-        }
     }
 
     /** A turn's id is the request's, a colon and its number from 0. */
@@ -108,13 +83,14 @@ class WindowProblem {
     public Problem of(Window window) {
         List<TurnRequest> asked = requests.of(window.id());
         Span all = span(window);
-        List<Bench> benches = benches(asked, all);
+        CellFit.Offered offered = fit.offered();
+        List<Bench> benches = benches(asked, all, offered);
         List<FreeSlot> slots = slots(window, benches);
         List<Turn> turns = new ArrayList<>();
         Map<String, Integer> owed = new HashMap<>();
         for (TurnRequest request : asked) {
             Assignment assignment = assignment(request);
-            turns.addAll(turns(request, assignment, all));
+            turns.addAll(turns(request, assignment, all, offered));
             if (assignment != null && request.turns() > 0) {
                 int missing = assignment.minimumRuns() - standing(request);
                 owed.put(request.operator().toString(), Math.max(0, Math.min(missing, request.turns())));
@@ -131,31 +107,30 @@ class WindowProblem {
         return day.atStartOfDay(labTime.zone()).toInstant();
     }
 
-    /** Cells that run; each says of whom it may be operated, as a turn asks for it. */
-    private List<Bench> benches(List<TurnRequest> asked, Span all) {
-        Map<CellId, String> tools = cells.fittedTools();
+    /** Cells that run; each says what it has and of whom it may be operated, as a turn asks for it. */
+    private List<Bench> benches(List<TurnRequest> asked, Span all, CellFit.Offered offered) {
         var may = authorisations.ofAll(asked.stream().map(TurnRequest::operator).toList());
         List<Bench> benches = new ArrayList<>();
         for (Cell cell : cells.all()) {
-            String tool = tools.get(cell.id());
+            String tool = offered.tools().get(cell.id());
             if (tool == null || !cell.state().mayRun()) {
                 continue;
             }
-            Set<String> operators = new HashSet<>();
+            Set<String> offers = new HashSet<>(offered.features().getOrDefault(cell.id(), Set.of()));
             may.forEach((person, authorised) -> {
                 if (authorised.stream()
                         .anyMatch(one -> one.duty() == Duty.OPERATOR
                                 && one.covers(cell.id(), all.from())
                                 && one.covers(cell.id(), all.until().minusSeconds(1)))) {
-                    operators.add(operatedBy(person));
+                    offers.add(operatedBy(person));
                 }
             });
-            benches.add(new Bench(cell.id().toString(), Set.of(tool), tool, operators));
+            benches.add(new Bench(cell.id().toString(), Set.of(tool), tool, offers));
         }
         return benches;
     }
 
-    private static String operatedBy(PersonId person) {
+    static String operatedBy(PersonId person) {
         return "operated by " + person;
     }
 
@@ -182,7 +157,7 @@ class WindowProblem {
                 : courses.assignmentOf(request.operator(), request.assignment()).orElse(null);
     }
 
-    private List<Turn> turns(TurnRequest request, @Nullable Assignment assignment, Span all) {
+    private List<Turn> turns(TurnRequest request, @Nullable Assignment assignment, Span all, CellFit.Offered offered) {
         Instant until = assignment == null || assignment.due().isAfter(all.until()) ? all.until() : assignment.due();
         Span own = all.from().isBefore(until)
                 ? new Span(all.from(), until)
@@ -191,7 +166,8 @@ class WindowProblem {
                 own,
                 request.canCome(),
                 request.wishes().stream().map(span -> new Wish(null, span)).toList());
-        Work work = lengths.work(request.operator(), request.tool(), assignment);
+        Work takes = work.of(request.operator(), request.tool(), assignment, offered);
+        int makeUps = work.makeUps(request.operator());
         String partner = request.partner() == null ? null : request.partner().toString();
         List<Turn> turns = new ArrayList<>();
         for (int number = 0; number < request.turns(); number++) {
@@ -199,9 +175,9 @@ class WindowProblem {
                     turnId(request.id(), number),
                     request.operator().toString(),
                     partner,
-                    work,
+                    takes,
                     times,
-                    request.makeUp() && number == 0,
+                    number < makeUps || (request.makeUp() && number == 0),
                     null));
         }
         return turns;

@@ -13,6 +13,7 @@ import org.standclear.booking.CellStrips;
 import org.standclear.booking.Slot;
 import org.standclear.booking.SlotCalendar.CellDay;
 import org.standclear.booking.SlotCalendar.DayPlan;
+import org.standclear.booking.SlotCalendar.Held;
 import org.standclear.booking.web.DayView.CellView;
 import org.standclear.booking.web.DayView.SlotMark;
 import org.standclear.cell.Cell;
@@ -32,18 +33,24 @@ class CellViews {
         this.labTime = labTime;
     }
 
-    /** Who looks, at what. */
+    /**
+     * Who looks, at what.
+     *
+     * @param obstacles why the reader cannot work at a cell, by cell; to the reader only
+     */
     record Reader(
             SignedInPerson me,
             List<Authorisation> authorisations,
+            Map<CellId, String> obstacles,
             Map<CellId, String> tools,
             CellStrips strips,
             DayPlan plan,
             Instant now) {
 
         boolean mayOperate(Slot slot) {
-            return authorisations.stream()
-                    .anyMatch(one -> one.duty() == Duty.OPERATOR && one.covers(slot.cell(), slot.start()));
+            return !obstacles.containsKey(slot.cell())
+                    && authorisations.stream()
+                            .anyMatch(one -> one.duty() == Duty.OPERATOR && one.covers(slot.cell(), slot.start()));
         }
     }
 
@@ -52,7 +59,9 @@ class CellViews {
 
     CellView of(CellDay day, Reader reader) {
         Cell cell = day.cell();
-        boolean authorised = day.free().isEmpty() || day.free().stream().anyMatch(reader::mayOperate);
+        boolean authorised = day.free().isEmpty()
+                || reader.obstacles().containsKey(cell.id())
+                || day.free().stream().anyMatch(reader::mayOperate);
         return new CellView(
                 cell.id().toString(),
                 cell.name(),
@@ -72,7 +81,7 @@ class CellViews {
             return "You are not authorised as operator here on "
                     + labTime.day(reader.plan().date()) + ". Lab staff enter the authorisation after the induction.";
         }
-        return null;
+        return reader.obstacles().get(cell.id());
     }
 
     private List<SlotMark> marks(CellDay day, Reader reader) {
@@ -86,6 +95,9 @@ class CellViews {
                 .filter(booking ->
                         booking.state().holdsItsSlot() && booking.end().isAfter(reader.now()))
                 .forEach(booking -> placed.addAll(booked(booking, reader)));
+        day.held().stream()
+                .filter(one -> one.slot().end().isAfter(reader.now()))
+                .forEach(one -> placed.addAll(held(one)));
         day.closures().stream()
                 .filter(closure -> closure.end().isAfter(reader.now()))
                 .forEach(closure -> placed.add(new Placed(closure.start(), kept(closure))));
@@ -110,6 +122,22 @@ class CellViews {
         }
         return CellStrips.asOthersSee(booking).stream()
                 .map(one -> new Placed(one.start(), new SlotMark(labTime.time(one.start()), "taken", "taken", null)))
+                .toList();
+    }
+
+    /** Neither free nor booked; in usual stretches, since a longer one would say that somebody needs longer. */
+    private List<Placed> held(Held one) {
+        String until = "held until " + labTime.time(one.until());
+        if (one.ownOffer() != null) {
+            SlotMark own = new SlotMark(
+                    labTime.time(one.slot().start()),
+                    "mine",
+                    "held for you until " + labTime.time(one.until()),
+                    "/book/offers/" + one.ownOffer());
+            return List.of(new Placed(one.slot().start(), own));
+        }
+        return CellStrips.asOthersSee(one.slot()).stream()
+                .map(slot -> new Placed(slot.start(), new SlotMark(labTime.time(slot.start()), "held", until, null)))
                 .toList();
     }
 

@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
 import org.standclear.booking.BookingDesk;
+import org.standclear.booking.CellFit;
 import org.standclear.booking.CellStrips;
 import org.standclear.booking.SlotCalendar;
 import org.standclear.booking.SlotCalendar.CellDay;
@@ -36,6 +37,7 @@ class DayViews {
     private final People people;
     private final Cells cells;
     private final CellViews cellViews;
+    private final CellFit fit;
     private final LabTime labTime;
     private final Clock clock;
 
@@ -46,6 +48,7 @@ class DayViews {
             People people,
             Cells cells,
             CellViews cellViews,
+            CellFit fit,
             LabTime labTime,
             Clock clock) {
         this.calendar = calendar;
@@ -54,6 +57,7 @@ class DayViews {
         this.people = people;
         this.cells = cells;
         this.cellViews = cellViews;
+        this.fit = fit;
         this.labTime = labTime;
         this.clock = clock;
     }
@@ -90,8 +94,14 @@ class DayViews {
                 id -> names.containsKey(id) ? names.get(id).printedName() : "unknown",
                 booking -> booking.state().words(),
                 true);
-        CellViews.Reader reader =
-                new CellViews.Reader(me, authorisations.of(me.id()), cells.fittedTools(), strips, plan, now);
+        CellViews.Reader reader = new CellViews.Reader(
+                me,
+                authorisations.of(me.id()),
+                me.isLabStaff() ? Map.of() : fit.ownObstacles(me.id()),
+                cells.fittedTools(),
+                strips,
+                plan,
+                now);
         List<DayView.CellView> cells =
                 plan.cells().stream().map(cell -> cellViews.of(cell, reader)).toList();
         return new DayView(

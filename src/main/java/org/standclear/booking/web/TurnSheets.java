@@ -10,6 +10,7 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
+import org.standclear.booking.CellFit;
 import org.standclear.booking.allocation.Plans;
 import org.standclear.booking.allocation.Search;
 import org.standclear.booking.allocation.Searches;
@@ -44,6 +45,7 @@ class TurnSheets {
     private final Courses courses;
     private final People people;
     private final Authorisations authorisations;
+    private final CellFit fit;
     private final LabTime labTime;
 
     TurnSheets(
@@ -55,6 +57,7 @@ class TurnSheets {
             Courses courses,
             People people,
             Authorisations authorisations,
+            CellFit fit,
             LabTime labTime) {
         this.requests = requests;
         this.searches = searches;
@@ -64,6 +67,7 @@ class TurnSheets {
         this.courses = courses;
         this.people = people;
         this.authorisations = authorisations;
+        this.fit = fit;
         this.labTime = labTime;
     }
 
@@ -101,6 +105,9 @@ class TurnSheets {
         if (!tools().containsKey(tool)) {
             errors.put("tool", "Choose a tool that a cell has.");
         }
+        fit.toolOf(assignment)
+                .filter(needed -> !needed.equals(tool))
+                .ifPresent(needed -> errors.putIfAbsent("tool", "This assignment needs the tool " + needed + "."));
         if (turns > 0 && !hold(me.id(), Duty.OPERATOR)) {
             errors.put("turns", "You are not authorised as operator. Lab staff enter that after the induction.");
         }

@@ -16,6 +16,8 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.standclear.cell.Cell;
 import org.standclear.cell.CellFacts;
+import org.standclear.cell.CellFeatures;
+import org.standclear.cell.CellFeatures.Feature;
 import org.standclear.cell.CellRegister;
 import org.standclear.cell.CellStates;
 import org.standclear.cell.CellTag;
@@ -39,6 +41,7 @@ class CellPages {
     private final CellStates states;
     private final DayTests dayTests;
     private final VersionEffects effects;
+    private final CellFeatures features;
     private final Clock clock;
 
     CellPages(
@@ -47,12 +50,14 @@ class CellPages {
             CellStates states,
             DayTests dayTests,
             VersionEffects effects,
+            CellFeatures features,
             Clock clock) {
         this.cells = cells;
         this.register = register;
         this.states = states;
         this.dayTests = dayTests;
         this.effects = effects;
+        this.features = features;
         this.clock = clock;
     }
 
@@ -78,6 +83,9 @@ class CellPages {
         model.addAttribute("version", inForce);
         model.addAttribute("slotsBegin", slotsBegin(found.startOffsetMinutes()));
         model.addAttribute("facts", register.facts(inForce));
+        model.addAttribute(
+                "features",
+                String.join(", ", features.of(cell).stream().map(Feature::words).toList()));
         model.addAttribute("obstacles", cells.obstacles(cell, clock.instant()));
         model.addAttribute("versions", versionRows(cells.versions(cell)));
         model.addAttribute("tags", tags);

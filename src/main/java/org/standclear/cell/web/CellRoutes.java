@@ -51,6 +51,9 @@ class CellRoutes implements RouteRules {
                 RouteRule.roles(HttpMethod.GET, "/cells/{cell}/tool-change", TECHNICIAN, INSTRUCTOR),
                 RouteRule.roles(HttpMethod.POST, "/cells/{cell}/tool-change", TECHNICIAN, INSTRUCTOR),
                 RouteRule.roles(HttpMethod.POST, "/cells/{cell}/tool-change/reading", TECHNICIAN, INSTRUCTOR),
+                RouteRule.roles(HttpMethod.GET, "/cells/{cell}/features", TECHNICIAN, INSTRUCTOR),
+                RouteRule.roles(HttpMethod.POST, "/cells/{cell}/features", TECHNICIAN, INSTRUCTOR),
+                RouteRule.roles(HttpMethod.POST, "/cells/{cell}/features/{feature}/remove", TECHNICIAN, INSTRUCTOR),
                 RouteRule.roles(HttpMethod.GET, "/cells/{cell}/restriction", INSTRUCTOR),
                 RouteRule.roles(HttpMethod.POST, "/cells/{cell}/restriction", INSTRUCTOR));
     }
