@@ -99,7 +99,8 @@ class BookingLetters {
                 .once("offer:" + offer.id(), offer.until()));
     }
 
-    void reminded(Booking booking, int hours) {
+    /** Until when the operator has to say that they come; null when nobody asks. */
+    void reminded(Booking booking, int hours, @Nullable Instant askedUntil) {
         List<String> lines = new ArrayList<>();
         lines.add(place(booking.cell(), booking.start(), booking.end()) + ".");
         if (booking.revision() == null) {
@@ -109,16 +110,40 @@ class BookingLetters {
             lines.add("It still needs an e-stop attendant.");
         }
         lines.add("If you cannot come, cancel it: somebody waits for it.");
+        List<String> question = askedUntil == null ? lines : with(lines, sayByWhen(askedUntil));
         for (PersonId person : people(booking)) {
+            boolean asked = askedUntil != null && person.equals(booking.operator());
             messages.tell(Message.of(
                             person,
                             "reminder",
                             (person.equals(booking.operator()) ? "Your booking: " : "Your turn at the e-stop: ")
                                     + when(booking),
-                            lines,
-                            "/bookings/" + booking.id())
+                            asked ? question : lines,
+                            "/bookings/" + booking.id() + (asked ? "/coming" : ""))
                     .once("reminder-" + hours + ":" + booking.id() + ":" + person, booking.start()));
         }
+    }
+
+    /** The question by itself, where a reminder does not come in time for it. */
+    void asked(Booking booking, Instant until) {
+        messages.tell(Message.of(
+                        booking.operator(),
+                        "confirm",
+                        "Are you coming? " + when(booking),
+                        List.of(place(booking.cell(), booking.start(), booking.end()) + ".", sayByWhen(until)),
+                        "/bookings/" + booking.id() + "/coming")
+                .once("confirm:" + booking.id(), until));
+    }
+
+    private String sayByWhen(Instant until) {
+        return "Say by " + labTime.day(until) + " " + labTime.time(until)
+                + " that you come, or name your program. Otherwise the slot is given to the next; nothing is counted.";
+    }
+
+    private static List<String> with(List<String> lines, String last) {
+        List<String> all = new ArrayList<>(lines);
+        all.add(last);
+        return all;
     }
 
     private void everybody(Booking booking, String kind, String subject, List<String> lines) {

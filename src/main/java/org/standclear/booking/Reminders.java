@@ -8,7 +8,6 @@ import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 import org.standclear.booking.BookingMoves.Told;
 import org.standclear.booking.Bookings.Transition;
-import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.time.SqlTime;
 
 /** Reminds people a day and an hour before, and gives up what nobody confirmed in time. */
@@ -18,15 +17,25 @@ class Reminders {
     private static final int DAY = 24;
     private static final int HOUR = 1;
 
+    /** In the column of hours: the question whether somebody comes. */
+    private static final int ASKED = 0;
+
     private final BookingRows rows;
     private final BookingMoves moves;
     private final BookingLetters letters;
+    private final Confirmations confirmations;
     private final JdbcClient jdbc;
 
-    Reminders(BookingRows rows, BookingMoves moves, BookingLetters letters, JdbcClient jdbc) {
+    Reminders(
+            BookingRows rows,
+            BookingMoves moves,
+            BookingLetters letters,
+            Confirmations confirmations,
+            JdbcClient jdbc) {
         this.rows = rows;
         this.moves = moves;
         this.letters = letters;
+        this.confirmations = confirmations;
         this.jdbc = jdbc;
     }
 
@@ -35,6 +44,28 @@ class Reminders {
     public void remind() {
         remind(DAY, HOUR);
         remind(HOUR, 0);
+        askWhoComes();
+    }
+
+    /** An hour before the slot would be given up; the reminders say it too, but may come sooner or too late. */
+    private void askWhoComes() {
+        int minutes = moves.settings().confirmMinutes();
+        if (minutes == 0) {
+            return;
+        }
+        Instant givenUp = moves.now().plus(Duration.ofMinutes(minutes));
+        for (BookingLife life : rows.lockToRemind(givenUp, givenUp.plus(Duration.ofHours(HOUR)), ASKED)) {
+            keep(life.booking(), ASKED);
+            confirmations.askedUntil(life.booking().id()).ifPresent(until -> letters.asked(life.booking(), until));
+        }
+    }
+
+    private void keep(Booking booking, int hours) {
+        jdbc.sql("insert into booking_reminders (booking_id, hours, reminded_at) values (:id, :hours, :at)")
+                .param("id", booking.id().value())
+                .param("hours", hours)
+                .param("at", SqlTime.toSql(moves.now()))
+                .update();
     }
 
     private void remind(int hours, int notWithin) {
@@ -43,13 +74,10 @@ class Reminders {
                 rows.lockToRemind(now.plus(Duration.ofHours(notWithin)), now.plus(Duration.ofHours(hours)), hours);
         for (BookingLife life : due) {
             Booking booking = life.booking();
-            jdbc.sql("insert into booking_reminders (booking_id, hours, reminded_at) values (:id, :hours, :at)")
-                    .param("id", booking.id().value())
-                    .param("hours", hours)
-                    .param("at", SqlTime.toSql(now))
-                    .update();
+            keep(booking, hours);
             if (wasMadeBefore(booking, Duration.ofHours(hours))) {
-                letters.reminded(booking, hours);
+                letters.reminded(
+                        booking, hours, confirmations.askedUntil(booking.id()).orElse(null));
             }
         }
     }
@@ -82,17 +110,5 @@ class Reminders {
 
     private boolean wasMadeBefore(Booking booking, Duration before) {
         return !rows.madeAt(booking.id()).isAfter(booking.start().minus(before));
-    }
-
-    /** The operator says that they come; false when it is confirmed already, or given up. */
-    @Transactional
-    public boolean confirm(BookingId booking) {
-        return jdbc.sql("""
-                update bookings set confirmed_at = :at
-                where id = :id and confirmed_at is null and state in ('BOOKED', 'CHECKED', 'READY')""")
-                        .param("at", SqlTime.toSql(moves.now()))
-                        .param("id", booking.value())
-                        .update()
-                == 1;
     }
 }

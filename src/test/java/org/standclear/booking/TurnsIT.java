@@ -40,6 +40,9 @@ class TurnsIT {
         @Autowired
         Reminders reminders;
 
+        @Autowired
+        Confirmations confirmations;
+
         @AfterEach
         void numbersAsTheyWere() {
             numbers.change(BookingSettings.DEFAULTS, PersonId.next(), "as it was");
@@ -104,7 +107,7 @@ class TurnsIT {
             lab().booked(avocet, "2026-03-13T10:07:00Z", noor, null);
             cancelLate(noor, lost);
             assertThat(rule(noor, "2026-03-13T11:07:00Z")).isEqualTo("quota-week");
-            turns.giveMakeUp(noor.id(), ines.id());
+            turns.giveMakeUp(noor.id(), "the power was away", ines.id());
 
             Booking made = lab().booked(avocet, "2026-03-13T11:07:00Z", noor, null);
             assertThat(turns.makeUpsOf(noor.id())).singleElement().satisfies(one -> {
@@ -193,7 +196,18 @@ class TurnsIT {
             Person noor = lab().student("Noor Candlewick");
             Booking unconfirmed = lab().booked(avocet, THURSDAY_NOON, noor, null);
             Booking confirmed = lab().booked(lab().cell(15), "2026-03-12T13:15:00Z", noor, null);
-            assertThat(reminders.confirm(confirmed.id())).isTrue();
+            assertThat(confirmations.askedUntil(unconfirmed.id())).contains(Instant.parse("2026-03-12T11:07:00Z"));
+            clock.moveTo(unconfirmed.start().minus(Duration.ofMinutes(119)));
+            reminders.remind();
+            reminders.remind();
+            assertThat(messages.of(noor.id(), 9).stream()
+                            .filter(one -> one.subject().startsWith("Are you coming?")))
+                    .singleElement()
+                    .satisfies(one -> assertThat(one.href()).isEqualTo("/bookings/" + unconfirmed.id() + "/coming"));
+            assertThat(confirmations.confirm(confirmed.id(), noor.id())).isTrue();
+            assertThat(confirmations.confirm(confirmed.id(), noor.id())).isFalse();
+            assertThat(confirmations.askedUntil(confirmed.id())).isEmpty();
+            assertThat(confirmations.confirmedAt(confirmed.id())).contains(clock.instant());
             clock.moveTo(unconfirmed.start().minus(Duration.ofMinutes(60)));
             reminders.giveUpUnconfirmed();
 

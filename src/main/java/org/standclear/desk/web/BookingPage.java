@@ -7,10 +7,12 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.standclear.booking.Booking;
 import org.standclear.booking.Bookings;
+import org.standclear.booking.Confirmations;
 import org.standclear.people.Accommodations;
 import org.standclear.people.Accommodations.Accommodation;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.security.SignedInPerson;
+import org.standclear.platform.time.LabTime;
 import org.standclear.platform.web.NotFoundException;
 
 /** Everything about one booking: what stands, what comes next, what happened. */
@@ -20,11 +22,20 @@ class BookingPage {
     private final Bookings bookings;
     private final BookingViews views;
     private final Accommodations accommodations;
+    private final Confirmations confirmations;
+    private final LabTime labTime;
 
-    BookingPage(Bookings bookings, BookingViews views, Accommodations accommodations) {
+    BookingPage(
+            Bookings bookings,
+            BookingViews views,
+            Accommodations accommodations,
+            Confirmations confirmations,
+            LabTime labTime) {
         this.bookings = bookings;
         this.views = views;
         this.accommodations = accommodations;
+        this.confirmations = confirmations;
+        this.labTime = labTime;
     }
 
     @GetMapping("/bookings/{booking}")
@@ -43,6 +54,12 @@ class BookingPage {
                                 .map(Accommodation::words)
                                 .orElse(null)
                         : null);
+        model.addAttribute(
+                "coming",
+                prepares ? confirmations.askedUntil(booking).map(labTime::full).orElse(null) : null);
+        model.addAttribute(
+                "confirmed",
+                confirmations.confirmedAt(booking).map(labTime::full).orElse(null));
         return "desk/booking";
     }
 }

@@ -1,10 +1,16 @@
 package org.standclear.desk.web;
 
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.UUID;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.standclear.booking.Confirmations;
+import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.security.SignedInPerson;
+import org.standclear.platform.time.LabTime;
 
 /** A person's own page: the next slot first, with what to do next. */
 @Controller
@@ -12,13 +18,31 @@ class MyPage {
 
     private final MyViews views;
 
-    MyPage(MyViews views) {
+    private final Confirmations confirmations;
+    private final LabTime labTime;
+
+    MyPage(MyViews views, Confirmations confirmations, LabTime labTime) {
         this.views = views;
+        this.confirmations = confirmations;
+        this.labTime = labTime;
     }
 
     @GetMapping("/me")
     String mine(@AuthenticationPrincipal SignedInPerson me, Model model) {
-        model.addAttribute("view", views.of(me));
+        MyView view = views.of(me);
+        model.addAttribute("view", view);
+        model.addAttribute("coming", coming(view));
         return "desk/me";
+    }
+
+    /** Bookings whose operator is asked whether they come, with until when. */
+    private Map<String, String> coming(MyView view) {
+        Map<String, String> asked = new LinkedHashMap<>();
+        view.ahead().stream()
+                .filter(one -> one.part().equals("operator"))
+                .forEach(one -> confirmations
+                        .askedUntil(new BookingId(UUID.fromString(one.id())))
+                        .ifPresent(until -> asked.put(one.id(), "Say by " + labTime.full(until) + " that you come")));
+        return asked;
     }
 }
