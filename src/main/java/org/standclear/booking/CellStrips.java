@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.standclear.booking.SlotCalendar.CellDay;
 import org.standclear.booking.SlotCalendar.DayPlan;
+import org.standclear.booking.SlotCalendar.Held;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.strip.Strip;
 import org.standclear.platform.strip.StripBlock;
@@ -56,6 +57,9 @@ public record CellStrips(
         List<Placed> placed = new ArrayList<>();
         day.bookings().forEach(booking -> booked(scale, booking).forEach(placed::add));
         day.closures().forEach(closure -> placed.add(kept(scale, closure)));
+        day.held().stream()
+                .filter(one -> one.slot().end().isAfter(now))
+                .forEach(one -> placed.addAll(held(scale, one)));
         placed.addAll(day.cell().state().mayRun() ? free(scale, day, now) : stopped(scale, day, now));
         return new Strip(
                 day.cell().id().toString(),
@@ -85,10 +89,15 @@ public record CellStrips(
      * A booking as others see it: in stretches of the usual length, since a longer one would say that somebody needs longer.
      */
     public static List<Slot> asOthersSee(Booking booking) {
+        return asOthersSee(new Slot(booking.cell(), booking.start(), booking.end()));
+    }
+
+    /** The same for a slot that is held for somebody. */
+    public static List<Slot> asOthersSee(Slot slot) {
         List<Slot> stretches = new ArrayList<>();
-        Instant start = booking.start();
-        while (start.isBefore(booking.end())) {
-            stretches.add(new Slot(booking.cell(), start, start.plus(USUAL)));
+        Instant start = slot.start();
+        while (start.isBefore(slot.end())) {
+            stretches.add(new Slot(slot.cell(), start, start.plus(USUAL)));
             start = start.plus(USUAL);
         }
         return stretches;
@@ -130,6 +139,23 @@ public record CellStrips(
                 "kept for a " + closure.kind().words(),
                 staff ? "/closures/" + closure.id() : null,
                 false);
+    }
+
+    private List<Placed> held(StripScale scale, Held one) {
+        String until = "until " + labTime.time(one.until());
+        List<Slot> shown = one.ownOffer() == null ? asOthersSee(one.slot()) : List.of(one.slot());
+        return shown.stream()
+                .map(slot -> placed(
+                        scale,
+                        slot.start(),
+                        slot.end(),
+                        one.ownOffer() == null ? "held" : "held for you",
+                        until,
+                        "held",
+                        "held " + until,
+                        one.ownOffer() == null ? null : "/book/offers/" + one.ownOffer(),
+                        one.ownOffer() != null))
+                .toList();
     }
 
     private List<Placed> free(StripScale scale, CellDay day, Instant now) {

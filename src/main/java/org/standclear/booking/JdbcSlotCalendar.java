@@ -7,8 +7,10 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import org.standclear.booking.SlotCalendar.CellDay;
 import org.standclear.cell.Cell;
 import org.standclear.cell.Cells;
 import org.standclear.platform.ids.CellId;
@@ -64,12 +66,12 @@ class JdbcSlotCalendar implements SlotCalendar {
 
     @Override
     public DayPlan day(LocalDate date) {
-        return day(date, numbers.inForce().slotLength());
+        return day(date, numbers.inForce().slotLength(), null);
     }
 
     @Override
     public DayPlan day(LocalDate date, PersonId taker) {
-        return day(date, lengthFor(taker));
+        return day(date, lengthFor(taker), taker);
     }
 
     @Override
@@ -77,7 +79,7 @@ class JdbcSlotCalendar implements SlotCalendar {
         return lengths.longestOf(taker, numbers.inForce());
     }
 
-    private DayPlan day(LocalDate date, Duration taking) {
+    private DayPlan day(LocalDate date, Duration taking, @Nullable PersonId reader) {
         LabId lab = labs.theLab().id();
         Instant from = startOf(date);
         Instant until = startOf(date.plusDays(1));
@@ -89,7 +91,10 @@ class JdbcSlotCalendar implements SlotCalendar {
                 .filter(booking -> booking.state().holdsItsSlot() || booking.state() == BookingState.MISSED)
                 .toList();
         List<CellClosure> closed = closures.ofLab(lab, from, until);
-        List<Slot> held = offers.heldBetween(from, until, now);
+        List<Held> held = offers.heldBetween(from, until, now).stream()
+                .map(offer ->
+                        new Held(offer.slot(), offer.until(), offer.person().equals(reader) ? offer.id() : null))
+                .toList();
         return new DayPlan(
                 date,
                 hours,
@@ -105,23 +110,25 @@ class JdbcSlotCalendar implements SlotCalendar {
     }
 
     private static CellDay cellDay(
-            Cell cell, List<Slot> slots, List<Booking> booked, List<CellClosure> closed, List<Slot> held) {
+            Cell cell, List<Slot> slots, List<Booking> booked, List<CellClosure> closed, List<Held> held) {
         List<Booking> here = booked.stream()
                 .filter(booking -> booking.cell().equals(cell.id()))
                 .toList();
         List<CellClosure> kept = closed.stream()
                 .filter(closure -> closure.cell().equals(cell.id()))
                 .toList();
+        List<Held> offered =
+                held.stream().filter(one -> one.slot().cell().equals(cell.id())).toList();
         List<Slot> free = slots.stream()
                 .filter(slot -> here.stream()
                                 .noneMatch(booking ->
                                         booking.state().holdsItsSlot() && slot.overlaps(booking.start(), booking.end()))
                         && kept.stream().noneMatch(closure -> slot.overlaps(closure.start(), closure.end()))
-                        && held.stream()
-                                .noneMatch(
-                                        one -> one.cell().equals(cell.id()) && slot.overlaps(one.start(), one.end())))
+                        && offered.stream()
+                                .noneMatch(one -> slot.overlaps(
+                                        one.slot().start(), one.slot().end())))
                 .toList();
-        return new CellDay(cell, here, kept, free);
+        return new CellDay(cell, here, kept, offered, free);
     }
 
     @Override

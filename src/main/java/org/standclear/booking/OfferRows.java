@@ -111,20 +111,17 @@ class OfferRows {
         return true;
     }
 
-    /** Slots of the time that are held for somebody now. */
-    List<Slot> heldBetween(Instant from, Instant until, Instant now) {
-        return jdbc
-                .sql("""
+    /** Open offers whose slots lie in the time. */
+    List<Offer> heldBetween(Instant from, Instant until, Instant now) {
+        return jdbc.sql("""
                 select * from booking_offers
-                where state = 'OPEN' and until_at > :now and ends_at > :from and starts_at < :until""")
+                where state = 'OPEN' and until_at > :now and ends_at > :from and starts_at < :until
+                order by starts_at, id""")
                 .param("now", SqlTime.toSql(now))
                 .param("from", SqlTime.toSql(from))
                 .param("until", SqlTime.toSql(until))
                 .query(OfferRows::offer)
-                .list()
-                .stream()
-                .map(Offer::slot)
-                .toList();
+                .list();
     }
 
     private static Offer offer(ResultSet row, int number) throws SQLException {

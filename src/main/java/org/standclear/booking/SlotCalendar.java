@@ -5,7 +5,9 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
 import org.standclear.cell.Cell;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
@@ -47,14 +49,24 @@ public interface SlotCalendar {
      *
      * @param bookings those that hold their slot, held it to the end, or were missed; by start
      * @param closures what staff keep it for; by start
+     * @param held slots that an offer holds for somebody on the waiting list for some minutes; by start
      * @param free slots of the grid that nothing claims, past ones too; whatever state the cell is in
      */
-    record CellDay(Cell cell, List<Booking> bookings, List<CellClosure> closures, List<Slot> free) {
+    record CellDay(Cell cell, List<Booking> bookings, List<CellClosure> closures, List<Held> held, List<Slot> free) {
 
         public CellDay {
             bookings = List.copyOf(bookings);
             closures = List.copyOf(closures);
+            held = List.copyOf(held);
             free = List.copyOf(free);
         }
     }
+
+    /**
+     * A slot that is neither free nor booked; for whom it is held stays with the waiting list.
+     *
+     * @param until it is free again then, unless it is taken
+     * @param ownOffer the offer, for the person to whom it was made; null for everybody else
+     */
+    record Held(Slot slot, Instant until, @Nullable UUID ownOffer) {}
 }
