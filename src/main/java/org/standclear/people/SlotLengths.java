@@ -1,5 +1,8 @@
 package org.standclear.people;
 
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import org.jspecify.annotations.Nullable;
 import org.standclear.platform.ids.CourseId;
@@ -17,6 +20,15 @@ public interface SlotLengths {
     /** What the course asks for; empty for the lab's own length. */
     OptionalInt ofCourse(CourseId course);
 
-    /** Sets it; null for the lab's own length. The caller has checked that the person may. */
-    void setForCourse(CourseId course, @Nullable Integer minutes, PersonId by);
+    /**
+     * Sets it; null for the lab's own length. Says what is wrong with it, or nothing. The caller has checked that the
+     * person may.
+     */
+    Optional<String> setForCourse(CourseId course, @Nullable Integer minutes, String reason, PersonId by);
+
+    /** How it changed, latest first. */
+    List<LengthChange> changesOf(CourseId course);
+
+    /** A length that somebody set; null minutes for the lab's own. */
+    record LengthChange(@Nullable Integer minutes, String reason, PersonId by, Instant at) {}
 }
