@@ -11,6 +11,7 @@ import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import org.standclear.booking.Turns.MakeUp;
 import org.standclear.message.Message;
 import org.standclear.message.Messages;
 import org.standclear.platform.ids.BookingId;
@@ -140,7 +141,8 @@ class JdbcTurns implements Turns {
                 .param("by", by.value())
                 .param("at", SqlTime.toSql(moves.now()))
                 .update();
-        boolean given = makeUp && makeUps.grant(labs.theLab().id(), lost.operator(), id, by, moves.now());
+        boolean given = makeUp
+                && makeUps.grant(labs.theLab().id(), lost.operator(), id, "a lost turn was excused", by, moves.now());
         tell("booking.excused", id, by, "Excused: no quota counts it" + (given ? "; a make-up was given" : ""));
         messages.tell(Message.of(
                 lost.operator(),
@@ -182,24 +184,62 @@ class JdbcTurns implements Turns {
     }
 
     @Override
-    public void giveMakeUp(PersonId person, PersonId by) {
-        makeUps.grant(labs.theLab().id(), person, null, by, moves.now());
+    public Optional<String> giveMakeUp(PersonId person, String reason, PersonId by) {
+        if (PlainText.check(reason, LONGEST_WORDS) instanceof PlainText.Refused refused) {
+            return Optional.of(refused.says());
+        }
+        String kept = ((PlainText.Fine) PlainText.check(reason, LONGEST_WORDS)).text();
+        makeUps.grant(labs.theLab().id(), person, null, kept, by, moves.now());
         tell("booking.make-up-given", person, by, "Gave a make-up: one booking beyond the quotas");
         messages.tell(Message.of(
                 person,
                 "make-up",
                 "You have a make-up",
-                List.of("One booking beyond the quotas, and an early place on the waiting list."),
+                List.of(
+                        "One booking beyond the quotas, and an early place on the waiting list.",
+                        "Why: " + kept,
+                        "It can be used until " + labTime.day(moves.now().plus(MakeUps.VALID)) + "."),
                 "/book"));
+        return Optional.empty();
     }
 
     @Override
-    public boolean takeBack(UUID makeUp, PersonId by) {
-        boolean taken = makeUps.withdraw(makeUp, by, moves.now());
-        if (taken) {
-            tell("booking.make-up-taken-back", makeUp, by, "Took a make-up back that was not used");
+    public Optional<String> withdraw(UUID makeUp, String reason, PersonId by) {
+        if (PlainText.check(reason, LONGEST_WORDS) instanceof PlainText.Refused refused) {
+            return Optional.of(refused.says());
         }
-        return taken;
+        String kept = ((PlainText.Fine) PlainText.check(reason, LONGEST_WORDS)).text();
+        if (!makeUps.withdraw(makeUp, kept, by, moves.now())) {
+            return Optional.of("It was used or withdrawn meanwhile; nothing was changed.");
+        }
+        tell("booking.make-up-taken-back", makeUp, by, "Withdrew a make-up that was not used");
+        makeUps.find(makeUp, moves.now())
+                .ifPresent(one -> messages.tell(Message.of(
+                        one.person(),
+                        "make-up",
+                        "A make-up of yours was withdrawn",
+                        List.of("Why: " + kept),
+                        "/book")));
+        return Optional.empty();
+    }
+
+    @Override
+    public boolean use(BookingId booking, PersonId operator) {
+        Optional<UUID> standing = makeUps.standing(operator, moves.now());
+        standing.ifPresent(id -> makeUps.use(id, booking));
+        return standing.isPresent();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<MakeUp> makeUps(int days) {
+        return makeUps.ofLab(labs.theLab().id(), moves.now().minus(Duration.ofDays(days)), moves.now());
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Optional<MakeUp> makeUp(UUID id) {
+        return makeUps.find(id, moves.now());
     }
 
     @Override

@@ -4,10 +4,10 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.HashSet;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -38,13 +38,14 @@ class MakeUps {
     }
 
     /** Grants one; a booking that was lost is made up for once only. */
-    boolean grant(LabId lab, PersonId person, @Nullable BookingId lost, PersonId by, Instant at) {
+    boolean grant(LabId lab, PersonId person, @Nullable BookingId lost, String reason, PersonId by, Instant at) {
         if (lost != null && has(lost)) {
             return false;
         }
         jdbc.sql("""
-                insert into booking_make_ups (id, lab_id, person_id, granted_by, granted_at, valid_until, lost_booking)
-                values (:id, :lab, :person, :by, :at, :until, :lost)""")
+                insert into booking_make_ups (id, lab_id, person_id, granted_by, granted_at, valid_until, lost_booking,
+                    reason)
+                values (:id, :lab, :person, :by, :at, :until, :lost, :reason)""")
                 .param("id", Id.newValue())
                 .param("lab", lab.value())
                 .param("person", person.value())
@@ -52,6 +53,7 @@ class MakeUps {
                 .param("at", SqlTime.toSql(at))
                 .param("until", SqlTime.toSql(at.plus(VALID)))
                 .param("lost", lost == null ? null : lost.value())
+                .param("reason", reason)
                 .update();
         return true;
     }
@@ -64,12 +66,13 @@ class MakeUps {
                 > 0;
     }
 
-    boolean withdraw(UUID id, PersonId by, Instant at) {
+    boolean withdraw(UUID id, String reason, PersonId by, Instant at) {
         return jdbc.sql("""
-                update booking_make_ups set withdrawn_by = :by, withdrawn_at = :at
+                update booking_make_ups set withdrawn_by = :by, withdrawn_at = :at, withdrawn_reason = :reason
                 where id = :id and withdrawn_at is null and used_by is null""")
                         .param("by", by.value())
                         .param("at", SqlTime.toSql(at))
+                        .param("reason", reason)
                         .param("id", id)
                         .update()
                 == 1;
@@ -107,26 +110,58 @@ class MakeUps {
     }
 
     List<MakeUp> of(PersonId person, Instant now) {
-        Set<UUID> standing = new HashSet<>(jdbc.sql("select m.id " + STANDING)
-                .param("person", person.value())
+        return read("m.person_id = :person", "m.granted_at desc, m.id", Map.of("person", person.value()), now);
+    }
+
+    Optional<MakeUp> find(UUID id, Instant now) {
+        return read("m.id = :id", "m.id", Map.of("id", id), now).stream().findFirst();
+    }
+
+    /** What stands in the order of use, then what was given since and cannot be used, latest first. */
+    List<MakeUp> ofLab(LabId lab, Instant since, Instant now) {
+        List<MakeUp> all = read(
+                "m.lab_id = :lab and (m.granted_at > :since or m.valid_until > :now)",
+                "m.valid_until, m.id",
+                Map.of("lab", lab.value(), "since", java.util.Objects.requireNonNull(SqlTime.toSql(since))),
+                now);
+        List<MakeUp> over = all.stream().filter(one -> !one.stands()).toList();
+        List<MakeUp> ordered =
+                new ArrayList<>(all.stream().filter(MakeUp::stands).toList());
+        for (int place = over.size() - 1; place >= 0; place--) {
+            ordered.add(over.get(place));
+        }
+        return ordered;
+    }
+
+    private List<MakeUp> read(String condition, String order, Map<String, ?> values, Instant now) {
+        return jdbc.sql("select m.*, case when m.withdrawn_at is null and m.valid_until > :now "
+                        + "and (m.used_by is null or b.state in ('CANCELLED', 'MOVED_BY_STAFF')) then 1 else 0 end as stands "
+                        + "from booking_make_ups m left join bookings b on b.id = m.used_by where "
+                        + condition + " order by " + order)
+                .params(values)
                 .param("now", SqlTime.toSql(now))
-                .query(UUID.class)
-                .list());
-        return jdbc.sql("select * from booking_make_ups where person_id = :person order by granted_at desc, id")
-                .param("person", person.value())
-                .query((row, number) -> makeUp(row, standing))
+                .query(MakeUps::makeUp)
                 .list();
     }
 
-    private static MakeUp makeUp(ResultSet row, Set<UUID> standing) throws SQLException {
-        UUID id = row.getObject("id", UUID.class);
-        UUID used = row.getObject("used_by", UUID.class);
+    private static MakeUp makeUp(ResultSet row, int number) throws SQLException {
+        String reason = row.getString("reason");
+        String withdrawn = row.getString("withdrawn_reason");
         return new MakeUp(
-                id,
+                row.getObject("id", UUID.class),
+                new PersonId(row.getObject("person_id", UUID.class)),
+                new PersonId(row.getObject("granted_by", UUID.class)),
                 SqlTime.read(row, "granted_at"),
                 SqlTime.read(row, "valid_until"),
-                used == null ? null : new BookingId(used),
-                SqlTime.readNullable(row, "withdrawn_at") != null,
-                standing.contains(id));
+                reason == null ? "" : reason,
+                booking(row, "lost_booking"),
+                booking(row, "used_by"),
+                row.getObject("withdrawn_by") == null ? null : withdrawn == null ? "" : withdrawn,
+                row.getInt("stands") == 1);
+    }
+
+    private static @Nullable BookingId booking(ResultSet row, String column) throws SQLException {
+        UUID id = row.getObject(column, UUID.class);
+        return id == null ? null : new BookingId(id);
     }
 }

@@ -35,14 +35,26 @@ public interface Turns {
     /** What the person lost so far is not counted any more. */
     void countAnew(PersonId person, PersonId by);
 
-    /** Gives one booking beyond the quotas. */
-    void giveMakeUp(PersonId person, PersonId by);
+    /** Gives one booking beyond the quotas; says what is wrong with the reason, or nothing. */
+    Optional<String> giveMakeUp(PersonId person, String reason, PersonId by);
 
-    /** Takes a make-up back; false when it was used or taken back already. */
-    boolean takeBack(UUID makeUp, PersonId by);
+    /** Withdraws one that is not used; says why not, or nothing. */
+    Optional<String> withdraw(UUID makeUp, String reason, PersonId by);
+
+    /** Uses the operator's make-up that ends first for a booking that a plan made; false when there is none. */
+    boolean use(BookingId booking, PersonId operator);
 
     /** All make-ups of a person, latest first. */
     List<MakeUp> makeUpsOf(PersonId person);
+
+    /**
+     * Make-ups of everybody that can be used now, in the order in which they are used up, then those that were given in
+     * the last days and cannot.
+     */
+    List<MakeUp> makeUps(int days);
+
+    /** The make-up of that id. */
+    Optional<MakeUp> makeUp(UUID id);
 
     /** When the person's count was begun anew last. */
     Optional<Instant> countedAnew(PersonId person);
@@ -60,16 +72,23 @@ public interface Turns {
             @Nullable Instant excusedAt) {}
 
     /**
-     * One booking beyond the quotas.
+     * One booking beyond the quotas. Of several, a person uses the one first that ends first.
      *
+     * @param reason why it was given; for lab staff and the person
+     * @param lost the booking it makes up for; null when it was given for something else
      * @param usedBy the booking it went into; null while unused
+     * @param withdrawn why it was withdrawn; null when it was not
      * @param stands whether it can be used now
      */
     record MakeUp(
             UUID id,
+            PersonId person,
+            PersonId grantedBy,
             Instant grantedAt,
             Instant validUntil,
+            String reason,
+            @Nullable BookingId lost,
             @Nullable BookingId usedBy,
-            boolean takenBack,
+            @Nullable String withdrawn,
             boolean stands) {}
 }

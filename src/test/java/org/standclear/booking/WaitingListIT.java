@@ -136,7 +136,10 @@ class WaitingListIT {
             Person seldom = lab().student("Kofi Marblewood");
             Person wronged = lab().student("Leilani Driftmark");
             lab().booked(lab().cell(15), "2026-03-12T15:15:00Z", often, null);
-            turns.giveMakeUp(wronged.id(), lab().technician("Adaeze Lanternby").id());
+            turns.giveMakeUp(
+                    wronged.id(),
+                    "the power was away",
+                    lab().technician("Adaeze Lanternby").id());
             lab().booked(avocet, THURSDAY_NOON, noor, null);
             waitForNoon(often);
             waitForNoon(seldom);

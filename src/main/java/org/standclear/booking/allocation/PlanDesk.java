@@ -11,6 +11,7 @@ import org.standclear.booking.Booking;
 import org.standclear.booking.BookingDesk;
 import org.standclear.booking.Bookings;
 import org.standclear.booking.MakeBooking;
+import org.standclear.booking.Turns;
 import org.standclear.people.People;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.PersonId;
@@ -25,6 +26,7 @@ public class PlanDesk {
     private final Plans plans;
     private final WindowProblem problems;
     private final BookTogether together;
+    private final Turns makeUps;
     private final BookingDesk desk;
     private final Bookings bookings;
     private final People people;
@@ -37,6 +39,7 @@ public class PlanDesk {
             Plans plans,
             WindowProblem problems,
             BookTogether together,
+            Turns makeUps,
             BookingDesk desk,
             Bookings bookings,
             People people,
@@ -47,6 +50,7 @@ public class PlanDesk {
         this.plans = plans;
         this.problems = problems;
         this.together = together;
+        this.makeUps = makeUps;
         this.desk = desk;
         this.bookings = bookings;
         this.people = people;
@@ -92,6 +96,8 @@ public class PlanDesk {
         List<Booking> booked = ((BookTogether.Outcome.Booked) outcome).bookings();
         for (int turn = 0; turn < turns.size(); turn++) {
             plans.booked(searchId, turns.get(turn), booked.get(turn).id());
+            // a make-up is used up by the first places; it comes back when the plan is undone
+            makeUps.use(booked.get(turn).id(), turns.get(turn).operator());
         }
         windows.accept(window.id(), searchId, by);
         windows.tell(

@@ -5,7 +5,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
@@ -126,20 +125,23 @@ class TurnPages {
     String giveMakeUp(
             @PathVariable PersonId person,
             @RequestParam(required = false) @Nullable String formToken,
-            @AuthenticationPrincipal SignedInPerson me) {
-        return act(person, formToken, () -> turns.giveMakeUp(person, me.id()));
-    }
-
-    @PostMapping("/people/{person}/turns/make-ups/{makeUp}/take-back")
-    String takeBack(
-            @PathVariable PersonId person,
-            @PathVariable UUID makeUp,
-            @RequestParam(required = false) @Nullable String formToken,
-            @AuthenticationPrincipal SignedInPerson me) {
-        if (turns.makeUpsOf(person).stream().noneMatch(one -> one.id().equals(makeUp))) {
-            throw new NotFoundException("make-up");
+            @RequestParam(defaultValue = "") String reason,
+            @AuthenticationPrincipal SignedInPerson me,
+            HttpServletResponse response,
+            Model model) {
+        known(person);
+        Map<String, String> errors = new LinkedHashMap<>();
+        Optional<String> done = patientPost.run(formToken, () -> {
+            Optional<String> wrong = turns.giveMakeUp(person, reason, me.id());
+            wrong.ifPresent(says -> errors.put("reason", says));
+            return wrong.isPresent() ? null : path(person);
+        });
+        if (done.isPresent()) {
+            return "redirect:" + done.get();
         }
-        return act(person, formToken, () -> turns.takeBack(makeUp, me.id()));
+        response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+        model.addAttribute("reason", reason);
+        return page(person, ArrangementsForm.of(accommodations.of(person).orElse(Accommodation.NONE)), errors, model);
     }
 
     private String act(PersonId person, @Nullable String formToken, Runnable act) {
@@ -196,9 +198,13 @@ class TurnPages {
     }
 
     private Line makeUp(MakeUp one) {
-        String state = one.takenBack()
-                ? "taken back"
+        String state = one.withdrawn() != null
+                ? "withdrawn"
                 : one.stands() ? "until " + labTime.day(one.validUntil()) : one.usedBy() != null ? "used" : "expired";
-        return new Line(one.id().toString(), "Given " + labTime.full(one.grantedAt()), state, one.stands());
+        return new Line(
+                one.id().toString(),
+                "Given " + labTime.full(one.grantedAt()) + (one.reason().isEmpty() ? "" : ": " + one.reason()),
+                state,
+                one.stands());
     }
 }
