@@ -24,6 +24,7 @@ import org.standclear.desk.AttendanceRows;
 import org.standclear.desk.AttendanceRows.Turn;
 import org.standclear.people.Course;
 import org.standclear.people.Courses;
+import org.standclear.people.People;
 import org.standclear.platform.access.AccessLog;
 import org.standclear.platform.access.Sight;
 import org.standclear.platform.ids.CourseId;
@@ -34,6 +35,8 @@ import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.text.TableCell;
 import org.standclear.platform.time.LabTime;
 import org.standclear.platform.web.NotFoundException;
+import org.standclear.run.Evidence;
+import org.standclear.run.Evidence.Graded;
 
 /** Attendance of a course, for the people who grade it, and the same as CSV. */
 @Controller
@@ -41,13 +44,24 @@ class AttendancePages {
 
     private final AttendanceRows rows;
     private final Courses courses;
+    private final Evidence evidence;
+    private final People people;
     private final LabTime labTime;
     private final Clock clock;
     private final AccessLog looks;
 
-    AttendancePages(AttendanceRows rows, Courses courses, LabTime labTime, Clock clock, AccessLog looks) {
+    AttendancePages(
+            AttendanceRows rows,
+            Courses courses,
+            Evidence evidence,
+            People people,
+            LabTime labTime,
+            Clock clock,
+            AccessLog looks) {
         this.rows = rows;
         this.courses = courses;
+        this.evidence = evidence;
+        this.people = people;
         this.labTime = labTime;
         this.clock = clock;
         this.looks = looks;
@@ -60,7 +74,8 @@ class AttendancePages {
         public List<RouteRule> rules() {
             return List.of(
                     RouteRule.roles(HttpMethod.GET, "/attendance/{course}", Role.INSTRUCTOR),
-                    RouteRule.roles(HttpMethod.GET, "/attendance/{course}/turns.csv", Role.INSTRUCTOR));
+                    RouteRule.roles(HttpMethod.GET, "/attendance/{course}/turns.csv", Role.INSTRUCTOR),
+                    RouteRule.roles(HttpMethod.GET, "/attendance/{course}/evidence.csv", Role.INSTRUCTOR));
         }
     }
 
@@ -145,6 +160,53 @@ class AttendancePages {
                         iso(turn.startedAt()),
                         iso(turn.closedOutAt()),
                         turn.counts() ? "yes" : "no");
+            }
+        }
+    }
+
+    /** What runs are linked to and what is confirmed, a line for each link. */
+    @GetMapping("/attendance/{course}/evidence.csv")
+    void evidence(
+            @PathVariable CourseId course, @AuthenticationPrincipal SignedInPerson me, HttpServletResponse response)
+            throws IOException {
+        Course found = found(course);
+        looks.lookedAtMany(me.id(), Sight.ATTENDANCE, course.toString());
+        response.setContentType("text/csv");
+        response.setCharacterEncoding(StandardCharsets.UTF_8.name());
+        response.setHeader("Content-Disposition", "attachment; filename=\"evidence.csv\"");
+        try (CSVPrinter csv = new CSVPrinter(response.getWriter(), CSVFormat.RFC4180)) {
+            csv.printRecord(
+                    "course",
+                    "section",
+                    "student",
+                    "sign-in name",
+                    "assignment",
+                    "criterion",
+                    "points",
+                    "cell",
+                    "run started",
+                    "closed out",
+                    "linked by",
+                    "linked at",
+                    "confirmed by",
+                    "confirmed at");
+            for (Graded one : evidence.ofCourse(course)) {
+                Evidence.Link link = one.link();
+                csv.printRecord(
+                        TableCell.plain(found.code()),
+                        TableCell.plain(one.section()),
+                        TableCell.plain(one.name()),
+                        TableCell.plain(one.login()),
+                        TableCell.plain(one.assignment()),
+                        TableCell.plain(link.criterion().words()),
+                        link.criterion().points(),
+                        TableCell.plain(one.cell()),
+                        iso(one.startedAt()),
+                        iso(one.closedOutAt()),
+                        TableCell.plain(people.printedName(link.linkedBy())),
+                        iso(link.linkedAt()),
+                        link.confirmedBy() == null ? "" : TableCell.plain(people.printedName(link.confirmedBy())),
+                        iso(link.confirmedAt()));
             }
         }
     }

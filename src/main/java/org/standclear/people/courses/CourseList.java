@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.standclear.people.Course;
+import org.standclear.platform.ids.AssignmentId;
 import org.standclear.platform.ids.CourseId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.ids.SectionId;
@@ -59,12 +60,13 @@ public class CourseList {
     /** What the sections of a course have to hand in, earliest due date first. */
     public List<Due> dues(CourseId course) {
         return jdbc.sql("""
-                select a.title, a.minimum_runs, s.code, d.due_at
+                select a.id, a.title, a.minimum_runs, s.code, d.due_at
                 from assignments a join assignment_due_dates d on d.assignment_id = a.id
                 join sections s on s.id = d.section_id
                 where a.course_id = :course order by d.due_at, s.code, a.title""")
                 .param("course", course.value())
                 .query((row, number) -> new Due(
+                        new AssignmentId(row.getObject("id", UUID.class)),
                         row.getString("title"),
                         row.getInt("minimum_runs"),
                         row.getString("code"),
@@ -101,7 +103,7 @@ public class CourseList {
     public record Section(SectionId id, String code, int students) {}
 
     /** What one section has to hand in. */
-    public record Due(String title, int minimumRuns, String section, Instant due) {}
+    public record Due(AssignmentId assignment, String title, int minimumRuns, String section, Instant due) {}
 
     /** Limits as somebody set them. */
     public record LimitChange(

@@ -47,7 +47,12 @@ class CoursePage {
         model.addAttribute(
                 "dues",
                 courses.dues(id).stream()
-                        .map(due -> new DueView(due.title(), due.minimumRuns(), due.section(), labTime.full(due.due())))
+                        .map(due -> new DueView(
+                                due.assignment().toString(),
+                                due.title(),
+                                due.minimumRuns(),
+                                due.section(),
+                                labTime.full(due.due())))
                         .toList());
         model.addAttribute(
                 "changes",
@@ -84,7 +89,7 @@ class CoursePage {
     }
 
     /** What one section has to hand in. */
-    record DueView(String title, int minimumRuns, String section, String due) {}
+    record DueView(String assignment, String title, int minimumRuns, String section, String due) {}
 
     /** Limits as somebody set them. */
     record ChangeView(String at, String override, String toolSpeed, String by, String reason) {}

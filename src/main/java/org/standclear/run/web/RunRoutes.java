@@ -33,6 +33,17 @@ class RunRoutes implements RouteRules {
                 RouteRule.roles(HttpMethod.POST, "/bench/{cell}/close-out", AT_THE_CELL),
                 RouteRule.roles(HttpMethod.POST, "/bench/{cell}/handover", AT_THE_CELL),
                 RouteRule.roles(HttpMethod.POST, "/bench/{cell}/watched", AT_THE_CELL),
+                RouteRule.roles(HttpMethod.GET, "/runs/{run}/evidence", READERS),
+                RouteRule.roles(
+                        HttpMethod.POST, "/runs/{run}/evidence", Role.STUDENT, Role.TECHNICIAN, Role.INSTRUCTOR),
+                RouteRule.roles(
+                        HttpMethod.POST,
+                        "/runs/{run}/evidence/{criterion}/remove",
+                        Role.STUDENT,
+                        Role.TECHNICIAN,
+                        Role.INSTRUCTOR),
+                RouteRule.roles(HttpMethod.POST, "/runs/{run}/evidence/{criterion}/confirm", Role.INSTRUCTOR),
+                RouteRule.roles(HttpMethod.POST, "/runs/{run}/evidence/{criterion}/take-back", Role.INSTRUCTOR),
                 RouteRule.roles(HttpMethod.GET, "/attendants", Role.STUDENT, Role.TECHNICIAN, Role.INSTRUCTOR),
                 RouteRule.roles(
                         HttpMethod.POST, "/attendants/{booking}/take", Role.STUDENT, Role.TECHNICIAN, Role.INSTRUCTOR),
