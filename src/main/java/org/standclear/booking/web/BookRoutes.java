@@ -27,10 +27,22 @@ class BookRoutes implements RouteRules {
                                         "POST /bookings/{booking}/cancel",
                                         "GET /bookings/{booking}/attendant",
                                         "POST /bookings/{booking}/attendant",
-                                        "POST /bookings/{booking}/check-in")
+                                        "POST /bookings/{booking}/check-in",
+                                        "GET /bookings/{booking}/coming",
+                                        "POST /bookings/{booking}/coming",
+                                        "GET /me/partners")
                                 .map(route -> rule(route, STUDENT, TECHNICIAN, INSTRUCTOR)),
                         Stream.concat(
-                                leaders(),
+                                Stream.concat(
+                                        leaders(),
+                                        Stream.of(
+                                                        "GET /courses/{course}/slot-length",
+                                                        "POST /courses/{course}/slot-length",
+                                                        "GET /courses/{course}/assignments/{assignment}",
+                                                        "POST /courses/{course}/assignments/{assignment}/criteria",
+                                                        "POST /courses/{course}/assignments/{assignment}/criteria/{criterion}/retire",
+                                                        "POST /courses/{course}/assignments/{assignment}/needs")
+                                                .map(route -> rule(route, INSTRUCTOR))),
                                 Stream.of(
                                                 "GET /bookings/{booking}/move",
                                                 "POST /bookings/{booking}/move",
@@ -50,7 +62,10 @@ class BookRoutes implements RouteRules {
                         "GET /book/hours",
                         "POST /book/hours/week",
                         "POST /book/hours/days",
-                        "POST /book/hours/days/remove")
+                        "POST /book/hours/days/remove",
+                        "GET /courses/{course}/teams",
+                        "POST /courses/{course}/teams",
+                        "POST /courses/{course}/teams/{member}/remove")
                 .map(route -> rule(route, INSTRUCTOR, ADMINISTRATOR));
     }
 

@@ -4,9 +4,12 @@ import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
 import org.standclear.booking.Bookings;
+import org.standclear.booking.CellFit;
 import org.standclear.cell.Cell;
 import org.standclear.cell.CellState;
 import org.standclear.people.Assignment;
@@ -15,6 +18,7 @@ import org.standclear.people.Courses;
 import org.standclear.people.Duty;
 import org.standclear.people.Enrolment;
 import org.standclear.people.Person;
+import org.standclear.people.Teams;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.time.LabTime;
 
@@ -25,23 +29,38 @@ class SlotChoices {
     private final Authorisations authorisations;
     private final Courses courses;
     private final Bookings bookings;
+    private final CellFit fit;
+    private final Teams teams;
     private final LabTime labTime;
 
-    SlotChoices(Authorisations authorisations, Courses courses, Bookings bookings, LabTime labTime) {
+    SlotChoices(
+            Authorisations authorisations,
+            Courses courses,
+            Bookings bookings,
+            CellFit fit,
+            Teams teams,
+            LabTime labTime) {
         this.authorisations = authorisations;
         this.courses = courses;
         this.bookings = bookings;
+        this.fit = fit;
+        this.teams = teams;
         this.labTime = labTime;
     }
 
-    /** People who may attend there and then, by name, and "needs one" first. */
+    /** People who may attend there and then: "needs one" first, then partners, then the others by name. */
     Map<String, String> attendants(Cell cell, PersonId operator, Instant at) {
         Map<String, String> choices = new LinkedHashMap<>();
         choices.put("", "Needs one: lab staff or somebody else will be named");
-        authorisations.holders(Duty.ATTENDANT, cell.id(), at).stream()
+        Set<PersonId> partners = teams.partnersOf(operator);
+        List<Person> may = authorisations.holders(Duty.ATTENDANT, cell.id(), at).stream()
                 .filter(person -> !person.id().equals(operator))
                 .filter(person -> cell.state() != CellState.RESTRICTED || person.isLabStaff())
-                .forEach(person -> choices.put(person.id().toString(), words(person)));
+                .toList();
+        may.stream()
+                .filter(person -> partners.contains(person.id()))
+                .forEach(person -> choices.put(person.id().toString(), person.printedName() + " (your partner)"));
+        may.forEach(person -> choices.putIfAbsent(person.id().toString(), words(person)));
         return choices;
     }
 
@@ -49,17 +68,23 @@ class SlotChoices {
         return person.isLabStaff() ? person.printedName() + " (lab staff)" : person.printedName();
     }
 
-    /** What is due for the operator, then the courses, then neither; last what was due before the slot. */
-    Map<String, String> purposes(PersonId operator, Instant start) {
+    /**
+     * What is due for the operator, then the courses, then neither; last what was due before the slot or cannot be done on
+     * that cell.
+     */
+    Map<String, String> purposes(PersonId operator, @Nullable Cell cell, Instant start) {
         Map<String, String> choices = new LinkedHashMap<>();
         Map<String, String> late = new LinkedHashMap<>();
         for (Assignment assignment : courses.assignmentsOf(operator)) {
             boolean after = start.isAfter(assignment.due());
-            (after ? late : choices)
+            boolean elsewhere =
+                    cell != null && !fit.fitting(operator, assignment.id()).test(cell.id());
+            (after || elsewhere ? late : choices)
                     .put(
                             "assignment:" + assignment.id(),
                             assignment.title() + ", due " + labTime.day(assignment.due()) + " "
-                                    + labTime.time(assignment.due()) + (after ? ": after the due date" : ""));
+                                    + labTime.time(assignment.due()) + (after ? ": after the due date" : "")
+                                    + (elsewhere ? ": this cell has not what it needs" : ""));
         }
         List<Enrolment> enrolments = courses.enrolmentsOf(operator);
         for (Enrolment enrolment : enrolments) {
@@ -75,13 +100,22 @@ class SlotChoices {
         return choices;
     }
 
-    /** The people who attended the operator's last bookings, so that the pair need not search. */
+    /** The people who attended the operator's last bookings, so that the pair need not search; else a partner of the team. */
     String usualAttendant(PersonId operator, Map<String, String> attendants, Instant now) {
         List<Booking> latest = bookings.of(operator, now);
         return latest.stream()
                 .filter(booking -> booking.operator().equals(operator) && booking.attendant() != null)
                 .map(booking -> String.valueOf(booking.attendant()))
                 .filter(attendants::containsKey)
+                .findFirst()
+                .orElseGet(() -> partner(operator, attendants));
+    }
+
+    private String partner(PersonId operator, Map<String, String> attendants) {
+        Set<PersonId> partners = teams.partnersOf(operator);
+        return attendants.keySet().stream()
+                .filter(id ->
+                        partners.stream().anyMatch(partner -> partner.toString().equals(id)))
                 .findFirst()
                 .orElse("");
     }

@@ -28,6 +28,7 @@ class SlotViews {
             "attendant", "attendant",
             "attendant-busy", "attendant",
             "assignment", "purpose",
+            "assignment-fit", "purpose",
             "course", "purpose",
             "quota-assignment", "purpose");
 
@@ -55,9 +56,9 @@ class SlotViews {
         return new SlotView(
                 cell.name(),
                 when(start, me),
-                form.attendant() == null && open ? withUsualAttendant(form, me, attendants, start) : form,
+                form.attendant() == null && open ? withUsualAttendant(form, cell, me, attendants, start) : form,
                 attendants,
-                open ? choices.purposes(me.id(), start) : Map.of(),
+                open ? choices.purposes(me.id(), cell, start) : Map.of(),
                 refusal == null ? null : refusal.says(),
                 refusal == null || !open ? Map.of() : Map.of(field == null ? "" : field, refusal.says()),
                 open,
@@ -81,10 +82,10 @@ class SlotViews {
     }
 
     private SlotForm withUsualAttendant(
-            SlotForm form, SignedInPerson me, Map<String, String> attendants, Instant start) {
+            SlotForm form, Cell cell, SignedInPerson me, Map<String, String> attendants, Instant start) {
         String usual = choices.usualAttendant(me.id(), attendants, clock.instant());
         String purpose = form.purpose() == null
-                ? choices.purposes(me.id(), start).keySet().iterator().next()
+                ? choices.purposes(me.id(), cell, start).keySet().iterator().next()
                 : form.purpose();
         return new SlotForm(form.formToken(), form.cell(), form.start(), usual, purpose);
     }

@@ -153,7 +153,7 @@ class WaitPages {
         model.addAttribute("form", form);
         model.addAttribute("errors", errors);
         model.addAttribute("cells", cellNames);
-        model.addAttribute("purposes", choices.purposes(me.id(), labTime.now()));
+        model.addAttribute("purposes", choices.purposes(me.id(), null, labTime.now()));
         return "booking/waits";
     }
 

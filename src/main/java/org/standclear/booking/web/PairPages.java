@@ -1,0 +1,209 @@
+package org.standclear.booking.web;
+
+import jakarta.servlet.http.HttpServletResponse;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
+import org.springframework.security.core.annotation.AuthenticationPrincipal;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.standclear.booking.Pairs;
+import org.standclear.people.Course;
+import org.standclear.people.Courses;
+import org.standclear.people.People;
+import org.standclear.people.Person;
+import org.standclear.people.Teams;
+import org.standclear.platform.ids.CourseId;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.ids.SectionId;
+import org.standclear.platform.security.SignedInPerson;
+import org.standclear.platform.time.LabTime;
+import org.standclear.platform.web.NotFoundException;
+
+/** Pairs and teams: the instructor keeps those of a course, everybody sees their own, both with who worked with whom. */
+@Controller
+class PairPages {
+
+    private static final String PATH = "/courses/{course}/teams";
+    private static final int PAST = 50;
+    private static final int MOST_NAMES = 20;
+
+    private final Teams teams;
+    private final Pairs pairs;
+    private final Courses courses;
+    private final People people;
+    private final PatientPost patientPost;
+    private final LabTime labTime;
+
+    PairPages(Teams teams, Pairs pairs, Courses courses, People people, PatientPost patientPost, LabTime labTime) {
+        this.teams = teams;
+        this.pairs = pairs;
+        this.courses = courses;
+        this.people = people;
+        this.patientPost = patientPost;
+        this.labTime = labTime;
+    }
+
+    /** A member of a team. */
+    record MemberLine(String id, String section, String team, String name, String when) {}
+
+    /** Two people and how often. */
+    record PairLine(String operator, String attendant, String times, String last) {}
+
+    @GetMapping("/me/partners")
+    String mine(@AuthenticationPrincipal SignedInPerson me, Model model) {
+        List<String> partners = teams.partnersOf(me.id()).stream()
+                .map(people::printedName)
+                .sorted()
+                .toList();
+        model.addAttribute(
+                "headline",
+                partners.isEmpty()
+                        ? "You are in no team with anybody"
+                        : "You work with " + String.join(", ", partners));
+        model.addAttribute(
+                "teams", teams.ofPerson(me.id()).stream().map(this::member).toList());
+        model.addAttribute(
+                "pairs", pairs.ofPerson(me.id()).stream().map(this::pair).toList());
+        return "booking/partners";
+    }
+
+    @GetMapping(PATH)
+    String course(@PathVariable CourseId course, Model model) {
+        return page(found(course), Map.of(), Map.of(), model);
+    }
+
+    @PostMapping(PATH)
+    String put(
+            @PathVariable CourseId course,
+            @RequestParam Map<String, String> typed,
+            @AuthenticationPrincipal SignedInPerson me,
+            HttpServletResponse response,
+            Model model) {
+        Course found = found(course);
+        Map<String, String> errors = new LinkedHashMap<>();
+        Optional<SectionId> section = teams.sections(course).keySet().stream()
+                .filter(id -> id.toString().equals(typed.get("in")))
+                .findFirst();
+        if (section.isEmpty()) {
+            errors.put("in", "Choose a section of this course.");
+        }
+        List<PersonId> named = named(typed.getOrDefault("logins", ""), errors);
+        if (errors.isEmpty()) {
+            Optional<String> done = patientPost.run(typed.get("formToken"), () -> {
+                Optional<Teams.Wrong> wrong =
+                        teams.put(section.orElseThrow(), typed.getOrDefault("team", ""), named, me.id());
+                wrong.ifPresent(one -> errors.put(one.field(), one.says()));
+                return wrong.isPresent() ? null : path(course);
+            });
+            if (done.isPresent()) {
+                return "redirect:" + done.get();
+            }
+        }
+        response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+        return page(found, typed, errors, model);
+    }
+
+    private List<PersonId> named(String logins, Map<String, String> errors) {
+        List<String> names = Arrays.stream(logins.split("[\\s,;]+"))
+                .filter(name -> !name.isBlank())
+                .distinct()
+                .toList();
+        if (names.isEmpty() || names.size() > MOST_NAMES) {
+            errors.put("logins", "Write 1 to " + MOST_NAMES + " sign-in names.");
+            return List.of();
+        }
+        List<PersonId> found = new ArrayList<>();
+        for (String name : names) {
+            people.byLogin(name)
+                    .filter(Person::active)
+                    .ifPresentOrElse(
+                            person -> found.add(person.id()),
+                            () -> errors.putIfAbsent("logins", "No open account has the sign-in name " + name + "."));
+        }
+        return found;
+    }
+
+    @PostMapping(PATH + "/{member}/remove")
+    String takeOut(
+            @PathVariable CourseId course,
+            @PathVariable UUID member,
+            @RequestParam(required = false) @Nullable String formToken,
+            @AuthenticationPrincipal SignedInPerson me) {
+        found(course);
+        if (teams.of(course).stream().noneMatch(one -> one.id().equals(member))) {
+            throw new NotFoundException("team");
+        }
+        return "redirect:"
+                + patientPost
+                        .run(formToken, () -> {
+                            teams.takeOut(member, me.id());
+                            return path(course);
+                        })
+                        .orElse(path(course));
+    }
+
+    private static String path(CourseId course) {
+        return "/courses/" + course + "/teams";
+    }
+
+    private Course found(CourseId course) {
+        return courses.find(course).orElseThrow(() -> new NotFoundException("course"));
+    }
+
+    private String page(Course course, Map<String, String> typed, Map<String, String> errors, Model model) {
+        List<MemberLine> standing =
+                teams.of(course.id()).stream().map(this::member).toList();
+        long number = standing.stream()
+                .map(one -> one.section() + " " + one.team())
+                .distinct()
+                .count();
+        Map<String, String> choices = new LinkedHashMap<>();
+        teams.sections(course.id()).forEach((id, code) -> choices.put(id.toString(), code));
+        model.addAttribute("course", course);
+        model.addAttribute(
+                "headline",
+                number == 0
+                        ? course.code() + " has no teams yet"
+                        : course.code() + " has " + number + (number == 1 ? " team" : " teams"));
+        model.addAttribute("standing", standing);
+        model.addAttribute(
+                "past", teams.past(course.id(), PAST).stream().map(this::member).toList());
+        model.addAttribute(
+                "pairs", pairs.ofCourse(course.id()).stream().map(this::pair).toList());
+        model.addAttribute("sectionChoices", choices);
+        model.addAttribute("typed", typed);
+        model.addAttribute("errors", errors);
+        return "booking/teams";
+    }
+
+    private MemberLine member(Teams.Member one) {
+        Instant until = one.until();
+        String from = labTime.day(one.from());
+        return new MemberLine(
+                one.id().toString(),
+                one.section(),
+                one.team(),
+                people.printedName(one.person()),
+                until == null ? "since " + from : from + " to " + labTime.day(until));
+    }
+
+    private PairLine pair(Pairs.Together one) {
+        return new PairLine(
+                people.printedName(one.operator()),
+                people.printedName(one.attendant()),
+                one.runs() == 1 ? "1 run" : one.runs() + " runs",
+                labTime.day(one.last()));
+    }
+}
