@@ -42,6 +42,7 @@ class DemoCollege {
     private final DemoTurns turns;
     private final RushScript rush;
     private final LongAgoScript longAgo;
+    private final DemoCourseWork courseWork;
     private final Rechecks rechecks;
     private final People known;
     private final Labs labs;
@@ -60,6 +61,7 @@ class DemoCollege {
             DemoTurns turns,
             RushScript rush,
             LongAgoScript longAgo,
+            DemoCourseWork courseWork,
             Rechecks rechecks,
             People known,
             Labs labs,
@@ -76,6 +78,7 @@ class DemoCollege {
         this.turns = turns;
         this.rush = rush;
         this.longAgo = longAgo;
+        this.courseWork = courseWork;
         this.rechecks = rechecks;
         this.known = known;
         this.labs = labs;
@@ -118,6 +121,7 @@ class DemoCollege {
             addCells(files, week, roster);
             duties.record(times.monday().minusWeeks(3), roster);
             equipment.register(roster);
+            courseWork.write(roster);
         });
         timeline.add(term.plus(Duration.ofHours(2)), () -> {
             people.authorise(files.people(), lab, times, roster, term.plus(Duration.ofHours(2)));

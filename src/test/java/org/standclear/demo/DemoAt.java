@@ -17,12 +17,13 @@ import org.standclear.testing.web.WebUser;
 /** The demo as somebody finds it who starts it at a given instant. */
 record DemoAt(ConfigurableApplicationContext application) implements AutoCloseable {
 
-    static DemoAt start(Instant instant, TestDatabase database) {
+    static DemoAt start(Instant instant, TestDatabase database, String... more) {
         List<String> arguments = new ArrayList<>(
                 List.of("--server.port=0", "--standclear.rechecks.by-themselves=true", "--demo.starts-at=" + instant));
         for (String property : database.asProperties()) {
             arguments.add("--" + property);
         }
+        arguments.addAll(List.of(more));
         return new DemoAt(new SpringApplicationBuilder(StandclearApplication.class, ClockThere.class)
                 .profiles("demo")
                 .run(arguments.toArray(String[]::new)));
