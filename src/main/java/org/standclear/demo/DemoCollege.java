@@ -121,7 +121,6 @@ class DemoCollege {
             addCells(files, week, roster);
             duties.record(times.monday().minusWeeks(3), roster);
             equipment.register(roster);
-            courseWork.write(roster);
         });
         timeline.add(term.plus(Duration.ofHours(2)), () -> {
             people.authorise(files.people(), lab, times, roster, term.plus(Duration.ofHours(2)));
@@ -174,6 +173,7 @@ class DemoCollege {
             }
         }
         cells.speaks(roster.cell("Avocet"), files.text("phrasebooks/plain-words.yaml"), roster.person("adaeze"));
+        courseWork.write(roster);
     }
 
     /** The lab is open around the start, also at night and on Sundays; a period does not cross midnight. */

@@ -94,11 +94,7 @@ public class PlanDesk {
                     "Nothing was booked, since the plan does not fit any more: " + refused.says() + " Search again.");
         }
         List<Booking> booked = ((BookTogether.Outcome.Booked) outcome).bookings();
-        for (int turn = 0; turn < turns.size(); turn++) {
-            plans.booked(searchId, turns.get(turn), booked.get(turn).id());
-            // a make-up is used up by the first places; it comes back when the plan is undone
-            makeUps.use(booked.get(turn).id(), turns.get(turn).operator());
-        }
+        keep(searchId, turns, booked);
         windows.accept(window.id(), searchId, by);
         windows.tell(
                 "booking.plan-accepted",
@@ -106,6 +102,14 @@ public class PlanDesk {
                 by,
                 "The plan for \"" + window.title() + "\" was accepted: " + turns.size() + " bookings.");
         return Optional.empty();
+    }
+
+    /** Make-ups are used up by the first places, and come back when the plan is undone. */
+    private void keep(UUID search, List<PlannedTurn> turns, List<Booking> booked) {
+        for (int turn = 0; turn < turns.size(); turn++) {
+            plans.booked(search, turns.get(turn), booked.get(turn).id());
+            makeUps.use(booked.get(turn).id(), turns.get(turn).operator());
+        }
     }
 
     /** Takes every booking of the accepted plan back, uncounted, until the window begins; or says why not. */

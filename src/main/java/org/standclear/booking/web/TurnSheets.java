@@ -101,13 +101,7 @@ class TurnSheets {
         List<Span> canCome = form.canCome(pieces, errors);
         List<Span> wishes = form.wishes(pieces, errors);
         AssignmentId assignment = assignment(form, me, errors);
-        String tool = form.tool() == null ? "" : form.tool();
-        if (!tools().containsKey(tool)) {
-            errors.put("tool", "Choose a tool that a cell has.");
-        }
-        fit.toolOf(assignment)
-                .filter(needed -> !needed.equals(tool))
-                .ifPresent(needed -> errors.putIfAbsent("tool", "This assignment needs the tool " + needed + "."));
+        String tool = tool(form, assignment, errors);
         if (turns > 0 && !hold(me.id(), Duty.OPERATOR)) {
             errors.put("turns", "You are not authorised as operator. Lab staff enter that after the induction.");
         }
@@ -130,6 +124,17 @@ class TurnSheets {
                         canCome,
                         wishes))
                 : Optional.empty();
+    }
+
+    private String tool(TurnForm form, @Nullable AssignmentId assignment, Map<String, String> errors) {
+        String tool = form.tool() == null ? "" : form.tool();
+        if (!tools().containsKey(tool)) {
+            errors.put("tool", "Choose a tool that a cell has.");
+        }
+        fit.toolOf(assignment)
+                .filter(needed -> !needed.equals(tool))
+                .ifPresent(needed -> errors.putIfAbsent("tool", "This assignment needs the tool " + needed + "."));
+        return tool;
     }
 
     private @Nullable AssignmentId assignment(TurnForm form, SignedInPerson me, Map<String, String> errors) {
