@@ -1,13 +1,16 @@
 package org.standclear.benchmark;
 
 import java.util.List;
+import org.standclear.benchmark.burst.BurstBenchmark;
 
 /** Runs the measurements named on the command line. */
 public final class Benchmarks {
 
     private Benchmarks() {}
 
-    /** Takes any of start, pages, booking, check, claims, claims-h2; one after the other, joined by commas. */
+    /**
+     * Takes any of start, pages, booking, check, claims, claims-h2 and burst; one after the other, joined by commas.
+     */
     public static void main(String[] names) throws Exception {
         List<String> wanted = List.of(String.join(",", names).split(","));
         if (wanted.contains("start")) {
@@ -29,6 +32,13 @@ public final class Benchmarks {
             if (wanted.contains("claims")) {
                 ClaimsBenchmark.run(Engine.postgresql());
             }
+        }
+        manyAtOnceAndMany(wanted);
+    }
+
+    private static void manyAtOnceAndMany(List<String> wanted) throws Exception {
+        if (wanted.contains("burst")) {
+            BurstBenchmark.run();
         }
     }
 }

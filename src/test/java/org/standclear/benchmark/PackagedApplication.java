@@ -14,13 +14,18 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import org.jspecify.annotations.Nullable;
 import org.standclear.testing.TestDatabase;
 
-/** The packaged jar as a process of its own with the shipped heap, on an empty database. */
-final class PackagedApplication implements AutoCloseable {
+/**
+ * The packaged jar as a process of its own with the shipped heap. With {@code -Dbenchmark.classpath} it is started from
+ * there instead of from the jar, to try a measuring program without packaging first.
+ */
+public final class PackagedApplication implements AutoCloseable {
 
     private static final Path JAR = Path.of("target", "standclear.jar");
-    private static final Duration PATIENCE = Duration.ofMinutes(2);
+    private static final @Nullable String CLASSPATH = System.getProperty("benchmark.classpath");
+    private static final Duration PATIENCE = Duration.ofMinutes(15);
 
     /** A connection taken before the pages are there may never be answered. */
     private static final Duration PATIENCE_FOR_ONE = Duration.ofSeconds(2);
@@ -36,8 +41,13 @@ final class PackagedApplication implements AutoCloseable {
     }
 
     /** Starts it in demo mode and waits until the sign-in page is there. */
-    static PackagedApplication start(TestDatabase database) throws IOException, InterruptedException {
-        return start(database, List.of("-jar", JAR.toString(), "--spring.profiles.active=demo"));
+    public static PackagedApplication start(TestDatabase database) throws IOException, InterruptedException {
+        List<String> launch = new ArrayList<>(
+                CLASSPATH == null
+                        ? List.of("-jar", JAR.toString())
+                        : List.of("-cp", CLASSPATH, "org.standclear.StandclearApplication"));
+        launch.add("--spring.profiles.active=demo");
+        return start(database, launch);
     }
 
     /**
@@ -56,25 +66,25 @@ final class PackagedApplication implements AutoCloseable {
         for (String property : database.asProperties()) {
             command.add("--" + property);
         }
-        File log = new File("target", "benchmark-application.log");
+        File log = new File("target", "benchmark-application-" + port + ".log");
         long begin = System.nanoTime();
         Process process = new ProcessBuilder(command)
                 .redirectErrorStream(true)
                 .redirectOutput(log)
                 .start();
         URI address = URI.create("http://localhost:" + port);
-        awaitFirstPage(process, address, begin);
+        awaitFirstPage(process, address, log, begin);
         return new PackagedApplication(process, address, Duration.ofNanos(System.nanoTime() - begin));
     }
 
-    private static void awaitFirstPage(Process process, URI address, long begin) throws InterruptedException {
+    private static void awaitFirstPage(Process process, URI address, File log, long begin) throws InterruptedException {
         HttpClient client = HttpClient.newHttpClient();
         HttpRequest request = HttpRequest.newBuilder(address.resolve("/sign-in"))
                 .timeout(PATIENCE_FOR_ONE)
                 .build();
         while (System.nanoTime() - begin < PATIENCE.toNanos()) {
             if (!process.isAlive()) {
-                throw new IllegalStateException("the application ended; see target/benchmark-application.log");
+                throw new IllegalStateException("the application ended; see " + log);
             }
             try {
                 if (client.send(request, BodyHandlers.ofString()).statusCode() == 200) {
@@ -97,7 +107,7 @@ final class PackagedApplication implements AutoCloseable {
     }
 
     /** Where its pages are. */
-    URI address() {
+    public URI address() {
         return address;
     }
 
@@ -107,12 +117,12 @@ final class PackagedApplication implements AutoCloseable {
     }
 
     /** Main memory in use now, in MiB, as the kernel counts it. */
-    long residentMiB() throws IOException {
+    public long residentMiB() throws IOException {
         return statusMiB("VmRSS:");
     }
 
     /** The most main memory it ever had, in MiB. */
-    long mostResidentMiB() throws IOException {
+    public long mostResidentMiB() throws IOException {
         return statusMiB("VmHWM:");
     }
 

@@ -70,7 +70,8 @@ public record WebPage(int status, String path, String location, String html) {
             return new WebForm(action, more);
         }
 
-        String encoded() {
+        /** The fields as a browser would send them. */
+        public String encoded() {
             return values.entrySet().stream()
                     .map(field -> encode(field.getKey()) + "=" + encode(field.getValue()))
                     .collect(Collectors.joining("&"));
