@@ -2,6 +2,7 @@ package org.standclear.benchmark;
 
 import java.util.List;
 import org.standclear.benchmark.burst.BurstBenchmark;
+import org.standclear.booking.allocation.AllocationBenchmark;
 
 /** Runs the measurements named on the command line. */
 public final class Benchmarks {
@@ -9,7 +10,8 @@ public final class Benchmarks {
     private Benchmarks() {}
 
     /**
-     * Takes any of start, pages, booking, check, claims, claims-h2 and burst; one after the other, joined by commas.
+     * Takes any of start, pages, booking, check, claims, claims-h2, burst, allocation and
+     * allocation-stress; one after the other, joined by commas.
      */
     public static void main(String[] names) throws Exception {
         List<String> wanted = List.of(String.join(",", names).split(","));
@@ -39,6 +41,11 @@ public final class Benchmarks {
     private static void manyAtOnceAndMany(List<String> wanted) throws Exception {
         if (wanted.contains("burst")) {
             BurstBenchmark.run();
+        }
+        for (String size : List.of("college", "stress")) {
+            if (wanted.contains(size.equals("college") ? "allocation" : "allocation-stress")) {
+                AllocationBenchmark.inProcessOfItsOwn(size);
+            }
         }
     }
 }
