@@ -2,6 +2,7 @@ package org.standclear.benchmark;
 
 import java.util.List;
 import org.standclear.benchmark.burst.BurstBenchmark;
+import org.standclear.benchmark.growth.GrowthBenchmark;
 import org.standclear.booking.allocation.AllocationBenchmark;
 
 /** Runs the measurements named on the command line. */
@@ -10,7 +11,7 @@ public final class Benchmarks {
     private Benchmarks() {}
 
     /**
-     * Takes any of start, pages, booking, check, claims, claims-h2, burst, allocation and
+     * Takes any of start, pages, booking, check, claims, claims-h2, burst, growth, growth-h2, allocation and
      * allocation-stress; one after the other, joined by commas.
      */
     public static void main(String[] names) throws Exception {
@@ -41,6 +42,12 @@ public final class Benchmarks {
     private static void manyAtOnceAndMany(List<String> wanted) throws Exception {
         if (wanted.contains("burst")) {
             BurstBenchmark.run();
+        }
+        if (wanted.contains("growth")) {
+            GrowthBenchmark.onPostgresql();
+        }
+        if (wanted.contains("growth-h2")) {
+            GrowthBenchmark.onH2();
         }
         for (String size : List.of("college", "stress")) {
             if (wanted.contains(size.equals("college") ? "allocation" : "allocation-stress")) {

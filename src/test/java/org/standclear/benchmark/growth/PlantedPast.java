@@ -1,0 +1,194 @@
+package org.standclear.benchmark.growth;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.sql.PreparedStatement;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.List;
+import java.util.Objects;
+import java.util.UUID;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.springframework.jdbc.core.JdbcTemplate;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.jdbc.datasource.SingleConnectionDataSource;
+import org.standclear.benchmark.growth.Past.Grounds;
+import org.standclear.benchmark.growth.PastTurn.Bench;
+import org.standclear.benchmark.growth.PastTurn.Work;
+import org.standclear.platform.time.SqlTime;
+import org.standclear.testing.TestDatabase;
+
+/**
+ * Writes a past into the database of a demo college that does not run at the moment. All keys, checks and refusals of the
+ * schema stay on. Entries of the record are there in number, but not chained by their hashes: verifying is not measured.
+ */
+final class PlantedPast {
+
+    private static final int CHUNK = 20_000;
+    private static final String TURNS = """
+            create table past_turns (n integer not null primary key, digits varchar(12) not null, booking uuid not null,
+                lab uuid not null, cell uuid not null, cell_version integer not null,
+                starts_at timestamp with time zone not null, ends_at timestamp with time zone not null,
+                operator uuid not null, attendant uuid not null, releaser uuid not null, course uuid not null,
+                assignment uuid not null, revision uuid not null, answer uuid not null, state varchar(20) not null,
+                ran boolean not null)""";
+    private static final String TURN =
+            "insert into past_turns values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)";
+
+    private final JdbcClient jdbc;
+    private final JdbcTemplate batches;
+
+    private PlantedPast(JdbcTemplate batches) {
+        this.batches = batches;
+        jdbc = JdbcClient.create(batches);
+    }
+
+    /** Plants so many bookings before the first that the demo has, and lets the database look at what it has got. */
+    static void into(TestDatabase database, int size) {
+        SingleConnectionDataSource connection =
+                new SingleConnectionDataSource(database.url(), database.user(), database.password(), true);
+        try {
+            new PlantedPast(new JdbcTemplate(connection)).plant(size, database.url());
+        } finally {
+            connection.destroy();
+        }
+    }
+
+    private void plant(int size, String url) {
+        Past past = past(size);
+        if (isPostgresql(url)) {
+            // nothing of this has to outlive a crash
+            batches.execute("set synchronous_commit = off");
+        }
+        batches.execute(TURNS);
+        formerStudents(past);
+        long head = jdbc.sql("select sequence from trail_heads where lab = :lab")
+                .param("lab", past.grounds().lab())
+                .query(Long.class)
+                .single();
+        List<String> statements = statements();
+        for (int after = 0; after < size; after += CHUNK) {
+            int until = Math.min(size, after + CHUNK);
+            turns(past, after, until);
+            for (String statement : statements) {
+                jdbc.sql(statement)
+                        .param("after", after)
+                        .param("until", until)
+                        .param("head", head)
+                        .update();
+            }
+        }
+        jdbc.sql("update trail_heads set sequence = :last, hash = repeat('e', 64) where lab = :lab")
+                .param("last", head + 4L * size)
+                .param("lab", past.grounds().lab())
+                .update();
+        batches.execute("drop table past_turns");
+        batches.execute(isPostgresql(url) ? "vacuum analyze" : "analyze");
+    }
+
+    private static boolean isPostgresql(String url) {
+        return url.startsWith("jdbc:postgresql");
+    }
+
+    private static List<String> statements() {
+        try (InputStream file = PlantedPast.class.getResourceAsStream("/benchmark/past.sql")) {
+            String all = new String(Objects.requireNonNull(file).readAllBytes(), StandardCharsets.UTF_8);
+            return Stream.of(all.split(";\n")).toList();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private Past past(int size) {
+        UUID lab = only("select id from labs order by id fetch first row only");
+        List<Bench> benches = jdbc.sql("select id, current_version, start_offset_minutes from cells order by name")
+                .query((row, number) -> new Bench(
+                        row.getObject("id", UUID.class),
+                        row.getInt("current_version"),
+                        row.getInt("start_offset_minutes")))
+                .list();
+        List<UUID> students = jdbc.sql("""
+                select distinct p.id, p.login from people p join enrolments e on e.person_id = p.id order by p.login""")
+                .query((row, number) -> row.getObject("id", UUID.class))
+                .list();
+        Work work = new Work(
+                only("select course_id from assignments order by id fetch first row only"),
+                only("select id from assignments order by id fetch first row only"),
+                only("select revision_id from check_answers order by answered_at, id fetch first row only"),
+                only("select id from check_answers order by answered_at, id fetch first row only"));
+        Instant until = jdbc.sql("select min(starts_at) as earliest from bookings")
+                .query((row, number) -> SqlTime.read(row, "earliest"))
+                .single();
+        UUID releaser = only("select id from people where login = 'adaeze'");
+        return new Past(new Grounds(lab, benches, students, releaser, work), until, size);
+    }
+
+    private UUID only(String sql) {
+        return jdbc.sql(sql).query(UUID.class).single();
+    }
+
+    /** Accounts that are closed, with authorisations that have run out; a roster has taken them off their sections. */
+    private void formerStudents(Past past) {
+        int many = past.formerStudents();
+        if (many == 0) {
+            return;
+        }
+        List<Integer> numbers = IntStream.range(0, many).boxed().toList();
+        batches.batchUpdate("""
+                insert into people (id, login, printed_name, sort_name, password_hash, must_change_password, active, version,
+                    created_at)
+                values (?, ?, ?, ?, '{never}', false, false, 2, timestamp with time zone '2010-01-01 00:00:00+00')""", numbers, 1000, (row, number) -> {
+            row.setObject(1, Past.formerStudent(number));
+            row.setString(2, "former" + number);
+            row.setString(3, "Former " + number);
+            row.setString(4, "former " + number);
+        });
+        batches.batchUpdate(
+                "insert into person_roles (person_id, role) values (?, 'STUDENT')",
+                numbers,
+                1000,
+                (row, number) -> row.setObject(1, Past.formerStudent(number)));
+        for (String duty : List.of("OPERATOR", "ATTENDANT")) {
+            batches.batchUpdate("""
+                    insert into authorisations (id, person_id, duty, valid_from, valid_until, granted_by, granted_at, reason)
+                    values (?, ?, ?, timestamp with time zone '2010-01-01 00:00:00+00',
+                        timestamp with time zone '2010-06-01 00:00:00+00', ?,
+                        timestamp with time zone '2010-01-01 00:00:00+00', 'induction')""", numbers, 1000, (row, number) -> {
+                row.setObject(1, UUID.randomUUID());
+                row.setObject(2, Past.formerStudent(number));
+                row.setString(3, duty);
+                row.setObject(4, past.grounds().releaser());
+            });
+        }
+    }
+
+    private void turns(Past past, int after, int until) {
+        List<PastTurn> turns =
+                IntStream.rangeClosed(after + 1, until).mapToObj(past::turn).toList();
+        batches.batchUpdate(TURN, turns, 1000, (row, turn) -> bind(row, past.grounds(), turn));
+    }
+
+    private static void bind(PreparedStatement row, Grounds grounds, PastTurn turn) throws SQLException {
+        String digits = String.format("%012d", turn.number());
+        row.setInt(1, turn.number());
+        row.setString(2, digits);
+        row.setObject(3, UUID.fromString("000000c0-0000-7000-8000-" + digits));
+        row.setObject(4, grounds.lab());
+        row.setObject(5, turn.bench().cell());
+        row.setInt(6, turn.bench().version());
+        row.setObject(7, SqlTime.toSql(turn.start()));
+        row.setObject(8, SqlTime.toSql(turn.end()));
+        row.setObject(9, turn.operator());
+        row.setObject(10, turn.attendant());
+        row.setObject(11, grounds.releaser());
+        row.setObject(12, turn.work().course());
+        row.setObject(13, turn.work().assignment());
+        row.setObject(14, turn.work().revision());
+        row.setObject(15, turn.work().answer());
+        row.setString(16, turn.state());
+        row.setBoolean(17, turn.ran());
+    }
+}
