@@ -5,6 +5,7 @@ import java.util.List;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.LabTime;
 import org.standclear.platform.time.SqlTime;
 import org.standclear.report.OwnRecords.Entry;
@@ -14,22 +15,32 @@ import org.standclear.report.OwnRecords.Section;
 @Repository
 class OwnRows {
 
+    /**
+     * What grows with the years is cut to its latest rows before anything is joined, ordered as its index is, on H2 by
+     * every column of it: none of the years that staff have signed in is read for a page of the last lines.
+     */
     private static final List<Part> PARTS = List.of(
             new Part("Runs", """
-                    select r.started_at as at, c.name || ', as ' || p.part || ', ' || r.passes || ' passes, ' || r.stops
+                    select p.started_at as at, c.name || ', as ' || p.part || ', ' || r.passes || ' passes, ' || r.stops
                         || ' stops' as words
-                    from run_people p join runs r on r.id = p.run_id join cells c on c.id = r.cell_id
-                    where p.person_id = :person order by r.started_at desc, r.id, p.part"""),
+                    from (select person_id, started_at, run_id, part from run_people where person_id = :person
+                        order by person_id desc, started_at desc, run_id desc fetch first :most rows only) p
+                    join runs r on r.id = p.run_id join cells c on c.id = r.cell_id
+                    order by p.started_at desc, p.run_id, p.part"""),
             new Part("Bookings", """
-                    select b.starts_at as at, c.name || ', ' || lower(replace(b.state, '_', ' '))
-                        || case when b.operator_id = :person then ', as operator' else ', as e-stop attendant' end as words
-                    from bookings b join cells c on c.id = b.cell_id
-                    where b.operator_id = :person or b.attendant_id = :person order by b.starts_at desc, b.id"""),
+                    select b.starts_at as at, c.name || ', ' || lower(replace(b.state, '_', ' ')) || b.part as words
+                    from ((select id, cell_id, starts_at, state, ', as operator' as part from bookings
+                            where operator_id = :person order by operator_id desc, ends_at desc fetch first :most rows only)
+                        union all (select id, cell_id, starts_at, state, ', as e-stop attendant' as part from bookings
+                            where attendant_id = :person
+                            order by attendant_id desc, ends_at desc fetch first :most rows only)) b
+                    join cells c on c.id = b.cell_id order by b.starts_at desc, b.id"""),
             new Part("Signatures", """
                     select g.signed_at as at, s.list || ' list as ' || g.part || ', signed as ' || g.printed_name
                         || ', SHA-256 ' || g.statement_sha256 as words
-                    from signoff_signatures g join signoff_sheets s on s.id = g.sheet_id
-                    where g.signer = :person order by g.signed_at desc, g.id"""),
+                    from (select id, sheet_id, part, printed_name, signed_at, statement_sha256 from signoff_signatures
+                        where signer = :person order by signer desc, signed_at desc fetch first :most rows only) g
+                    join signoff_sheets s on s.id = g.sheet_id order by g.signed_at desc, g.id"""),
             new Part("Paper cards", """
                     select p.written_at as at, c.name || ', as '
                         || case when p.operator_id = :person then 'operator'
@@ -69,15 +80,19 @@ class OwnRows {
                         || case when a.revoked_at is null then '' else ', ended early: ' || a.revoke_reason end as words
                     from authorisations a where a.person_id = :person order by a.granted_at desc, a.id"""),
             new Part("Papers printed of your runs, with your name", """
-                    select t.at as at, t.words as words from trail_entries t where t.kind = 'report.run-printed'
-                    and t.subject in (select cast(p.run_id as varchar(36)) from run_people p where p.person_id = :person)
-                    order by t.sequence desc"""));
+                    select t.at as at, t.words as words
+                    from (select run_id from run_people where person_id = :person
+                        order by person_id desc, started_at desc, run_id desc fetch first :most rows only) p
+                    join trail_entries t on t.lab = :lab and t.subject = cast(p.run_id as varchar(36))
+                    where t.kind = 'report.run-printed' order by t.sequence desc"""));
 
     private final JdbcClient jdbc;
+    private final Labs labs;
     private final LabTime labTime;
 
-    OwnRows(JdbcClient jdbc, LabTime labTime) {
+    OwnRows(JdbcClient jdbc, Labs labs, LabTime labTime) {
         this.jdbc = jdbc;
+        this.labs = labs;
         this.labTime = labTime;
     }
 
@@ -91,8 +106,10 @@ class OwnRows {
     private Section section(Part part, PersonId person, int most) {
         return new Section(
                 part.title(),
-                jdbc.sql(part.sql() + " fetch first " + most + " rows only")
+                jdbc.sql(part.sql() + " fetch first :most rows only")
                         .param("person", person.value())
+                        .param("most", most)
+                        .param("lab", labs.theLab().id().value())
                         .query((row, number) -> entry(SqlTime.read(row, "at"), row.getString("words")))
                         .list());
     }
