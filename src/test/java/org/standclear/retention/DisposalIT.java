@@ -157,6 +157,26 @@ class DisposalIT {
         }
 
         @Test
+        void leavesARecordThatTheDatabaseKeepsOnTheListAsFailed() {
+            List<UUID> ids = sevenMessages();
+            jdbc.sql("""
+                    create table keeping_probe (message uuid, constraint keeping_probe_fk foreign key (message)
+                        references messages (id))""").update();
+            try {
+                jdbc.sql("insert into keeping_probe values (:id)")
+                        .param("id", ids.get(3))
+                        .update();
+                MonthList done = carriedOut(approved());
+                assertThat(left(ids)).isEqualTo(1);
+                assertThat(count("messages", "id", ids.get(3))).isEqualTo(1);
+                assertThat(logged(done).failed()).isEqualTo(1);
+                assertThat(logged(done).disposed()).isEqualTo(done.records() - 1);
+            } finally {
+                jdbc.sql("drop table keeping_probe").update();
+            }
+        }
+
+        @Test
         void logsNobody() {
             sevenMessages();
             MonthList done = carriedOut(approved());

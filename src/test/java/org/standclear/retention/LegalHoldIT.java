@@ -123,6 +123,20 @@ class LegalHoldIT {
         }
 
         @Test
+        void keepsTheNamesOfEverybodyInARunThatIsHeld() {
+            var run = running();
+            closeAccount(scene().mateo);
+            keepOnly(RecordKind.ACCOUNTS, KeepingTime.years(1));
+            longAfter();
+            UUID mateo = scene().mateo.id().value();
+            assertThat(isDue(RecordKind.ACCOUNTS, mateo)).isTrue();
+            UUID hold = hold(new Target.One(About.RUN, run.id().value()));
+            assertThat(isDue(RecordKind.ACCOUNTS, mateo)).isFalse();
+            assertThat(holds.lift(hold, "done", marit.id())).isEmpty();
+            assertThat(isDue(RecordKind.ACCOUNTS, mateo)).isTrue();
+        }
+
+        @Test
         void keepsEverythingOfWhoWaitsForAnAnswer() {
             UUID message = dueMessage();
             String line = ownRecords.of(scene().noor.id()).stream()

@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
+import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -18,6 +19,9 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.standclear.booking.fairness.LabUse;
 import org.standclear.booking.fairness.PersonUse;
 import org.standclear.booking.fairness.UseReport;
+import org.standclear.platform.access.AccessLog;
+import org.standclear.platform.access.Sight;
+import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.text.TableCell;
 import org.standclear.platform.time.LabTime;
 
@@ -29,10 +33,12 @@ class FairnessPages {
 
     private final UseReport report;
     private final LabTime labTime;
+    private final AccessLog looks;
 
-    FairnessPages(UseReport report, LabTime labTime) {
+    FairnessPages(UseReport report, LabTime labTime, AccessLog looks) {
         this.report = report;
         this.labTime = labTime;
+        this.looks = looks;
     }
 
     /** Days that were asked for. */
@@ -45,8 +51,10 @@ class FairnessPages {
     String show(
             @RequestParam(required = false) @Nullable String first,
             @RequestParam(required = false) @Nullable String last,
+            @AuthenticationPrincipal SignedInPerson me,
             HttpServletResponse response,
             Model model) {
+        looks.lookedAtMany(me.id(), Sight.USE, "all");
         Map<String, String> errors = new LinkedHashMap<>();
         Stretch stretch = stretch(first, last, errors);
         if (!errors.isEmpty()) {
@@ -71,8 +79,10 @@ class FairnessPages {
     void csv(
             @RequestParam(required = false) @Nullable String first,
             @RequestParam(required = false) @Nullable String last,
+            @AuthenticationPrincipal SignedInPerson me,
             HttpServletResponse response)
             throws IOException {
+        looks.lookedAtMany(me.id(), Sight.USE, "all");
         Stretch stretch = stretch(first, last, new LinkedHashMap<>());
         response.setContentType("text/csv");
         response.setCharacterEncoding("UTF-8");

@@ -21,6 +21,8 @@ import org.standclear.booking.Turns.MakeUp;
 import org.standclear.people.Accommodations;
 import org.standclear.people.Accommodations.Accommodation;
 import org.standclear.people.People;
+import org.standclear.platform.access.AccessLog;
+import org.standclear.platform.access.Sight;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
@@ -37,6 +39,7 @@ class TurnPages {
     private final OwnBookings own;
     private final PatientPost patientPost;
     private final LabTime labTime;
+    private final AccessLog looks;
 
     TurnPages(
             Turns turns,
@@ -45,7 +48,8 @@ class TurnPages {
             People people,
             OwnBookings own,
             PatientPost patientPost,
-            LabTime labTime) {
+            LabTime labTime,
+            AccessLog looks) {
         this.turns = turns;
         this.desk = desk;
         this.accommodations = accommodations;
@@ -53,6 +57,7 @@ class TurnPages {
         this.own = own;
         this.patientPost = patientPost;
         this.labTime = labTime;
+        this.looks = looks;
     }
 
     /** What the lab does for the person, as the form was sent. */
@@ -85,7 +90,9 @@ class TurnPages {
     record Line(String id, String words, String state, boolean stands) {}
 
     @GetMapping("/people/{person}/turns")
-    String show(@PathVariable PersonId person, Model model) {
+    String show(@PathVariable PersonId person, @AuthenticationPrincipal SignedInPerson me, Model model) {
+        known(person);
+        looks.looked(me.id(), Sight.TURNS, person.toString(), List.of(person));
         return page(person, ArrangementsForm.of(accommodations.of(person).orElse(Accommodation.NONE)), Map.of(), model);
     }
 

@@ -9,6 +9,8 @@ public enum Sight {
     MEDICAL("restricted medical part of an incident"),
     QUESTIONS("questions to a record, and their answers"),
     ROSTER("a roster file that was read in"),
+    TURNS("turns, make-ups, excuses and arrangements"),
+    USE("list of who had how many turns"),
     ATTENDANCE("list of a course’s turns");
 
     private final String words;

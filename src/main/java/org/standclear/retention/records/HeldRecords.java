@@ -2,6 +2,7 @@ package org.standclear.retention.records;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import org.springframework.stereotype.Component;
 import org.standclear.platform.lab.Labs;
@@ -18,6 +19,10 @@ import org.standclear.retention.LegalHold.Target;
 @Component("holdMarks")
 class HeldRecords implements KeepsBack, HoldMarks {
 
+    /** What says who somebody was: kept of everybody in a run or an incident that is held. */
+    private static final Set<RecordKind> WHO =
+            Set.of(RecordKind.ACCOUNTS, RecordKind.ADDRESSES, RecordKind.AUTHORISATIONS);
+
     private final HoldRows rows;
     private final Labs labs;
     private final LabTime labTime;
@@ -31,7 +36,11 @@ class HeldRecords implements KeepsBack, HoldMarks {
     @Override
     public Reasons now() {
         List<LegalHold> standing = rows.standing(labs.theLab().id());
-        return (kind, record) -> standing.stream().anyMatch(hold -> covers(hold, kind, record)) ? "legal hold" : "";
+        Set<UUID> named = rows.namedInHeldThings(labs.theLab().id());
+        return (kind, record) -> standing.stream().anyMatch(hold -> covers(hold, kind, record))
+                        || (WHO.contains(kind) && named.stream().anyMatch(one -> record.concerns(About.PERSON, one)))
+                ? "legal hold"
+                : "";
     }
 
     private boolean covers(LegalHold hold, RecordKind kind, Candidate record) {

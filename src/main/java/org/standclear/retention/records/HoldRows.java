@@ -5,8 +5,10 @@ import java.sql.SQLException;
 import java.sql.Types;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
@@ -82,6 +84,21 @@ class HoldRows {
                 .param("lab", lab.value())
                 .query(HoldRows::hold)
                 .list();
+    }
+
+    /** People of the runs and incidents that are held. */
+    Set<UUID> namedInHeldThings(LabId lab) {
+        return new HashSet<>(
+                jdbc.sql("""
+                select p.person_id from run_people p join retention_holds h on h.subject = p.run_id
+                    where h.about = 'RUN' and h.lifted_at is null and h.lab_id = :lab
+                union select p.person_id from incident_people p join retention_holds h on h.subject = p.incident_id
+                    where h.about = 'INCIDENT' and h.lifted_at is null and h.lab_id = :lab
+                union select r.person_id from run_people r join incidents i on i.run_id = r.run_id
+                    join retention_holds h on h.subject = i.id
+                    where h.about = 'INCIDENT' and h.lifted_at is null and h.lab_id = :lab
+                union select i.reporter from incidents i join retention_holds h on h.subject = i.id
+                    where h.about = 'INCIDENT' and h.lifted_at is null and h.lab_id = :lab and i.reporter is not null""").param("lab", lab.value()).query(UUID.class).list());
     }
 
     List<LegalHold> standingOn(About about, UUID subject) {

@@ -46,7 +46,7 @@ class AccessLogPages {
             Model model) {
         Optional<Person> who = people.byLogin(viewer.strip());
         Optional<Person> of = people.byLogin(whose.strip());
-        boolean unknown = !viewer.isBlank() && who.isEmpty() || !whose.isBlank() && of.isEmpty();
+        boolean unknown = (!viewer.isBlank() && who.isEmpty()) || (!whose.isBlank() && of.isEmpty());
         List<Look> found = unknown ? List.of() : looks.latest(id(who), id(of), position(before), PAGE + 1);
         List<Look> shown = found.subList(0, Math.min(PAGE, found.size()));
         model.addAttribute("lines", shown.stream().map(this::line).toList());

@@ -1,7 +1,10 @@
 package org.standclear.retention.web;
 
 import java.time.Instant;
+import java.time.YearMonth;
+import java.time.format.DateTimeFormatter;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
@@ -34,6 +37,7 @@ class DisposalViews {
             "finished at");
 
     private static final int SHOWN = 24;
+    private static final DateTimeFormatter MONTH = DateTimeFormatter.ofPattern("MMMM yyyy", Locale.ENGLISH);
 
     private final Disposals disposals;
     private final People people;
@@ -43,6 +47,11 @@ class DisposalViews {
         this.disposals = disposals;
         this.people = people;
         this.labTime = labTime;
+    }
+
+    /** "November 2026". */
+    private static String inWords(String month) {
+        return MONTH.format(YearMonth.parse(month));
     }
 
     /** A kind with what is due of it. */
@@ -94,7 +103,7 @@ class DisposalViews {
         String records = preview.records() == 1 ? "One record is due" : preview.records() + " records are due";
         return new DueView(
                 preview.records() == 0 ? "Nothing is due for disposal" : records + " for disposal",
-                preview.month(),
+                inWords(preview.month()),
                 preview.records(),
                 all.stream().filter(one -> one.records() > 0).toList(),
                 all.stream().filter(one -> !one.keptBack().isEmpty()).toList(),
@@ -140,10 +149,10 @@ class DisposalViews {
         return new ListView(
                 list.id().toString(),
                 finished == null
-                        ? "The list of " + list.month() + " is being carried out: " + list.settled() + " of "
+                        ? "The list of " + inWords(list.month()) + " is being carried out: " + list.settled() + " of "
                                 + list.records()
-                        : "The list of " + list.month() + " is carried out",
-                list.month(),
+                        : "The list of " + inWords(list.month()) + " is carried out",
+                inWords(list.month()),
                 people.printedName(list.approvedBy()) + ", " + labTime.full(list.approvedAt()),
                 finished == null ? "" : labTime.full(finished),
                 list.settled() + " of " + list.records(),
@@ -163,7 +172,7 @@ class DisposalViews {
     List<LogView> log(List<LogLine> lines) {
         return lines.stream()
                 .map(line -> new LogView(
-                        line.month(),
+                        inWords(line.month()),
                         line.kind().words(),
                         line.rule(),
                         line.disposed(),

@@ -52,15 +52,16 @@ record HoldForm(
 
     /** What is held; empty when it cannot be read, which then stands in the errors by field. */
     Optional<Target> read(HoldTargets targets, Map<String, String> errors) {
-        check("reason", reason, LONGEST_REASON, errors);
-        check("authority", authority, LONGEST_AUTHORITY, errors);
+        check("reason", reason, LONGEST_REASON, "Write why it is held.", errors);
+        check("authority", authority, LONGEST_AUTHORITY, "Write who asks for it.", errors);
         Target target = ON_A_KIND.equals(about) ? span(errors) : one(targets, errors);
         return errors.isEmpty() && target != null ? Optional.of(target) : Optional.empty();
     }
 
-    private static void check(String field, @Nullable String text, int longest, Map<String, String> errors) {
+    private static void check(
+            String field, @Nullable String text, int longest, String missing, Map<String, String> errors) {
         if (PlainText.check(text, longest) instanceof PlainText.Refused refused) {
-            errors.put(field, refused.says());
+            errors.put(field, text == null || text.isBlank() ? missing : refused.says());
         }
     }
 
