@@ -27,6 +27,9 @@ final class NumericLine implements LineFollowing {
 
     private static final int MOST_STEPS = 20_000;
 
+    /** So many steps lead to a place between two that were found, where no guess does. */
+    private static final int CAREFUL_STEPS = 24;
+
     private final List<DhRow> rows;
     private final Newton newton;
     private final FlangeLine line;
@@ -138,12 +141,34 @@ final class NumericLine implements LineFollowing {
                 high = middle - 1;
             }
         }
-        double[] guess = places.get(low).axes();
-        if (low + 1 < places.size()) {
-            guess = between(places.get(low), places.get(low + 1), mm);
+        Place before = places.get(low);
+        return low + 1 < places.size() ? betweenPlaces(before, places.get(low + 1), mm) : before.axes();
+    }
+
+    /** Between two places that were found; a solution that is not theirs is none, and without one it goes there step by step. */
+    private double[] betweenPlaces(Place before, Place after, double mm) {
+        double[] guess = between(before, after, mm);
+        for (double[] from : List.of(guess, before.axes(), after.axes())) {
+            double[] found = solved(mm, from);
+            if (found != null && isOfTheSameWay(found, before)) {
+                return found;
+            }
         }
-        double[] found = solved(mm, guess);
-        return found == null ? guess : found;
+        double[] at = before.axes();
+        for (int i = 1; i <= CAREFUL_STEPS; i++) {
+            // beside a singular place the axes go with the root of the way, so the first steps are the shortest
+            double part = (double) i * i / (CAREFUL_STEPS * CAREFUL_STEPS);
+            double[] found = solved(before.mm() + (mm - before.mm()) * part, at);
+            if (found == null || !isOfTheSameWay(found, before)) {
+                return guess;
+            }
+            at = found;
+        }
+        return at;
+    }
+
+    private boolean isOfTheSameWay(double[] found, Place beside) {
+        return isWithin(2 * FARTHEST, found, beside.axes()) && sideAt(found) * side >= 0;
     }
 
     private static double[] between(Place before, Place after, double mm) {
