@@ -6,6 +6,7 @@ import org.springframework.context.annotation.Configuration;
 import org.springframework.dao.DataAccessException;
 import org.springframework.scheduling.annotation.EnableScheduling;
 import org.springframework.scheduling.annotation.Scheduled;
+import org.standclear.platform.lab.Labs;
 
 /** What has to happen by itself: offers, reminders, slots that nobody confirmed. On every instance; each act happens once. */
 @Configuration(proxyBeanMethods = false)
@@ -16,21 +17,25 @@ class BookingRounds {
 
     private final WaitingList waitingList;
     private final Reminders reminders;
+    private final Labs labs;
 
-    BookingRounds(WaitingList waitingList, Reminders reminders) {
+    BookingRounds(WaitingList waitingList, Reminders reminders, Labs labs) {
         this.waitingList = waitingList;
         this.reminders = reminders;
+        this.labs = labs;
     }
 
     @Scheduled(initialDelayString = "PT15S", fixedDelayString = "PT10S")
     void offer() {
-        quietly(waitingList::round);
+        labs.forEach(lab -> quietly(waitingList::round));
     }
 
     @Scheduled(initialDelayString = "PT20S", fixedDelayString = "PT30S")
     void remind() {
-        quietly(reminders::remind);
-        quietly(reminders::giveUpUnconfirmed);
+        labs.forEach(lab -> {
+            quietly(reminders::remind);
+            quietly(reminders::giveUpUnconfirmed);
+        });
     }
 
     /** The next round does what this one could not. */

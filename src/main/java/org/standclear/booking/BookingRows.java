@@ -20,6 +20,7 @@ import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.LabId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.ids.RevisionId;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
 
 /** Bookings as the table has them. */
@@ -27,9 +28,11 @@ import org.standclear.platform.time.SqlTime;
 class BookingRows {
 
     private final JdbcClient jdbc;
+    private final Labs labs;
 
-    BookingRows(JdbcClient jdbc) {
+    BookingRows(JdbcClient jdbc, Labs labs) {
         this.jdbc = jdbc;
+        this.labs = labs;
     }
 
     void insert(LabId lab, BookingLife life, PersonId by, Instant at) {
@@ -95,24 +98,24 @@ class BookingRows {
     /** Locks those that nobody else has locked and whose start is before the instant. */
     List<BookingLife> lockNotCheckedInBefore(Instant start) {
         return where("""
-                state in ('BOOKED', 'CHECKED') and checked_in_at is null and starts_at < :start
-                order by starts_at, id fetch first 100 rows only for update skip locked""", Map.of("start", sql(start)));
+                lab_id = :lab and state in ('BOOKED', 'CHECKED') and checked_in_at is null and starts_at < :start
+                order by starts_at, id fetch first 100 rows only for update skip locked""", Map.of("lab", here(), "start", sql(start)));
     }
 
     /** Locks those that begin in the span and were not looked at for that reminder yet. */
     List<BookingLife> lockToRemind(Instant from, Instant until, int hours) {
         return where("""
-                state in ('BOOKED', 'CHECKED', 'READY') and starts_at > :from and starts_at <= :until
+                lab_id = :lab and state in ('BOOKED', 'CHECKED', 'READY') and starts_at > :from and starts_at <= :until
                 and not exists (select 1 from booking_reminders r where r.booking_id = bookings.id and r.hours = :hours)
-                order by starts_at, id fetch first 100 rows only for update skip locked""", Map.of("from", sql(from), "until", sql(until), "hours", hours));
+                order by starts_at, id fetch first 100 rows only for update skip locked""", Map.of("lab", here(), "from", sql(from), "until", sql(until), "hours", hours));
     }
 
     /** Locks those that begin in the span and have neither a program nor a word that somebody comes. */
     List<BookingLife> lockUnconfirmed(Instant from, Instant until) {
         return where("""
-                state = 'BOOKED' and revision_id is null and confirmed_at is null and checked_in_at is null
+                lab_id = :lab and state = 'BOOKED' and revision_id is null and confirmed_at is null and checked_in_at is null
                 and starts_at > :from and starts_at <= :until
-                order by starts_at, id for update skip locked""", Map.of("from", sql(from), "until", sql(until)));
+                order by starts_at, id for update skip locked""", Map.of("lab", here(), "from", sql(from), "until", sql(until)));
     }
 
     Instant madeAt(BookingId id) {
@@ -151,12 +154,12 @@ class BookingRows {
                 Map.of("person", person.value(), "ended", sql(endedBy), "most", atMost));
     }
 
-    /** What the quotas may count: bookings of the operator that start at or after the instant, or are for the assignment. */
+    /** What the quotas may count: bookings of the operator in the lab that start at or after the instant, or are for the assignment. */
     List<BookingLife> ofOperator(PersonId operator, Instant startingFrom, @Nullable AssignmentId assignment) {
         UUID asked = assignment == null ? new UUID(0, 0) : assignment.value();
         return where(
-                "operator_id = :operator and (starts_at >= :from or assignment_id = :assignment) order by starts_at, id",
-                Map.of("operator", operator.value(), "from", sql(startingFrom), "assignment", asked));
+                "lab_id = :lab and operator_id = :operator and (starts_at >= :from or assignment_id = :assignment) order by starts_at, id",
+                Map.of("lab", here(), "operator", operator.value(), "from", sql(startingFrom), "assignment", asked));
     }
 
     /** Names the states that a started booking can be in, so that an index finds the few of them among years of others. */
@@ -171,6 +174,10 @@ class BookingRows {
                 .params(values)
                 .query(BookingRows::life)
                 .list();
+    }
+
+    private UUID here() {
+        return labs.theLab().id().value();
     }
 
     private static Object sql(Instant instant) {

@@ -43,6 +43,11 @@ class JdbcOpeningHours implements OpeningHours {
 
     @Override
     public List<DayHours> from(LocalDate first, LocalDate last) {
+        if (labs.theLab().closed()) {
+            return first.datesUntil(last.plusDays(1))
+                    .map(day -> new DayHours(day, List.of(), "This lab is closed."))
+                    .toList();
+        }
         Stored stored = memory.get();
         return first.datesUntil(last.plusDays(1)).map(stored::on).toList();
     }

@@ -84,7 +84,9 @@ class JdbcTurns implements Turns {
     @Override
     @Transactional(readOnly = true)
     public List<Lost> lostBy(PersonId person) {
-        return where("b.operator_id = :person order by b.starts_at desc, b.id", Map.of("person", person.value()));
+        return where(
+                "b.lab_id = :lab and b.operator_id = :person order by b.starts_at desc, b.id",
+                Map.of("lab", labs.theLab().id().value(), "person", person.value()));
     }
 
     @Override

@@ -17,6 +17,7 @@ import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.LabId;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
 
 /** Make-ups as the table has them. One is used while the booking it went into still holds its slot or held it to the end. */
@@ -28,13 +29,15 @@ class MakeUps {
 
     private static final String STANDING = """
             from booking_make_ups m left join bookings b on b.id = m.used_by
-            where m.person_id = :person and m.withdrawn_at is null and m.valid_until > :now
+            where m.lab_id = :lab and m.person_id = :person and m.withdrawn_at is null and m.valid_until > :now
               and (m.used_by is null or b.state in ('CANCELLED', 'MOVED_BY_STAFF'))""";
 
     private final JdbcClient jdbc;
+    private final Labs labs;
 
-    MakeUps(JdbcClient jdbc) {
+    MakeUps(JdbcClient jdbc, Labs labs) {
         this.jdbc = jdbc;
+        this.labs = labs;
     }
 
     /** Grants one; a booking that was lost is made up for once only. */
@@ -88,6 +91,7 @@ class MakeUps {
     /** The next one that the person can use now. */
     Optional<UUID> standing(PersonId person, Instant now) {
         return jdbc.sql("select m.id " + STANDING + " order by m.valid_until, m.id fetch first row only")
+                .param("lab", labs.theLab().id().value())
                 .param("person", person.value())
                 .param("now", SqlTime.toSql(now))
                 .query(UUID.class)
@@ -110,7 +114,11 @@ class MakeUps {
     }
 
     List<MakeUp> of(PersonId person, Instant now) {
-        return read("m.person_id = :person", "m.granted_at desc, m.id", Map.of("person", person.value()), now);
+        return read(
+                "m.lab_id = :lab and m.person_id = :person",
+                "m.granted_at desc, m.id",
+                Map.of("lab", labs.theLab().id().value(), "person", person.value()),
+                now);
     }
 
     Optional<MakeUp> find(UUID id, Instant now) {

@@ -3,6 +3,7 @@ package org.standclear.booking;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.scheduling.annotation.EnableScheduling;
 import org.springframework.scheduling.annotation.Scheduled;
+import org.standclear.platform.lab.Labs;
 
 /** Writes missed bookings down soon after the grace time; nothing depends on it, since every look at a booking knows. */
 @Configuration(proxyBeanMethods = false)
@@ -10,13 +11,15 @@ import org.springframework.scheduling.annotation.Scheduled;
 class MissedBookings {
 
     private final BookingDesk desk;
+    private final Labs labs;
 
-    MissedBookings(BookingDesk desk) {
+    MissedBookings(BookingDesk desk, Labs labs) {
         this.desk = desk;
+        this.labs = labs;
     }
 
     @Scheduled(initialDelayString = "PT30S", fixedDelayString = "PT30S")
     void release() {
-        desk.releaseMissed();
+        labs.forEach(lab -> desk.releaseMissed());
     }
 }

@@ -10,6 +10,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
 
 /** Lost bookings that no quota counts: staff excused them, or began the person's count anew after them. */
@@ -17,9 +18,11 @@ import org.standclear.platform.time.SqlTime;
 class NotCounted {
 
     private final JdbcClient jdbc;
+    private final Labs labs;
 
-    NotCounted(JdbcClient jdbc) {
+    NotCounted(JdbcClient jdbc, Labs labs) {
         this.jdbc = jdbc;
+        this.labs = labs;
     }
 
     /** Those of the bookings that count; asks the database only when one was lost at all. */
@@ -38,7 +41,9 @@ class NotCounted {
     }
 
     Optional<Instant> resetOf(PersonId operator) {
-        return jdbc.sql("select max(reset_at) as latest from booking_resets where person_id = :person")
+        return jdbc.sql(
+                        "select max(reset_at) as latest from booking_resets where lab_id = :lab and person_id = :person")
+                .param("lab", labs.theLab().id().value())
                 .param("person", operator.value())
                 .query((row, number) -> Optional.ofNullable(SqlTime.readNullable(row, "latest")))
                 .single();

@@ -12,6 +12,7 @@ import org.springframework.stereotype.Repository;
 import org.standclear.booking.WaitingList.Offer;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
 
 /** Offers of slots as the table has them; an open one holds its slot by claims until its time is over. */
@@ -19,10 +20,12 @@ import org.standclear.platform.time.SqlTime;
 class OfferRows {
 
     private final JdbcClient jdbc;
+    private final Labs labs;
     private final Claims claims;
 
-    OfferRows(JdbcClient jdbc, Claims claims) {
+    OfferRows(JdbcClient jdbc, Labs labs, Claims claims) {
         this.jdbc = jdbc;
+        this.labs = labs;
         this.claims = claims;
     }
 
@@ -79,8 +82,10 @@ class OfferRows {
     List<Offer> lockExpired(Instant now) {
         return jdbc.sql("""
                 select * from booking_offers where state = 'OPEN' and until_at <= :now
+                  and wait_id in (select w.id from booking_waits w where w.lab_id = :lab)
                 order by until_at, id for update skip locked""")
                 .param("now", SqlTime.toSql(now))
+                .param("lab", labs.theLab().id().value())
                 .query(OfferRows::offer)
                 .list();
     }

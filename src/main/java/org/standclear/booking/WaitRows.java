@@ -18,6 +18,7 @@ import org.standclear.platform.ids.CourseId;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.LabId;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
 
 /** The waiting list as the table has it; ended waits stay there as history. */
@@ -28,9 +29,11 @@ class WaitRows {
     static final int PASSES = 3;
 
     private final JdbcClient jdbc;
+    private final Labs labs;
 
-    WaitRows(JdbcClient jdbc) {
+    WaitRows(JdbcClient jdbc, Labs labs) {
         this.jdbc = jdbc;
+        this.labs = labs;
     }
 
     /** How a wait ended. */
@@ -75,8 +78,8 @@ class WaitRows {
 
     List<Waiting> liveOf(PersonId person) {
         return where(
-                "person_id = :person and ended_at is null order by from_at, joined_at",
-                Map.of("person", person.value()));
+                "lab_id = :lab and person_id = :person and ended_at is null order by from_at, joined_at",
+                Map.of("lab", labs.theLab().id().value(), "person", person.value()));
     }
 
     boolean end(UUID id, End how, Instant at) {
@@ -105,7 +108,10 @@ class WaitRows {
     int endPast(Instant now) {
         return jdbc.sql("""
                 update booking_waits set ended_at = :now, ended_how = 'PAST'
-                where ended_at is null and until_at <= :now""").param("now", SqlTime.toSql(now)).update();
+                where lab_id = :lab and ended_at is null and until_at <= :now""")
+                .param("lab", labs.theLab().id().value())
+                .param("now", SqlTime.toSql(now))
+                .update();
     }
 
     /** How many slots each person held to the end, or still holds, since the instant. */

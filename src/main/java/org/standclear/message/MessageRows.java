@@ -15,6 +15,7 @@ import org.standclear.message.Messages.Standing;
 import org.standclear.message.Messages.Wishes;
 import org.standclear.platform.ids.LabId;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
 
 /** Messages and wishes as the tables have them. */
@@ -22,9 +23,11 @@ import org.standclear.platform.time.SqlTime;
 class MessageRows {
 
     private final JdbcClient jdbc;
+    private final Labs labs;
 
-    MessageRows(JdbcClient jdbc) {
+    MessageRows(JdbcClient jdbc, Labs labs) {
         this.jdbc = jdbc;
+        this.labs = labs;
     }
 
     /** What is known when a message is kept, beside the message. */
@@ -119,8 +122,9 @@ class MessageRows {
     List<Standing> standing(Instant since) {
         return jdbc.sql("""
                 select mail_state, count(*) as many, min(created_at) as oldest, max(last_error) as error
-                from messages where created_at >= :since and mail_state <> 'OFF' group by mail_state order by mail_state""")
+                from messages where lab_id = :lab and created_at >= :since and mail_state <> 'OFF' group by mail_state order by mail_state""")
                 .param("since", SqlTime.toSql(since))
+                .param("lab", labs.theLab().id().value())
                 .query((row, number) -> new Standing(
                         row.getString("mail_state"),
                         row.getInt("many"),

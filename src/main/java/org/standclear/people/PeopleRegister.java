@@ -12,11 +12,15 @@ public interface PeopleRegister {
     Outcome add(NewPerson person);
 
     /**
-     * Gives the account exactly these roles. Running sessions follow at their next request.
+     * Gives the account exactly these roles in the present lab; none takes it out of the lab when it belongs to another
+     * one. An administrator is one in every lab. Running sessions follow at their next request.
      *
      * @param seenVersion the account's version that the form showed
      */
     Outcome setRoles(PersonId person, Set<Role> roles, int seenVersion, PersonId by);
+
+    /** Gives the person these roles in the present lab, beside what they have there. */
+    Outcome appoint(PersonId person, Set<Role> roles, PersonId by);
 
     /** Closes the account and ends its sessions; the person stays in the record. */
     Outcome deactivate(PersonId person, String reason, PersonId by);

@@ -19,6 +19,7 @@ import org.standclear.platform.digest.Sha256;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
 import org.standclear.trail.Trail;
 import org.standclear.trail.TrailEntry;
@@ -28,12 +29,14 @@ import org.standclear.trail.TrailEntry;
 class JdbcPhrasebooks implements Phrasebooks {
 
     private final JdbcClient jdbc;
+    private final Labs labs;
     private final Cells cells;
     private final Trail trail;
     private final Clock clock;
 
-    JdbcPhrasebooks(JdbcClient jdbc, Cells cells, Trail trail, Clock clock) {
+    JdbcPhrasebooks(JdbcClient jdbc, Labs labs, Cells cells, Trail trail, Clock clock) {
         this.jdbc = jdbc;
+        this.labs = labs;
         this.cells = cells;
         this.trail = trail;
         this.clock = clock;
@@ -70,7 +73,11 @@ class JdbcPhrasebooks implements Phrasebooks {
         return jdbc.sql("""
                 select b.* from phrasebook_versions b
                 where b.number = (select max(n.number) from phrasebook_versions n where n.cell_id = b.cell_id)
-                order by b.name, b.cell_id""").query(JdbcPhrasebooks::version).list();
+                  and b.cell_id in (select c.id from cells c where c.lab_id = :lab)
+                order by b.name, b.cell_id""")
+                .param("lab", labs.theLab().id().value())
+                .query(JdbcPhrasebooks::version)
+                .list();
     }
 
     @Override

@@ -58,8 +58,9 @@ class JdbcPrograms implements Programs {
 
     @Override
     public List<Revision> latestOf(PersonId author) {
-        return jdbc.sql(LATEST + " where p.author = :author order by p.changed_at desc, p.id desc")
+        return jdbc.sql(LATEST + " where p.lab_id = :lab and p.author = :author order by p.changed_at desc, p.id desc")
                 .param("author", author.value())
+                .param("lab", labs.theLab().id().value())
                 .query(RevisionRows::revision)
                 .list();
     }

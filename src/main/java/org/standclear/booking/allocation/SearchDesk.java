@@ -32,6 +32,7 @@ import org.standclear.core.allocation.Problem;
 import org.standclear.core.allocation.Reasons;
 import org.standclear.core.allocation.Solution;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.lab.LabScope;
 
 /**
  * Searches for plans beside the pages, one at a time. Nothing but signs of life is written before the end, and then all
@@ -100,7 +101,8 @@ public class SearchDesk implements DisposableBean {
                 return new Begun.Searching(other.get().id());
             }
             UUID search = searches.begin(id, seed, by);
-            afterCommit(() -> searching.execute(() -> search(search)));
+            Runnable work = LabScope.carry(() -> search(search));
+            afterCommit(() -> searching.execute(work));
             return new Begun.Searching(search);
         }));
     }

@@ -26,7 +26,9 @@ import org.standclear.platform.time.SqlTime;
 class FeedEvents {
 
     private static final String BOOKINGS = """
-            select id, cell_id, starts_at, ends_at, operator_id, attendant_id, state, changed_at, made_at, version
+            select id, starts_at, ends_at, operator_id, attendant_id, state, changed_at, made_at, version,
+                (select c.name from cells c where c.id = cell_id) as cell_name,
+                (select l.room from labs l where l.id = lab_id) as room
             from bookings where ends_at > :since and\s""";
 
     private final JdbcClient jdbc;
@@ -51,7 +53,8 @@ class FeedEvents {
     /** A booking with what a feed needs of it. */
     private record Row(
             UUID id,
-            CellId cell,
+            String cell,
+            String room,
             Instant start,
             Instant end,
             PersonId operator,
@@ -65,9 +68,8 @@ class FeedEvents {
         }
     }
 
-    /** The person's own, with the other person's name, as on the person's page. */
+    /** The person's own in every lab, with the other person's name, as on the person's page. */
     List<CalendarEvent> ofPerson(PersonId person, Instant since) {
-        Map<CellId, String> names = cells.all();
         return jdbc
                 .sql(BOOKINGS + "operator_id = :person union all " + BOOKINGS
                         + "attendant_id = :person order by starts_at, id")
@@ -76,14 +78,14 @@ class FeedEvents {
                 .query(FeedEvents::row)
                 .list()
                 .stream()
-                .map(row -> own(row, person, names))
+                .map(row -> own(row, person))
                 .toList();
     }
 
-    private CalendarEvent own(Row row, PersonId person, Map<CellId, String> names) {
+    private CalendarEvent own(Row row, PersonId person) {
         boolean operates = row.operator().equals(person);
         PersonId other = operates ? row.attendant() : row.operator();
-        String cell = names.getOrDefault(row.cell(), "A cell");
+        String cell = row.cell();
         String with = other == null ? "Needs an e-stop attendant." : "With " + people.printedName(other) + ".";
         return event(
                 row,
@@ -110,7 +112,7 @@ class FeedEvents {
                 .param("since", SqlTime.toSql(since))
                 .query(FeedEvents::row)
                 .list()
-                .forEach(row -> events.add(event(row, names.getOrDefault(row.cell(), "A cell") + ": booked", "", "")));
+                .forEach(row -> events.add(event(row, row.cell() + ": booked", "", "")));
         events.addAll(jdbc.sql("select * from booking_closures where ends_at > :since and " + condition
                         + " order by starts_at, id")
                 .param("id", id)
@@ -129,7 +131,7 @@ class FeedEvents {
                 row.end(),
                 summary,
                 description,
-                labs.theLab().room(),
+                row.room(),
                 row.cancelled(),
                 url);
     }
@@ -155,7 +157,8 @@ class FeedEvents {
         Instant changed = SqlTime.readNullable(row, "changed_at");
         return new Row(
                 row.getObject("id", UUID.class),
-                new CellId(row.getObject("cell_id", UUID.class)),
+                row.getString("cell_name"),
+                row.getString("room"),
                 SqlTime.read(row, "starts_at"),
                 SqlTime.read(row, "ends_at"),
                 new PersonId(row.getObject("operator_id", UUID.class)),

@@ -17,8 +17,10 @@ import org.springframework.transaction.annotation.Transactional;
 import org.standclear.platform.digest.Sha256;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.Id;
+import org.standclear.platform.ids.LabId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.CellNames;
+import org.standclear.platform.lab.LabScope;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
 import org.standclear.trail.Trail;
@@ -88,8 +90,10 @@ class JdbcCalendarFeeds implements CalendarFeeds {
     @Transactional(readOnly = true)
     public List<Feed> of(PersonId owner) {
         return jdbc.sql("select * from booking_feeds where owner_id = :owner and revoked_at is null "
+                        + "and (lab_id = :lab or kind = 'PERSON') "
                         + "order by made_at desc, id desc")
                 .param("owner", owner.value())
+                .param("lab", labs.theLab().id().value())
                 .query(JdbcCalendarFeeds::feed)
                 .list();
     }
@@ -110,18 +114,22 @@ class JdbcCalendarFeeds implements CalendarFeeds {
         return revoked;
     }
 
-    /** Whoever lost the account lost the calendar too. */
+    /** Whoever lost the account lost the calendar too, and whoever left the lab those of its cells. */
     @Override
     @Transactional(readOnly = true)
     public Optional<String> calendar(String secret) {
         return jdbc.sql("""
                 select f.* from booking_feeds f join people p on p.id = f.owner_id
-                where f.secret_sha256 = :secret and f.revoked_at is null and p.active""")
+                where f.secret_sha256 = :secret and f.revoked_at is null and p.active
+                  and (f.kind = 'PERSON' or exists (select 1 from person_roles r where r.person_id = p.id
+                       and (r.lab_id = f.lab_id or r.role = 'ADMINISTRATOR')))""")
                 .param("secret", Sha256.of(secret))
-                .query(JdbcCalendarFeeds::feed)
+                .query((row, number) -> new OfLab(new LabId(row.getObject("lab_id", UUID.class)), feed(row, number)))
                 .optional()
-                .map(this::text);
+                .map(found -> LabScope.in(found.lab(), () -> text(found.feed())));
     }
+
+    private record OfLab(LabId lab, Feed feed) {}
 
     private String text(Feed feed) {
         Instant since = clock.instant().minus(BACK);

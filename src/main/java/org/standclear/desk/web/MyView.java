@@ -1,5 +1,6 @@
 package org.standclear.desk.web;
 
+import java.time.Instant;
 import java.util.List;
 
 /**
@@ -27,7 +28,16 @@ record MyView(
 
     /** A booking ahead. */
     record Ahead(
-            String id, String when, String cell, String part, String with, String state, String words, NextStep next) {}
+            String id,
+            Instant start,
+            String when,
+            String cell,
+            String part,
+            String with,
+            String state,
+            String words,
+            boolean finished,
+            NextStep next) {}
 
     /** An assignment. */
     record Due(String name, String when, int runs, int minimum, boolean reached, boolean overdue) {}
@@ -39,5 +49,5 @@ record MyView(
     record Authorised(String duty, String where, String until, String state, String words) {}
 
     /** A booking that is over. */
-    record Past(String id, String when, String cell, String part, String state, String words) {}
+    record Past(String id, Instant start, String when, String cell, String part, String state, String words) {}
 }

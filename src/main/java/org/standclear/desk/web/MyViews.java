@@ -2,6 +2,7 @@ package org.standclear.desk.web;
 
 import java.time.Clock;
 import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -39,6 +40,7 @@ class MyViews {
     private final Courses courses;
     private final MyPapers papers;
     private final Releases releases;
+    private final OwnLabs ownLabs;
     private final LabTime labTime;
     private final Clock clock;
 
@@ -50,6 +52,7 @@ class MyViews {
             Courses courses,
             MyPapers papers,
             Releases releases,
+            OwnLabs ownLabs,
             LabTime labTime,
             Clock clock) {
         this.bookings = bookings;
@@ -59,53 +62,76 @@ class MyViews {
         this.courses = courses;
         this.papers = papers;
         this.releases = releases;
+        this.ownLabs = ownLabs;
         this.labTime = labTime;
         this.clock = clock;
     }
 
     MyView of(SignedInPerson me) {
         Instant now = clock.instant();
-        Map<CellId, Cell> known = cells.all().stream().collect(Collectors.toMap(Cell::id, cell -> cell));
-        StateWords words = new StateWords(labTime, now, this::release);
-        List<Booking> ahead = bookings.of(me.id(), now).stream()
-                .filter(booking -> booking.state() != BookingState.CLOSED_OUT)
-                .toList();
+        Map<CellId, Cell> known = known();
         List<Booking> over = bookings.recordOf(me.id(), RECORD_COUNTED);
+        List<MyView.Ahead> ahead = ownLabs.of(me, note -> ahead(me, note, now)).stream()
+                .sorted(Comparator.comparing(MyView.Ahead::start))
+                .toList();
         boolean books = me.is(Role.STUDENT) || me.isLabStaff();
         return new MyView(
-                headline(ahead, known, books),
+                headline(ahead, books),
                 books,
                 papers.authorisedNow(me.id(), now),
-                ahead.stream()
-                        .map(booking -> ahead(booking, me, known, words, now))
-                        .toList(),
+                ahead,
                 due(me, over),
                 papers.programs(me.id()),
                 papers.authorisations(me.id(), known, now),
                 papers.signsWithPin(me.id()),
-                over.stream()
+                ownLabs.of(me, note -> record(me, note, now)).stream()
+                        .sorted(Comparator.comparing(MyView.Past::start).reversed())
                         .limit(RECORD_SHOWN)
-                        .map(booking -> new MyView.Past(
-                                booking.id().toString(),
-                                when(booking),
-                                name(booking, known),
-                                part(booking, me),
-                                CellStrips.key(booking.state()),
-                                words.of(booking)))
                         .toList());
     }
 
-    private String headline(List<Booking> ahead, Map<CellId, Cell> known, boolean books) {
+    private String headline(List<MyView.Ahead> ahead, boolean books) {
         if (ahead.isEmpty()) {
             return books ? "You have no booking ahead" : "Your own page";
         }
-        Booking first = ahead.get(0);
-        String what = first.state() == BookingState.FINISHED ? "Close out: " : "Next: ";
-        return what + name(first, known) + ", " + when(first);
+        MyView.Ahead first = ahead.get(0);
+        return (first.finished() ? "Close out: " : "Next: ") + first.cell() + ", " + first.when();
+    }
+
+    /** What is ahead in the present lab. */
+    private List<MyView.Ahead> ahead(SignedInPerson me, String note, Instant now) {
+        Map<CellId, Cell> known = known();
+        StateWords words = new StateWords(labTime, now, this::release);
+        return bookings.of(me.id(), now).stream()
+                .filter(booking -> known.containsKey(booking.cell()) && booking.state() != BookingState.CLOSED_OUT)
+                .map(booking -> ahead(booking, me, name(booking, known), note, words, now))
+                .toList();
+    }
+
+    /** What is over in the present lab. */
+    private List<MyView.Past> record(SignedInPerson me, String note, Instant now) {
+        Map<CellId, Cell> known = known();
+        StateWords words = new StateWords(labTime, now, this::release);
+        return bookings.recordOf(me.id(), RECORD_COUNTED).stream()
+                .filter(booking -> known.containsKey(booking.cell()))
+                .limit(RECORD_SHOWN)
+                .map(booking -> new MyView.Past(
+                        booking.id().toString(),
+                        booking.start(),
+                        when(booking) + note,
+                        name(booking, known),
+                        part(booking, me),
+                        CellStrips.key(booking.state()),
+                        words.of(booking)))
+                .toList();
+    }
+
+    private Map<CellId, Cell> known() {
+        return cells.all().stream().collect(Collectors.toMap(Cell::id, cell -> cell));
     }
 
     private MyView.Ahead ahead(
-            Booking booking, SignedInPerson me, Map<CellId, Cell> known, StateWords words, Instant now) {
+            Booking booking, SignedInPerson me, String cell, String note, StateWords words, Instant now) {
         BookingSettings settings = numbers.inForce();
         boolean operates = booking.operator().equals(me.id());
         String with = operates
@@ -113,13 +139,15 @@ class MyViews {
                 : people.printedName(booking.operator());
         return new MyView.Ahead(
                 booking.id().toString(),
-                when(booking),
-                name(booking, known),
+                booking.start(),
+                when(booking) + note,
+                cell,
                 part(booking, me),
                 with,
                 CellStrips.key(booking.state()),
                 words.of(booking),
-                NextStep.of(booking, name(booking, known), operates, settings, now));
+                booking.state() == BookingState.FINISHED,
+                NextStep.of(booking, cell, operates, settings, now));
     }
 
     private List<MyView.Due> due(SignedInPerson me, List<Booking> over) {

@@ -13,6 +13,7 @@ import org.standclear.incident.ControlLevel;
 import org.standclear.incident.CorrectiveAction;
 import org.standclear.platform.ids.IncidentId;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
 
 /** Corrective actions; each is done once and looked at once. */
@@ -20,9 +21,11 @@ import org.standclear.platform.time.SqlTime;
 class ActionRows {
 
     private final JdbcClient jdbc;
+    private final Labs labs;
 
-    ActionRows(JdbcClient jdbc) {
+    ActionRows(JdbcClient jdbc, Labs labs) {
         this.jdbc = jdbc;
+        this.labs = labs;
     }
 
     void add(CorrectiveAction action) {
@@ -83,8 +86,10 @@ class ActionRows {
 
     List<CorrectiveAction> unsettled(@Nullable PersonId owner) {
         String whose = owner == null ? "" : " and owner = :owner";
-        var query = jdbc.sql("select * from incident_actions where checked_by is null" + whose
-                + " order by coalesce(check_due_on, due_on), added_at, id");
+        var query = jdbc.sql("select * from incident_actions where checked_by is null"
+                        + " and incident_id in (select i.id from incidents i where i.lab_id = :lab)" + whose
+                        + " order by coalesce(check_due_on, due_on), added_at, id")
+                .param("lab", labs.theLab().id().value());
         return (owner == null ? query : query.param("owner", owner.value()))
                 .query(ActionRows::action)
                 .list();

@@ -11,6 +11,7 @@ import org.springframework.stereotype.Repository;
 import org.standclear.people.People;
 import org.standclear.people.Person;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.security.Role;
 import org.standclear.platform.time.SqlTime;
 
@@ -20,10 +21,12 @@ public class AccountList {
 
     private final JdbcClient jdbc;
     private final People people;
+    private final Labs labs;
 
-    AccountList(JdbcClient jdbc, People people) {
+    AccountList(JdbcClient jdbc, People people, Labs labs) {
         this.jdbc = jdbc;
         this.people = people;
+        this.labs = labs;
     }
 
     /** The account of that person. */
@@ -42,14 +45,15 @@ public class AccountList {
                         .optional());
     }
 
-    /** So many people by printed name that fit the filter, beginning after one of them. */
+    /** So many people of the lab by printed name that fit the filter, beginning after one of them. */
     public Page page(Filter filter, @Nullable PersonId after, int size) {
         String found = "%" + filter.find().toLowerCase(Locale.ROOT).replaceAll("([\\\\%_])", "\\\\$1") + "%";
         List<PersonId> ids = jdbc.sql("""
                 select p.id from people p
                 where (p.sort_name like :found escape '\\' or p.login like :found escape '\\')
                   and p.active = :active
-                  and (:role = '' or exists (select 1 from person_roles r where r.person_id = p.id and r.role = :role))
+                  and exists (select 1 from person_roles r where r.person_id = p.id and (:role = '' or r.role = :role)
+                              and (r.lab_id = :here or r.role = 'ADMINISTRATOR'))
                   and (:anyone or exists (select 1 from people a where a.id = :after
                                           and (p.sort_name > a.sort_name
                                                or (p.sort_name = a.sort_name and p.id > a.id))))
@@ -59,6 +63,7 @@ public class AccountList {
                 .param("role", filter.role() == null ? "" : filter.role().name())
                 .param("anyone", after == null)
                 .param("after", after == null ? new UUID(0, 0) : after.value())
+                .param("here", labs.theLab().id().value())
                 .param("size", size + 1)
                 .query((row, number) -> new PersonId(row.getObject("id", UUID.class)))
                 .list();

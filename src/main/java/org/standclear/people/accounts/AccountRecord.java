@@ -68,6 +68,8 @@ class AccountRecord {
     }
 
     private static String words(Collection<Role> roles) {
-        return roles.stream().sorted().map(Role::words).collect(Collectors.joining(", "));
+        return roles.isEmpty()
+                ? "nothing in this lab"
+                : roles.stream().sorted().map(Role::words).collect(Collectors.joining(", "));
     }
 }

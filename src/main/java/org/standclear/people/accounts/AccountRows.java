@@ -12,6 +12,7 @@ import org.springframework.stereotype.Repository;
 import org.standclear.people.PeopleRegister.Password;
 import org.standclear.people.Person;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.security.Role;
 import org.standclear.platform.time.SqlTime;
 
@@ -21,10 +22,12 @@ class AccountRows {
 
     private final JdbcClient jdbc;
     private final PasswordEncoder encoder;
+    private final Labs labs;
     private final Clock clock;
 
-    AccountRows(JdbcClient jdbc, PasswordEncoder encoder, Clock clock) {
+    AccountRows(JdbcClient jdbc, PasswordEncoder encoder, Labs labs, Clock clock) {
         this.jdbc = jdbc;
+        this.labs = labs;
         this.encoder = encoder;
         this.clock = clock;
     }
@@ -70,6 +73,7 @@ class AccountRows {
     Person person(PersonId id) {
         return jdbc.sql(PersonRows.SELECT + "where p.id = :id")
                 .param("id", id.value())
+                .param("here", here())
                 .query(new PersonRows())
                 .get(0);
     }
@@ -83,9 +87,21 @@ class AccountRows {
                 order by p.id for update""").query(UUID.class).list().size();
     }
 
+    /** Whether the person has a part in another lab than the present one. */
+    boolean isElsewhere(PersonId id) {
+        return jdbc.sql("select count(*) from person_roles where person_id = :id and lab_id <> :here")
+                        .param("id", id.value())
+                        .param("here", here())
+                        .query(Integer.class)
+                        .single()
+                > 0;
+    }
+
+    /** The roles in the present lab; an administrator is one in every lab. */
     void setRoles(PersonId id, Set<Role> roles) {
-        jdbc.sql("delete from person_roles where person_id = :id")
+        jdbc.sql("delete from person_roles where person_id = :id and (lab_id = :here or role = 'ADMINISTRATOR')")
                 .param("id", id.value())
+                .param("here", here())
                 .update();
         insertRoles(id, roles);
         jdbc.sql("update people set version = version + 1 where id = :id")
@@ -95,11 +111,16 @@ class AccountRows {
 
     private void insertRoles(PersonId id, Set<Role> roles) {
         for (Role role : roles) {
-            jdbc.sql("insert into person_roles (person_id, role) values (:id, :role)")
+            jdbc.sql("insert into person_roles (person_id, lab_id, role) values (:id, :here, :role)")
                     .param("id", id.value())
+                    .param("here", here())
                     .param("role", role.name())
                     .update();
         }
+    }
+
+    private UUID here() {
+        return labs.theLab().id().value();
     }
 
     void setActive(PersonId id, boolean active) {

@@ -1,11 +1,15 @@
 package org.standclear.people.accounts;
 
 import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
+import org.standclear.platform.ids.LabId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.AccountStates;
 import org.standclear.platform.security.Role;
@@ -23,15 +27,17 @@ class JdbcAccountStates implements AccountStates {
     @Override
     public Optional<AccountState> of(PersonId person) {
         return jdbc.sql("""
-                select p.printed_name, p.must_change_password, r.role
+                select p.printed_name, p.must_change_password, r.lab_id, r.role
                 from people p left join person_roles r on r.person_id = p.id
                 where p.id = :id and p.active""").param("id", person.value()).query(rows -> {
             AccountState state = null;
-            Set<Role> roles = EnumSet.noneOf(Role.class);
+            Map<LabId, Set<Role>> roles = new HashMap<>();
             while (rows.next()) {
                 @Nullable String role = rows.getString("role");
                 if (role != null) {
-                    roles.add(Role.valueOf(role));
+                    roles.computeIfAbsent(
+                                    new LabId(rows.getObject("lab_id", UUID.class)), lab -> EnumSet.noneOf(Role.class))
+                            .add(Role.valueOf(role));
                 }
                 state = new AccountState(
                         rows.getString("printed_name"), roles, rows.getBoolean("must_change_password"));

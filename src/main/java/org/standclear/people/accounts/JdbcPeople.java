@@ -11,6 +11,7 @@ import org.springframework.stereotype.Repository;
 import org.standclear.people.People;
 import org.standclear.people.Person;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.security.Role;
 
 /** People from the database. */
@@ -20,27 +21,29 @@ class JdbcPeople implements People {
     private static final PersonRows ROWS = new PersonRows();
 
     private final JdbcClient jdbc;
+    private final Labs labs;
 
-    JdbcPeople(JdbcClient jdbc) {
+    JdbcPeople(JdbcClient jdbc, Labs labs) {
         this.jdbc = jdbc;
+        this.labs = labs;
     }
 
     @Override
     public Optional<Person> find(PersonId id) {
-        return first(jdbc.sql(PersonRows.SELECT + "where p.id = :id").param("id", id.value()));
+        return first(asked("where p.id = :id").param("id", id.value()));
     }
 
     @Override
     public Optional<Person> byLogin(String login) {
-        return first(jdbc.sql(PersonRows.SELECT + "where p.login = :login")
-                .param("login", login.strip().toLowerCase(Locale.ROOT)));
+        return first(
+                asked("where p.login = :login").param("login", login.strip().toLowerCase(Locale.ROOT)));
     }
 
     @Override
     public Map<PersonId, Person> all(Collection<PersonId> ids) {
         Map<PersonId, Person> found = new LinkedHashMap<>();
         if (!ids.isEmpty()) {
-            jdbc.sql(PersonRows.SELECT + "where p.id in (:ids)" + PersonRows.BY_NAME)
+            asked("where p.id in (:ids)" + PersonRows.BY_NAME)
                     .param("ids", ids.stream().map(PersonId::value).distinct().toList())
                     .query(ROWS)
                     .forEach(person -> found.put(person.id(), person));
@@ -50,12 +53,16 @@ class JdbcPeople implements People {
 
     @Override
     public List<Person> with(Role role) {
-        return jdbc.sql(PersonRows.SELECT + """
+        return asked("""
                         where p.active
-                          and exists (select 1 from person_roles w where w.person_id = p.id and w.role = :role)
-                        """ + PersonRows.BY_NAME)
-                .param("role", role.name())
-                .query(ROWS);
+                          and exists (select 1 from person_roles w where w.person_id = p.id and w.role = :role
+                                      and (w.lab_id = :here or w.role = 'ADMINISTRATOR'))
+                        """ + PersonRows.BY_NAME).param("role", role.name()).query(ROWS);
+    }
+
+    private JdbcClient.StatementSpec asked(String conditions) {
+        return jdbc.sql(PersonRows.SELECT + conditions)
+                .param("here", labs.theLab().id().value());
     }
 
     private static Optional<Person> first(JdbcClient.StatementSpec asked) {

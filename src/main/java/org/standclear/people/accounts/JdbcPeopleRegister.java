@@ -59,12 +59,31 @@ class JdbcPeopleRegister implements PeopleRegister {
             return new Outcome.Stale(stored.person(), stored.version());
         }
         Optional<Outcome.Refused> refused =
-                NewAccount.refuse(roles).or(() -> keepsAnAdministrator(stored, roles, by, administrators));
+                refuse(person, roles).or(() -> keepsAnAdministrator(stored, roles, by, administrators));
         if (refused.isPresent()) {
             return refused.get();
         }
         rows.setRoles(person, roles);
         record.rolesSet(stored.person(), new TreeSet<>(roles), by);
+        return new Outcome.Done(rows.person(person));
+    }
+
+    private Optional<Outcome.Refused> refuse(PersonId person, Set<Role> roles) {
+        return roles.isEmpty() && rows.isElsewhere(person) ? Optional.empty() : NewAccount.refuse(roles);
+    }
+
+    @Override
+    @Transactional
+    public Outcome appoint(PersonId person, Set<Role> roles, PersonId by) {
+        Stored stored = rows.lock(person);
+        Set<Role> all = new TreeSet<>(stored.person().roles());
+        all.addAll(roles);
+        Optional<Outcome.Refused> refused = NewAccount.refuse(roles).or(() -> NewAccount.refuse(all));
+        if (refused.isPresent()) {
+            return refused.get();
+        }
+        rows.setRoles(person, all);
+        record.rolesSet(stored.person(), all, by);
         return new Outcome.Done(rows.person(person));
     }
 

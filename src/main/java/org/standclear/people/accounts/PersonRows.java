@@ -18,10 +18,14 @@ import org.standclear.platform.security.Role;
 /** Reads people from rows that repeat the person for each role; keeps the order of the rows. */
 public final class PersonRows implements ResultSetExtractor<List<Person>> {
 
-    /** What to select, from where; add conditions on {@code p} and an order. */
+    /**
+     * What to select, from where; add conditions on {@code p} and an order. {@code :here} is the lab whose roles count;
+     * an administrator is one everywhere.
+     */
     public static final String SELECT = """
             select p.id, p.login, p.printed_name, p.active, r.role
-            from people p left join person_roles r on r.person_id = p.id
+            from people p left join person_roles r
+              on r.person_id = p.id and (r.lab_id = :here or r.role = 'ADMINISTRATOR')
             """;
 
     /** The order of lists of people. */

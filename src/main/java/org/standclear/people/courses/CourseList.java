@@ -12,6 +12,7 @@ import org.standclear.platform.ids.AssignmentId;
 import org.standclear.platform.ids.CourseId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.ids.SectionId;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
 
 /** Courses for the pages that keep them, with sections, counts and the history of limits. */
@@ -19,9 +20,11 @@ import org.standclear.platform.time.SqlTime;
 public class CourseList {
 
     private final JdbcClient jdbc;
+    private final Labs labs;
 
-    CourseList(JdbcClient jdbc) {
+    CourseList(JdbcClient jdbc, Labs labs) {
         this.jdbc = jdbc;
+        this.labs = labs;
     }
 
     /** All courses with their counts, by code. */
@@ -30,7 +33,8 @@ public class CourseList {
                 select c.*, (select count(*) from sections s where s.course_id = c.id) as section_count,
                     (select count(distinct e.person_id) from enrolments e join sections s on s.id = e.section_id
                      where s.course_id = c.id) as student_count
-                from courses c order by c.code, c.id""")
+                from courses c where c.lab_id = :lab order by c.code, c.id""")
+                .param("lab", labs.theLab().id().value())
                 .query((row, number) -> new CountedCourse(
                         JdbcCourses.course(row, number), row.getInt("section_count"), row.getInt("student_count")))
                 .list();

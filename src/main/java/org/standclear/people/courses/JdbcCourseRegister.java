@@ -106,9 +106,22 @@ class JdbcCourseRegister implements CourseRegister {
                     .param("section", section.value())
                     .param("at", SqlTime.toSql(clock.instant()))
                     .update();
+            letIn(person);
             record.enrolled(person, section, by);
         }
         return new Outcome.Done<>(section);
+    }
+
+    /** Who takes a course is a student of its lab, unless they work there already. */
+    private void letIn(PersonId person) {
+        jdbc.sql("""
+                insert into person_roles (person_id, lab_id, role)
+                select p.id, cast(:lab as uuid), 'STUDENT' from people p
+                where p.id = :person and not exists (
+                    select 1 from person_roles r where r.person_id = p.id and r.lab_id = :lab)""")
+                .param("lab", labs.theLab().id().value())
+                .param("person", person.value())
+                .update();
     }
 
     @Override

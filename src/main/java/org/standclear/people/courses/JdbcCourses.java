@@ -15,6 +15,7 @@ import org.standclear.platform.ids.AssignmentId;
 import org.standclear.platform.ids.CourseId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.ids.SectionId;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
 
 /** Courses from the database. */
@@ -25,14 +26,16 @@ class JdbcCourses implements Courses {
             select a.id, a.course_id, d.section_id, a.title, a.minimum_runs, d.due_at
             from enrolments e
             join assignment_due_dates d on d.section_id = e.section_id
-            join assignments a on a.id = d.assignment_id
-            where e.person_id = :person
+            join assignments a on a.id = d.assignment_id join courses c on c.id = a.course_id
+            where e.person_id = :person and c.lab_id = :lab
             """;
 
     private final JdbcClient jdbc;
+    private final Labs labs;
 
-    JdbcCourses(JdbcClient jdbc) {
+    JdbcCourses(JdbcClient jdbc, Labs labs) {
         this.jdbc = jdbc;
+        this.labs = labs;
     }
 
     @Override
@@ -45,7 +48,8 @@ class JdbcCourses implements Courses {
 
     @Override
     public List<Course> all() {
-        return jdbc.sql("select * from courses order by code, id")
+        return jdbc.sql("select * from courses where lab_id = :lab order by code, id")
+                .param("lab", labs.theLab().id().value())
                 .query(JdbcCourses::course)
                 .list();
     }
@@ -55,7 +59,8 @@ class JdbcCourses implements Courses {
         return jdbc.sql("""
                 select e.person_id, s.course_id, s.id as section_id, c.code as course_code, s.code as section_code
                 from enrolments e join sections s on s.id = e.section_id join courses c on c.id = s.course_id
-                where e.person_id = :person order by c.code, s.code""")
+                where e.person_id = :person and c.lab_id = :lab order by c.code, s.code""")
+                .param("lab", labs.theLab().id().value())
                 .param("person", person.value())
                 .query(JdbcCourses::enrolment)
                 .list();
@@ -65,9 +70,10 @@ class JdbcCourses implements Courses {
     public List<Course> takenBy(PersonId person) {
         return jdbc.sql("""
                 select * from courses
-                where id in (select s.course_id from enrolments e join sections s on s.id = e.section_id
+                where lab_id = :lab and id in (select s.course_id from enrolments e join sections s on s.id = e.section_id
                     where e.person_id = :person)
                 order by code, id""")
+                .param("lab", labs.theLab().id().value())
                 .param("person", person.value())
                 .query(JdbcCourses::course)
                 .list();
@@ -76,6 +82,7 @@ class JdbcCourses implements Courses {
     @Override
     public List<Assignment> assignmentsOf(PersonId person) {
         return jdbc.sql(ASSIGNMENTS + " order by d.due_at, a.id")
+                .param("lab", labs.theLab().id().value())
                 .param("person", person.value())
                 .query(JdbcCourses::assignment)
                 .list();
@@ -85,6 +92,7 @@ class JdbcCourses implements Courses {
     public Optional<Assignment> assignmentOf(PersonId person, AssignmentId assignment) {
         return jdbc
                 .sql(ASSIGNMENTS + " and a.id = :assignment order by d.due_at")
+                .param("lab", labs.theLab().id().value())
                 .param("person", person.value())
                 .param("assignment", assignment.value())
                 .query(JdbcCourses::assignment)

@@ -45,7 +45,8 @@ class JdbcDueDates implements DueDates {
 
     @Override
     public List<DueAssignment> all() {
-        return together(jdbc.sql(READ + " order by c.code, a.title, a.id, s.code")
+        return together(jdbc.sql(READ + " where c.lab_id = :lab order by c.code, a.title, a.id, s.code")
+                .param("lab", labs.theLab().id().value())
                 .query((row, number) -> row(row))
                 .list());
     }

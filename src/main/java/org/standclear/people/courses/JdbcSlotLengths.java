@@ -57,7 +57,8 @@ class JdbcSlotLengths implements SlotLengths {
         int courses = jdbc.sql("""
                 select coalesce(max(c.slot_minutes), 0) from enrolments e
                 join sections s on s.id = e.section_id join courses c on c.id = s.course_id
-                where e.person_id = :person""")
+                where e.person_id = :person and c.lab_id = :lab""")
+                .param("lab", labs.theLab().id().value())
                 .param("person", operator.value())
                 .query(Integer.class)
                 .single();

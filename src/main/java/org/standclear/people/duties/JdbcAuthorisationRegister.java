@@ -85,10 +85,11 @@ class JdbcAuthorisationRegister implements AuthorisationRegister {
 
     private void insert(UUID id, Grant grant) {
         jdbc.sql("""
-                insert into authorisations (id, person_id, duty, cell_id, valid_from, valid_until, granted_by,
+                insert into authorisations (id, lab_id, person_id, duty, cell_id, valid_from, valid_until, granted_by,
                     granted_at, reason)
-                values (:id, :person, :duty, :cell, :from, :until, :by, :at, :reason)""")
+                values (:id, :lab, :person, :duty, :cell, :from, :until, :by, :at, :reason)""")
                 .param("id", id)
+                .param("lab", labs.theLab().id().value())
                 .param("person", grant.person().value())
                 .param("duty", grant.duty().name())
                 .param("cell", grant.cell() == null ? null : grant.cell().value(), java.sql.Types.OTHER)

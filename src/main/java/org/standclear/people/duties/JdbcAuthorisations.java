@@ -15,6 +15,7 @@ import org.standclear.people.Person;
 import org.standclear.people.accounts.PersonRows;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
 
 /** Authorisations from the database. */
@@ -23,13 +24,15 @@ class JdbcAuthorisations implements Authorisations {
 
     /** A standing authorisation {@code a} for the duty and the cell at the instant. */
     private static final String STANDS = """
-            a.duty = :duty and (a.cell_id is null or a.cell_id = :cell)
+            a.duty = :duty and a.lab_id = :here and (a.cell_id is null or a.cell_id = :cell)
             and a.valid_from <= :at and :at < a.valid_until and (a.revoked_at is null or :at < a.revoked_at)""";
 
     private final JdbcClient jdbc;
+    private final Labs labs;
 
-    JdbcAuthorisations(JdbcClient jdbc) {
+    JdbcAuthorisations(JdbcClient jdbc, Labs labs) {
         this.jdbc = jdbc;
+        this.labs = labs;
     }
 
     @Override
@@ -49,8 +52,9 @@ class JdbcAuthorisations implements Authorisations {
     @Override
     public List<Authorisation> of(PersonId person) {
         return jdbc
-                .sql(GrantedRows.SELECT + " where person_id = :person order by valid_until desc, id")
+                .sql(GrantedRows.SELECT + " where lab_id = :here and person_id = :person order by valid_until desc, id")
                 .param("person", person.value())
+                .param("here", labs.theLab().id().value())
                 .query(GrantedRows::granted)
                 .list()
                 .stream()
@@ -64,8 +68,10 @@ class JdbcAuthorisations implements Authorisations {
             return Map.of();
         }
         return jdbc
-                .sql(GrantedRows.SELECT + " where person_id in (:people) order by valid_until desc, id")
+                .sql(GrantedRows.SELECT
+                        + " where lab_id = :here and person_id in (:people) order by valid_until desc, id")
                 .param("people", people.stream().map(PersonId::value).distinct().toList())
+                .param("here", labs.theLab().id().value())
                 .query(GrantedRows::granted)
                 .list()
                 .stream()
@@ -87,6 +93,7 @@ class JdbcAuthorisations implements Authorisations {
 
     private JdbcClient.StatementSpec asked(String sql, Duty duty, CellId cell, Instant at) {
         return jdbc.sql(sql)
+                .param("here", labs.theLab().id().value())
                 .param("duty", duty.name())
                 .param("cell", cell.value())
                 .param("at", SqlTime.toSql(at));

@@ -55,10 +55,27 @@ class JdbcDutyRegister implements DutyRegister {
         if (until.isAfter(from.plus(LONGEST))) {
             return new Outcome.Refused("until", "A duty lasts 16 hours at most. Plan the days one by one.");
         }
+        if (isOnDutyElsewhere(id, from, until)) {
+            return new Outcome.Refused("from", person.printedName() + " is on duty in another lab in that time.");
+        }
         UUID period = Id.newValue();
         insert(period, id, from, until, by);
         append("people.duty_planned", person, by, planned(id, by), period, from, until);
         return new Outcome.Done(period);
+    }
+
+    /** Nobody can be asked for a release in two rooms at once. */
+    private boolean isOnDutyElsewhere(PersonId person, Instant from, Instant until) {
+        return jdbc.sql("""
+                select count(*) from duty_periods where person_id = :person and lab_id <> :lab and removed_at is null
+                and from_at < :until and :from < until_at""")
+                        .param("person", person.value())
+                        .param("lab", labs.theLab().id().value())
+                        .param("from", SqlTime.toSql(from))
+                        .param("until", SqlTime.toSql(until))
+                        .query(Integer.class)
+                        .single()
+                > 0;
     }
 
     private static String planned(PersonId person, @Nullable PersonId by) {
@@ -67,9 +84,10 @@ class JdbcDutyRegister implements DutyRegister {
 
     private void insert(UUID period, PersonId person, Instant from, Instant until, @Nullable PersonId by) {
         jdbc.sql("""
-                insert into duty_periods (id, person_id, from_at, until_at, planned_by, planned_at)
-                values (:id, :person, :from, :until, :by, :at)""")
+                insert into duty_periods (id, lab_id, person_id, from_at, until_at, planned_by, planned_at)
+                values (:id, :lab, :person, :from, :until, :by, :at)""")
                 .param("id", period)
+                .param("lab", labs.theLab().id().value())
                 .param("person", person.value())
                 .param("from", SqlTime.toSql(from))
                 .param("until", SqlTime.toSql(until))
@@ -103,7 +121,9 @@ class JdbcDutyRegister implements DutyRegister {
     public List<Period> between(Instant from, Instant until) {
         List<Row> rows = jdbc.sql("""
                 select id, person_id, from_at, until_at, planned_by from duty_periods
-                where removed_at is null and from_at < :until and :from < until_at order by from_at, id""")
+                where lab_id = :lab and removed_at is null and from_at < :until and :from < until_at
+                order by from_at, id""")
+                .param("lab", labs.theLab().id().value())
                 .param("from", SqlTime.toSql(from))
                 .param("until", SqlTime.toSql(until))
                 .query(JdbcDutyRegister::row)

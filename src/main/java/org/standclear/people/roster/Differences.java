@@ -13,6 +13,7 @@ import java.util.TreeMap;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
 
 /** Lays a roster beside what stands. */
@@ -20,9 +21,11 @@ import org.standclear.platform.time.SqlTime;
 class Differences {
 
     private final JdbcClient jdbc;
+    private final Labs labs;
 
-    Differences(JdbcClient jdbc) {
+    Differences(JdbcClient jdbc, Labs labs) {
         this.jdbc = jdbc;
+        this.labs = labs;
     }
 
     /** Somebody with an account. */
@@ -63,12 +66,15 @@ class Differences {
                 .list()
                 .forEach(one -> people.put(one.login(), one));
         Map<String, UUID> courses = new HashMap<>();
-        jdbc.sql("select id, code from courses")
+        jdbc.sql("select id, code from courses where lab_id = :lab")
+                .param("lab", labs.theLab().id().value())
                 .query((row, number) -> Map.entry(row.getString("code"), row.getObject("id", UUID.class)))
                 .list()
                 .forEach(one -> courses.put(one.getKey(), one.getValue()));
         Map<String, UUID> sections = new HashMap<>();
-        jdbc.sql("select s.id, c.code as course, s.code from sections s join courses c on c.id = s.course_id")
+        jdbc.sql(
+                        "select s.id, c.code as course, s.code from sections s join courses c on c.id = s.course_id where c.lab_id = :lab")
+                .param("lab", labs.theLab().id().value())
                 .query((row, number) -> Map.entry(
                         row.getString("course") + "-" + row.getString("code"), row.getObject("id", UUID.class)))
                 .list()
@@ -80,7 +86,9 @@ class Differences {
         return jdbc.sql("""
                 select e.person_id, p.printed_name, e.section_id, c.code as course, s.code, e.enrolled_at
                 from enrolments e join people p on p.id = e.person_id join sections s on s.id = e.section_id
-                join courses c on c.id = s.course_id order by p.sort_name""")
+                join courses c on c.id = s.course_id
+                where c.lab_id = :lab order by p.sort_name""")
+                .param("lab", labs.theLab().id().value())
                 .query((row, number) -> new Enrolled(
                         row.getObject("person_id", UUID.class),
                         row.getString("printed_name"),

@@ -16,6 +16,7 @@ import org.standclear.people.roster.Differences.Enrolled;
 import org.standclear.people.roster.Differences.Found;
 import org.standclear.people.roster.RosterRows.Effect;
 import org.standclear.platform.ids.Id;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
 
 /** Writes what a roster changes, many rows at a time, and takes it back. */
@@ -25,11 +26,13 @@ class RosterChanges {
     private static final int BATCH = 1000;
 
     private final JdbcClient jdbc;
+    private final Labs labs;
     private final JdbcTemplate batches;
     private final PasswordEncoder encoder;
 
-    RosterChanges(JdbcClient jdbc, JdbcTemplate batches, PasswordEncoder encoder) {
+    RosterChanges(JdbcClient jdbc, Labs labs, JdbcTemplate batches, PasswordEncoder encoder) {
         this.jdbc = jdbc;
+        this.labs = labs;
         this.batches = batches;
         this.encoder = encoder;
     }
@@ -49,6 +52,7 @@ class RosterChanges {
             effects.add(new Effect(Effect.Kind.ENROLLED, person, section, null));
         }
         batch("insert into enrolments (person_id, section_id, enrolled_at) values (?, ?, ?)", enrolments);
+        letIn(enrolments);
         if (takeOut) {
             found.takenOut()
                     .values()
@@ -64,6 +68,7 @@ class RosterChanges {
     /** With a password that nobody knows: an administrator gives each a temporary one, or none ever signs in. */
     private Map<String, UUID> add(List<RosterRow> added, Instant at, List<Effect> effects) {
         String nobodyKnows = String.valueOf(encoder.encode(UUID.randomUUID() + " " + UUID.randomUUID()));
+        UUID lab = labs.theLab().id().value();
         Map<String, UUID> ids = new HashMap<>();
         List<Object[]> accounts = new ArrayList<>();
         List<Object[]> roles = new ArrayList<>();
@@ -73,21 +78,37 @@ class RosterChanges {
             accounts.add(new Object[] {
                 id, row.login(), row.name(), row.name().toLowerCase(Locale.ROOT), nobodyKnows, SqlTime.toSql(at)
             });
-            roles.add(new Object[] {id, "STUDENT"});
+            roles.add(new Object[] {id, lab, "STUDENT"});
             effects.add(new Effect(Effect.Kind.ADDED, id, null, null));
         }
         batch("""
                 insert into people (id, login, printed_name, sort_name, password_hash, must_change_password, active,
                     version, created_at) values (?, ?, ?, ?, ?, true, true, 1, ?)""", accounts);
-        batch("insert into person_roles (person_id, role) values (?, ?)", roles);
+        batch("insert into person_roles (person_id, lab_id, role) values (?, ?, ?)", roles);
         return ids;
+    }
+
+    /** Who takes a course is a student of its lab, unless they work there already. */
+    private void letIn(List<Object[]> enrolments) {
+        UUID lab = labs.theLab().id().value();
+        List<Object[]> roles = enrolments.stream()
+                .map(one -> one[0])
+                .distinct()
+                .map(person -> new Object[] {lab, person, lab})
+                .toList();
+        batch("""
+                insert into person_roles (person_id, lab_id, role)
+                select p.id, cast(? as uuid), 'STUDENT' from people p
+                where p.id = ? and not exists (
+                    select 1 from person_roles r where r.person_id = p.id and r.lab_id = ?)""", roles);
     }
 
     private UUID addSection(String code) {
         int dash = code.lastIndexOf('-');
         UUID id = Id.newValue();
         jdbc.sql(
-                        "insert into sections (id, course_id, code) select cast(:id as uuid), c.id, :code from courses c where c.code = :course")
+                        "insert into sections (id, course_id, code) select cast(:id as uuid), c.id, :code from courses c where c.code = :course and c.lab_id = :lab")
+                .param("lab", labs.theLab().id().value())
                 .param("id", id)
                 .param("code", code.substring(dash + 1))
                 .param("course", code.substring(0, dash))

@@ -13,6 +13,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.standclear.people.RosterImports.State;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
 
 /** Rosters, their rows and what they changed, as the tables have them. */
@@ -22,10 +23,12 @@ class RosterRows {
     private static final int BATCH = 1000;
 
     private final JdbcClient jdbc;
+    private final Labs labs;
     private final JdbcTemplate batches;
 
-    RosterRows(JdbcClient jdbc, JdbcTemplate batches) {
+    RosterRows(JdbcClient jdbc, Labs labs, JdbcTemplate batches) {
         this.jdbc = jdbc;
+        this.labs = labs;
         this.batches = batches;
     }
 
@@ -90,9 +93,11 @@ class RosterRows {
     }
 
     List<Stored> latest(int atMost) {
-        return jdbc.sql("select i.*, (select count(*) from roster_rows r where r.import_id = i.id) as lines "
-                        + "from roster_imports i order by i.read_at desc, i.id fetch first :most rows only")
+        return jdbc.sql(
+                        "select i.*, (select count(*) from roster_rows r where r.import_id = i.id) as lines "
+                                + "from roster_imports i where i.lab_id = :lab order by i.read_at desc, i.id fetch first :most rows only")
                 .param("most", atMost)
+                .param("lab", labs.theLab().id().value())
                 .query(RosterRows::stored)
                 .list();
     }

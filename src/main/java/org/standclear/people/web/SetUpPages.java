@@ -6,7 +6,6 @@ import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
@@ -23,6 +22,7 @@ import org.standclear.platform.forms.PostOnce;
 import org.standclear.platform.lab.Lab;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.LabTime;
+import org.standclear.platform.time.Zones;
 import org.standclear.platform.web.NotFoundException;
 
 /** The first page of a new installation; once the lab has an administrator there is no such page. */
@@ -118,24 +118,16 @@ class SetUpPages {
     }
 
     private static ZoneId zone(Typed typed) {
-        String zone = typed.raw("zone");
-        if (!ZoneId.getAvailableZoneIds().contains(zone)) {
+        return Zones.read(typed.raw("zone")).orElseGet(() -> {
             typed.refuse("zone", "Choose the zone that the lab's clocks show.");
             return ZoneId.of("UTC");
-        }
-        return ZoneId.of(zone);
+        });
     }
 
     private static String page(Typed typed, Model model) {
-        Map<String, String> zones = new LinkedHashMap<>();
-        new TreeSet<>(ZoneId.getAvailableZoneIds())
-                .stream()
-                        .filter(zone -> zone.matches("(Africa|America|Antarctica|Arctic|Asia|Atlantic|Australia|Europe"
-                                + "|Indian|Pacific)/.+|UTC"))
-                        .forEach(zone -> zones.put(zone, zone.replace('_', ' ')));
         model.addAttribute("typed", typed);
         model.addAttribute("errors", typed.errors());
-        model.addAttribute("zones", zones);
+        model.addAttribute("zones", Zones.choices());
         return "people/set-up";
     }
 }

@@ -11,6 +11,7 @@ import org.standclear.platform.ids.LabId;
  * @param emergencyNumber the number to call first, as dialled from the lab
  * @param firstAider who and where, in words
  * @param stopMap where the e-stops are, in words
+ * @param closed whether it is out of use: its record is read, and nothing is booked in it
  */
 public record Lab(
         LabId id,
@@ -20,7 +21,21 @@ public record Lab(
         ZoneId zone,
         String emergencyNumber,
         String firstAider,
-        String stopMap) {
+        String stopMap,
+        boolean closed) {
+
+    /** A lab in use. */
+    public Lab(
+            LabId id,
+            String college,
+            String room,
+            String name,
+            ZoneId zone,
+            String emergencyNumber,
+            String firstAider,
+            String stopMap) {
+        this(id, college, room, name, zone, emergencyNumber, firstAider, stopMap, false);
+    }
 
     /** What the first migration writes where only people of the lab know the answer. */
     private static final String NOT_SET = "not set";

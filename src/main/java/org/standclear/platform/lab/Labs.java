@@ -1,22 +1,31 @@
 package org.standclear.platform.lab;
 
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.Duration;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.springframework.transaction.annotation.Transactional;
 import org.standclear.platform.ids.LabId;
+import org.standclear.platform.time.SqlTime;
 
-/** The labs of this installation; for now the pages serve one. */
+/** The labs of this installation, and the one that the present work is for. */
 @Repository
 public class Labs {
 
-    /** What a lab without settings is shown as, until the administrator names it. */
+    private static final Logger LOG = LoggerFactory.getLogger(Labs.class);
+
+    /** Made by the first migration; what work outside of any scope is for. */
     private static final LabId FIRST = LabId.of("00000000-0000-7000-8000-000000000001");
 
     private static final Duration MOMENT = Duration.ofSeconds(1);
@@ -28,26 +37,62 @@ public class Labs {
         this.jdbc = jdbc;
     }
 
-    /** The lab and when it was read: another instance may change it, and its benches show it a moment later. */
-    private record Seen(Lab lab, long at) {}
+    /** The labs and when they were read: another instance may change one, and its benches show it a moment later. */
+    private record Seen(List<Lab> labs, long at) {
 
-    /** The lab that the pages serve; made with plain settings by the first migration. */
-    public Lab theLab() {
-        Seen known = cached.get();
-        long now = System.nanoTime();
-        if (known == null || now - known.at() > MOMENT.toNanos()) {
-            known = new Seen(find(FIRST).orElseThrow(() -> new IllegalStateException("the first lab is missing")), now);
-            cached.set(known);
+        Optional<Lab> find(LabId id) {
+            return labs.stream().filter(lab -> lab.id().equals(id)).findFirst();
         }
-        return known.lab();
     }
 
-    /** All labs, oldest first. */
+    /** The lab that the present work is for: that of the scope, or the first one outside of any. */
+    public Lab theLab() {
+        LabId here = LabScope.here().orElse(FIRST);
+        return seen().find(here)
+                .or(() -> anew().find(here))
+                .orElseThrow(() -> new IllegalStateException("no lab " + here));
+    }
+
+    private Seen seen() {
+        Seen known = cached.get();
+        return known == null || System.nanoTime() - known.at() > MOMENT.toNanos() ? anew() : known;
+    }
+
+    private Seen anew() {
+        long now = System.nanoTime();
+        Seen read = new Seen(
+                jdbc.sql("select * from labs order by id").query(Labs::lab).list(), now);
+        cached.set(read);
+        return read;
+    }
+
+    /** All labs, oldest first, the closed ones too; as they were a moment ago. */
     public List<Lab> all() {
-        return jdbc.sql("select * from labs order by id").query(Labs::lab).list();
+        return seen().labs();
     }
 
-    /** The lab of that id. */
+    /** The labs that are in use, oldest first; as they were a moment ago. */
+    public List<Lab> open() {
+        return all().stream().filter(lab -> !lab.closed()).toList();
+    }
+
+    /** Whether there is more than one; while there is not, nothing has to be told apart. */
+    public boolean areSeveral() {
+        return all().size() > 1;
+    }
+
+    /** Does something for each lab in use, in its scope; what fails for one is logged and does not stop the others. */
+    public void forEach(Consumer<Lab> work) {
+        for (Lab lab : open()) {
+            try {
+                LabScope.run(lab.id(), () -> work.accept(lab));
+            } catch (RuntimeException broken) {
+                LOG.error("a round for lab {} broke; it is tried again with the next round", lab.id(), broken);
+            }
+        }
+    }
+
+    /** The lab of that id, as it is now. */
     public Optional<Lab> find(LabId id) {
         return jdbc.sql("select * from labs where id = :id")
                 .param("id", id.value())
@@ -55,13 +100,25 @@ public class Labs {
                 .optional();
     }
 
+    /** Stores a lab that is new. */
+    @Transactional
+    public void add(Lab lab) {
+        write("""
+                insert into labs (id, college, room, name, zone, emergency_number, first_aider, stop_map)
+                values (:id, :college, :room, :name, :zone, :emergency, :firstAider, :stopMap)""", lab);
+    }
+
     /** Stores new settings for a lab that exists. */
     @Transactional
     public void change(Lab lab) {
-        jdbc.sql("""
+        write("""
                 update labs set college = :college, room = :room, name = :name, zone = :zone,
                     emergency_number = :emergency, first_aider = :firstAider, stop_map = :stopMap
-                where id = :id""")
+                where id = :id""", lab);
+    }
+
+    private void write(String sql, Lab lab) {
+        jdbc.sql(sql)
                 .param("college", lab.college())
                 .param("room", lab.room())
                 .param("name", lab.name())
@@ -74,7 +131,17 @@ public class Labs {
         cached.set(null);
     }
 
-    private static Lab lab(java.sql.ResultSet row, int number) throws java.sql.SQLException {
+    /** Takes a lab out of use, or into it again with null; its record stays readable. */
+    @Transactional
+    public void setClosed(LabId lab, @Nullable Instant at) {
+        jdbc.sql("update labs set closed_at = :at where id = :id")
+                .param("at", SqlTime.toSql(at), java.sql.Types.TIMESTAMP_WITH_TIMEZONE)
+                .param("id", lab.value())
+                .update();
+        cached.set(null);
+    }
+
+    private static Lab lab(ResultSet row, int number) throws SQLException {
         return new Lab(
                 new LabId(row.getObject("id", UUID.class)),
                 row.getString("college"),
@@ -83,6 +150,7 @@ public class Labs {
                 ZoneId.of(row.getString("zone")),
                 row.getString("emergency_number"),
                 row.getString("first_aider"),
-                row.getString("stop_map"));
+                row.getString("stop_map"),
+                row.getObject("closed_at") != null);
     }
 }

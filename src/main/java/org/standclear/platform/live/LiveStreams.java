@@ -21,6 +21,7 @@ import org.springframework.stereotype.Component;
 import org.springframework.web.servlet.mvc.method.annotation.SseEmitter;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.AccountStates;
+import org.standclear.platform.security.AccountStates.AccountState;
 
 /**
  * The open event streams of this instance: so many for each person, so many in all, a sign of life now and then, and an
@@ -38,14 +39,16 @@ public class LiveStreams implements SmartLifecycle {
 
     private final LiveHub hub;
     private final AccountStates accounts;
+    private final CellLabs cellLabs;
     private final AtomicLong opened = new AtomicLong();
     private final Set<Stream> streams = ConcurrentHashMap.newKeySet();
     private @Nullable ExecutorService senders;
     private @Nullable ScheduledExecutorService beats;
 
-    LiveStreams(LiveHub hub, AccountStates accounts) {
+    LiveStreams(LiveHub hub, AccountStates accounts, CellLabs cellLabs) {
         this.hub = hub;
         this.accounts = accounts;
+        this.cellLabs = cellLabs;
     }
 
     /**
@@ -58,10 +61,11 @@ public class LiveStreams implements SmartLifecycle {
                 .sorted(Comparator.comparingLong(one -> one.number))
                 .toList();
         own.stream().limit(Math.max(0, own.size() - FOR_EACH + 1)).forEach(this::end);
-        if (streams.size() >= IN_ALL || senders == null) {
+        Optional<AccountState> account = accounts.of(person);
+        if (streams.size() >= IN_ALL || senders == null || account.isEmpty()) {
             return Optional.empty();
         }
-        Stream stream = new Stream(person);
+        Stream stream = new Stream(person, account.get());
         streams.add(stream);
         hub.add(stream);
         stream.emitter.onCompletion(() -> forget(stream));
@@ -87,9 +91,11 @@ public class LiveStreams implements SmartLifecycle {
 
     private void beat() {
         for (Stream stream : streams) {
-            if (accounts.of(stream.person).isEmpty()) {
+            Optional<AccountState> account = accounts.of(stream.person);
+            if (account.isEmpty()) {
                 end(stream);
             } else {
+                stream.account = account.get();
                 stream.accept("");
             }
         }
@@ -132,18 +138,23 @@ public class LiveStreams implements SmartLifecycle {
     private final class Stream implements Consumer<String> {
 
         private final PersonId person;
+        private volatile AccountState account;
         private final long number = opened.incrementAndGet();
         private final SseEmitter emitter = new SseEmitter(LONGEST.toMillis());
         private final Set<String> waiting = new LinkedHashSet<>();
         private boolean sending;
 
-        Stream(PersonId person) {
+        Stream(PersonId person, AccountState account) {
             this.person = person;
+            this.account = account;
         }
 
         /** A cell that changed; nothing but a sign of life when empty. */
         @Override
         public void accept(String cell) {
+            if (!cellLabs.concerns(cell, account)) {
+                return;
+            }
             ExecutorService pool = senders;
             synchronized (waiting) {
                 waiting.add(cell);

@@ -16,9 +16,14 @@ import org.springframework.security.core.Authentication;
 import org.springframework.security.core.context.SecurityContext;
 import org.springframework.security.core.context.SecurityContextHolder;
 import org.springframework.web.filter.OncePerRequestFilter;
+import org.standclear.platform.lab.LabScope;
 import org.standclear.platform.security.AccountStates.AccountState;
+import org.standclear.platform.security.LabOfRequest.Decision;
 
-/** Holds each request of a running session against the account as it is now: one look-up by key. */
+/**
+ * Holds each request of a running session against the account as it is now: one look-up by key. Then the request is for
+ * one lab, and the person is in it what they are there and nothing else.
+ */
 class AccountGuard extends OncePerRequestFilter {
 
     static final String OWN_PASSWORD = "/me/password";
@@ -29,9 +34,11 @@ class AccountGuard extends OncePerRequestFilter {
     private static final Pattern NEVER_HELD_UP = Pattern.compile("/bench/[^/]+/(?:stop|holds)");
 
     private final AccountStates accounts;
+    private final LabOfRequest labs;
 
-    AccountGuard(AccountStates accounts) {
+    AccountGuard(AccountStates accounts, LabOfRequest labs) {
         this.accounts = accounts;
+        this.labs = labs;
     }
 
     @Override
@@ -45,13 +52,36 @@ class AccountGuard extends OncePerRequestFilter {
         Optional<AccountState> state = accounts.of(person.id());
         if (state.isEmpty()) {
             end(request);
-        } else if (state.get().mustChangePassword() && !goesOn(request)) {
+            chain.doFilter(request, response);
+            return;
+        }
+        if (state.get().mustChangePassword() && !goesOn(request)) {
             response.sendRedirect(request.getContextPath() + OWN_PASSWORD);
             return;
-        } else if (!person.stillIs(state.get())) {
-            follow(signedIn, person, state.get());
         }
-        chain.doFilter(request, response);
+        Decision decision = decision(request, state.get());
+        follow(signedIn, person, state.get().printedName(), state.get().in(decision.lab()));
+        LabScope scope = LabScope.enter(decision.lab());
+        try {
+            chain.doFilter(request, response);
+        } finally {
+            scope.close();
+        }
+    }
+
+    /** An error page belongs to the lab that the request was for. */
+    @Override
+    protected boolean shouldNotFilterErrorDispatch() {
+        return false;
+    }
+
+    private Decision decision(HttpServletRequest request, AccountState state) {
+        if (request.getAttribute(LabOfRequest.DECISION) instanceof Decision made) {
+            return made;
+        }
+        Decision decision = labs.decide(request, state);
+        request.setAttribute(LabOfRequest.DECISION, decision);
+        return decision;
     }
 
     private static boolean goesOn(HttpServletRequest request) {
@@ -70,8 +100,11 @@ class AccountGuard extends OncePerRequestFilter {
         request.setAttribute(RefusedRequests.ENDED, true);
     }
 
-    private static void follow(Authentication signedIn, SignedInPerson person, AccountState state) {
-        SignedInPerson now = person.as(state);
+    private static void follow(Authentication signedIn, SignedInPerson person, String printedName, Set<Role> roles) {
+        if (person.stillIs(printedName, roles)) {
+            return;
+        }
+        SignedInPerson now = person.as(printedName, roles);
         UsernamePasswordAuthenticationToken token =
                 UsernamePasswordAuthenticationToken.authenticated(now, null, now.getAuthorities());
         token.setDetails(signedIn.getDetails());

@@ -22,7 +22,14 @@ class ApiSecurity {
 
     @Bean
     @Order(0)
-    SecurityFilterChain api(HttpSecurity http, Routes rules, TokenHolders holders, Clock clock) throws Exception {
+    SecurityFilterChain api(
+            HttpSecurity http,
+            Routes rules,
+            TokenHolders holders,
+            AccountStates accounts,
+            LabOfRequest labs,
+            Clock clock)
+            throws Exception {
         http.securityMatcher(Problems.PATH + "**");
         http.authorizeHttpRequests(routes -> {
             rules.rules().stream()
@@ -39,6 +46,8 @@ class ApiSecurity {
                 errors -> errors.authenticationEntryPoint((request, response, error) -> withoutToken(request, response))
                         .accessDeniedHandler((request, response, error) -> refused(rules, request, response)));
         http.addFilterBefore(new TokenSignIn(holders, clock), AuthorizationFilter.class);
+        http.addFilterBefore(new AccountGuard(accounts, labs), AuthorizationFilter.class);
+        http.addFilterAfter(new OtherLabs(), AuthorizationFilter.class);
         http.headers(SecurityConfiguration::strict);
         return http.build();
     }

@@ -59,7 +59,12 @@ class SecurityConfiguration {
     @Bean
     @Order(2)
     SecurityFilterChain pages(
-            HttpSecurity http, Routes rules, RefusedRequests refused, SignInAnswers answers, AccountStates accounts)
+            HttpSecurity http,
+            Routes rules,
+            RefusedRequests refused,
+            SignInAnswers answers,
+            AccountStates accounts,
+            LabOfRequest labs)
             throws Exception {
         http.authorizeHttpRequests(routes -> {
             routes.requestMatchers("/error").permitAll();
@@ -75,7 +80,8 @@ class SecurityConfiguration {
         http.requestCache(cache -> cache.requestCache(new NullRequestCache()));
         http.exceptionHandling(
                 errors -> errors.authenticationEntryPoint(refused).accessDeniedHandler(refused));
-        http.addFilterBefore(new AccountGuard(accounts), AuthorizationFilter.class);
+        http.addFilterBefore(new AccountGuard(accounts, labs), AuthorizationFilter.class);
+        http.addFilterAfter(new OtherLabs(), AuthorizationFilter.class);
         http.headers(SecurityConfiguration::strict);
         return http.build();
     }

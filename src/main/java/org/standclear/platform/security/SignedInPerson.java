@@ -50,12 +50,12 @@ public final class SignedInPerson implements UserDetails, CredentialsContainer {
         return is(Role.TECHNICIAN) || is(Role.INSTRUCTOR);
     }
 
-    boolean stillIs(AccountStates.AccountState state) {
-        return roles.equals(state.roles()) && printedName.equals(state.printedName());
+    boolean stillIs(String nowNamed, Set<Role> nowRoles) {
+        return roles.equals(nowRoles) && printedName.equals(nowNamed);
     }
 
-    SignedInPerson as(AccountStates.AccountState state) {
-        return new SignedInPerson(id, login, state.printedName(), state.roles(), null);
+    SignedInPerson as(String nowNamed, Set<Role> nowRoles) {
+        return new SignedInPerson(id, login, nowNamed, nowRoles, null);
     }
 
     @Override

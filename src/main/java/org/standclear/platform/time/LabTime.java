@@ -10,7 +10,7 @@ import java.util.Locale;
 import org.springframework.stereotype.Component;
 import org.standclear.platform.lab.Labs;
 
-/** Shows instants in the lab's zone; templates reach it as {@code @labTime}. */
+/** Shows instants in the zone of the lab that the present work is for; templates reach it as {@code @labTime}. */
 @Component("labTime")
 public class LabTime {
 

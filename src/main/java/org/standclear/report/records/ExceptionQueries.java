@@ -41,7 +41,7 @@ final class ExceptionQueries {
             select r.id, r.booking_id as target, 'bookings' as link, c.name as cell, min(g.signed_at) as at,
                 max(g.signed_at) as until_at, 0 as n
             from signoff_releases r join signoff_sheets s on s.id = r.sheet_id join signoff_signatures g on g.sheet_id = s.id
-            join cells c on c.id = r.cell_id
+            join cells c on c.id = r.cell_id and c.lab_id = :lab
             where r.issued_at >= :from and r.issued_at < :until and %s group by r.id, r.booking_id, c.name""";
 
     /** In the order of their weight. */
@@ -57,7 +57,7 @@ final class ExceptionQueries {
                     """
                     select a.id, i.id as target, 'incidents' as link, c.name as cell, cast(a.due_on as timestamp with time zone) as at,
                         cast(null as timestamp with time zone) as until_at, 0 as n
-                    from incident_actions a join incidents i on i.id = a.incident_id join cells c on c.id = i.cell_id
+                    from incident_actions a join incidents i on i.id = a.incident_id join cells c on c.id = i.cell_id and c.lab_id = :lab
                     where a.done_at is null and a.due_on < :last and a.added_at < :until"""),
             new Query(
                     "form-overdue",
@@ -69,7 +69,7 @@ final class ExceptionQueries {
                     "%s, incident of %s: its form is %d hours past its time.",
                     """
                     select i.id, i.id as target, 'incidents' as link, c.name as cell, i.form_due_at as at, i.form_done_at as until_at, 0 as n
-                    from incidents i join cells c on c.id = i.cell_id
+                    from incidents i join cells c on c.id = i.cell_id and c.lab_id = :lab
                     where i.form_due_at >= :from and i.form_due_at < :until"""),
             new Query(
                     "not-closed-out",
@@ -81,7 +81,7 @@ final class ExceptionQueries {
                     "%s, run ended %s: handed back %d min later, or not yet.",
                     """
                     select r.id, r.id as target, 'runs' as link, c.name as cell, r.ended_at as at, r.closed_out_at as until_at, 0 as n
-                    from runs r join cells c on c.id = r.cell_id where r.ended_at >= :from and r.ended_at < :until"""),
+                    from runs r join cells c on c.id = r.cell_id and c.lab_id = :lab where r.ended_at >= :from and r.ended_at < :until"""),
             new Query(
                     "waived",
                     "Waiver given",
@@ -93,7 +93,7 @@ final class ExceptionQueries {
                     """
                     select w.booking_id as id, w.booking_id as target, 'bookings' as link, c.name as cell, max(w.given_at) as at,
                         cast(null as timestamp with time zone) as until_at, count(*) as n
-                    from signoff_waivers w join bookings b on b.id = w.booking_id join cells c on c.id = b.cell_id
+                    from signoff_waivers w join bookings b on b.id = w.booking_id join cells c on c.id = b.cell_id and c.lab_id = :lab
                     where w.given_at >= :from and w.given_at < :until group by w.booking_id, c.name"""),
             new Query(
                     "held-long",
@@ -105,7 +105,7 @@ final class ExceptionQueries {
                     "%s, held or tagged since %s: %d hours.",
                     """
                     select t.id, c.id as target, 'cells' as link, c.name as cell, t.placed_at as at, t.lifted_at as until_at, 0 as n
-                    from cell_tags t join cells c on c.id = t.cell_id where t.kind <> 'RESTRICTION'
+                    from cell_tags t join cells c on c.id = t.cell_id and c.lab_id = :lab where t.kind <> 'RESTRICTION'
                     and t.placed_at < :until and (t.lifted_at is null or t.lifted_at >= :from)"""),
             new Query(
                     "lapsed-often",
@@ -118,7 +118,7 @@ final class ExceptionQueries {
                     """
                     select l.booking_id as id, l.booking_id as target, 'bookings' as link, c.name as cell, max(l.lapsed_at) as at,
                         cast(null as timestamp with time zone) as until_at, count(*) as n
-                    from signoff_lapses l join bookings b on b.id = l.booking_id join cells c on c.id = b.cell_id
+                    from signoff_lapses l join bookings b on b.id = l.booking_id join cells c on c.id = b.cell_id and c.lab_id = :lab
                     where l.lapsed_at >= :from and l.lapsed_at < :until group by l.booking_id, c.name"""),
             new Query(
                     "stopped-often",
@@ -131,7 +131,7 @@ final class ExceptionQueries {
                     """
                     select r.id, r.id as target, 'runs' as link, c.name as cell, r.started_at as at,
                         cast(null as timestamp with time zone) as until_at, r.stops as n
-                    from runs r join cells c on c.id = r.cell_id where r.started_at >= :from and r.started_at < :until"""),
+                    from runs r join cells c on c.id = r.cell_id and c.lab_id = :lab where r.started_at >= :from and r.started_at < :until"""),
             new Query(
                     "read-again",
                     "Answers read again",
@@ -143,7 +143,7 @@ final class ExceptionQueries {
                     """
                     select d.booking_id as id, d.booking_id as target, 'bookings' as link, c.name as cell, max(d.answered_at) as at,
                         cast(null as timestamp with time zone) as until_at, count(*) as n
-                    from signoff_disagreements d join bookings b on b.id = d.booking_id join cells c on c.id = b.cell_id
+                    from signoff_disagreements d join bookings b on b.id = d.booking_id join cells c on c.id = b.cell_id and c.lab_id = :lab
                     where d.answered_at >= :from and d.answered_at < :until group by d.booking_id, c.name"""),
             new Query(
                     "signed-quickly",
@@ -174,7 +174,7 @@ final class ExceptionQueries {
                     """
                     select r.id, r.booking_id as target, 'bookings' as link, c.name as cell, r.issued_at as at,
                         cast(null as timestamp with time zone) as until_at, 0 as n
-                    from signoff_releases r join cells c on c.id = r.cell_id
+                    from signoff_releases r join cells c on c.id = r.cell_id and c.lab_id = :lab
                     where r.used_at is not null and r.issued_at >= :from and r.issued_at < :until"""));
 
     private ExceptionQueries() {}

@@ -38,18 +38,18 @@ class ExposureRows {
     }
 
     Exposure exposure(Days days) {
-        return new Exposure(
-                days.count(jdbc, "select count(*) from runs where started_at >= :from and started_at < :until"),
-                starts(days).size(),
-                attendedMinutes(days),
-                days.count(jdbc, """
-                        select coalesce(sum(passes), 0) from runs where started_at >= :from and started_at < :until"""));
+        return new Exposure(days.count(jdbc, """
+                        select count(*) from runs where started_at >= :from and started_at < :until
+                        and cell_id in (select l.id from cells l where l.lab_id = :lab)"""), starts(days).size(), attendedMinutes(days), days.count(jdbc, """
+                        select coalesce(sum(passes), 0) from runs where started_at >= :from and started_at < :until
+                        and cell_id in (select l.id from cells l where l.lab_id = :lab)"""));
     }
 
     List<Instant> starts(Days days) {
         return instants(days, """
                 select happened_at as at from run_events
-                where kind = 'STARTED' and happened_at >= :from and happened_at < :until order by happened_at""");
+                where kind = 'STARTED' and happened_at >= :from and happened_at < :until
+                and cell_id in (select l.id from cells l where l.lab_id = :lab) order by happened_at""");
     }
 
     /** Near misses and worse, and protective stops. */
@@ -57,8 +57,10 @@ class ExposureRows {
         return instants(days, """
                 select at from (
                     select happened_at as at from run_events where kind = 'PROTECTIVE_STOP'
+                        and cell_id in (select l.id from cells l where l.lab_id = :lab)
                     union all
-                    select happened_at from incidents where class not in ('OBSERVATION', 'PRECAUTIONARY_STOP', 'PROTECTIVE_STOP')
+                    select happened_at from incidents where lab_id = :lab
+                        and class not in ('OBSERVATION', 'PRECAUTIONARY_STOP', 'PROTECTIVE_STOP')
                 ) e where at >= :from and at < :until order by at""");
     }
 
@@ -74,7 +76,8 @@ class ExposureRows {
                 .ask(jdbc, """
                 select r.used_at, coalesce(r.lapsed_at, r.ended_at, n.ended_at) as over_at
                 from signoff_releases r left join runs n on n.booking_id = r.booking_id
-                where r.used_at >= :from and r.used_at < :until""")
+                where r.used_at >= :from and r.used_at < :until
+                and r.cell_id in (select l.id from cells l where l.lab_id = :lab)""")
                 .query((row, number) -> {
                     Instant over = SqlTime.readNullable(row, "over_at");
                     return over == null ? Duration.ZERO : Duration.between(SqlTime.read(row, "used_at"), over);
@@ -91,17 +94,19 @@ class ExposureRows {
         counts.add(events(days, "PROTECTIVE_STOP", "protective stops"));
         Map<String, Integer> byClass = new LinkedHashMap<>();
         days.ask(jdbc, """
-                select class, count(*) as n from incidents where happened_at >= :from and happened_at < :until
+                select class, count(*) as n from incidents where lab_id = :lab and happened_at >= :from and happened_at < :until
                 group by class""").query(row -> {
             byClass.put(row.getString("class"), row.getInt("n"));
         });
         CLASSES.forEach((code, words) -> counts.add(new Counted(code, words, byClass.getOrDefault(code, 0))));
         counts.add(new Counted("LAPSED", "releases lapsed before their start", days.count(jdbc, """
                         select count(*) from signoff_releases
-                        where issued_at >= :from and issued_at < :until and lapsed_at is not null and used_at is null""")));
+                        where issued_at >= :from and issued_at < :until and lapsed_at is not null and used_at is null
+                        and cell_id in (select l.id from cells l where l.lab_id = :lab)""")));
         counts.add(new Counted("DISAGREED", "answers that disagreed", days.count(jdbc, """
                         select count(*) from signoff_disagreements
-                        where answered_at >= :from and answered_at < :until""")));
+                        where answered_at >= :from and answered_at < :until
+                        and booking_id in (select b.id from bookings b where b.lab_id = :lab)""")));
         return counts;
     }
 
@@ -112,6 +117,7 @@ class ExposureRows {
                 days.count(
                         jdbc,
                         "select count(*) from run_events where kind = '" + kind
-                                + "' and happened_at >= :from and happened_at < :until"));
+                                + "' and happened_at >= :from and happened_at < :until"
+                                + " and cell_id in (select l.id from cells l where l.lab_id = :lab)"));
     }
 }

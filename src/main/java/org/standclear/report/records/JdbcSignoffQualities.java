@@ -12,6 +12,7 @@ import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.LabTime;
 import org.standclear.platform.time.SqlTime;
 import org.standclear.report.SignoffQualities;
@@ -22,10 +23,12 @@ import org.standclear.report.SignoffQuality;
 class JdbcSignoffQualities implements SignoffQualities {
 
     private final JdbcClient jdbc;
+    private final Labs labs;
     private final LabTime labTime;
 
-    JdbcSignoffQualities(JdbcClient jdbc, LabTime labTime) {
+    JdbcSignoffQualities(JdbcClient jdbc, Labs labs, LabTime labTime) {
         this.jdbc = jdbc;
+        this.labs = labs;
         this.labTime = labTime;
     }
 
@@ -33,15 +36,18 @@ class JdbcSignoffQualities implements SignoffQualities {
     @Transactional(readOnly = true)
     public SignoffQuality week(LocalDate monday) {
         Days days = new Days(
+                labs.theLab().id(),
                 monday.atStartOfDay(labTime.zone()).toInstant(),
                 monday.plusDays(7).atStartOfDay(labTime.zone()).toInstant(),
                 monday,
                 monday.plusDays(6));
         return new SignoffQuality(seconds(days), same(days), days.count(jdbc, """
                         select count(*) from signoff_sheets where outcome = 'REFUSED'
-                        and closed_at >= :from and closed_at < :until"""), days.count(jdbc, """
+                        and closed_at >= :from and closed_at < :until
+                        and cell_id in (select l.id from cells l where l.lab_id = :lab)"""), days.count(jdbc, """
                         select count(*) from signoff_disagreements
-                        where answered_at >= :from and answered_at < :until"""));
+                        where answered_at >= :from and answered_at < :until
+                        and booking_id in (select b.id from bookings b where b.lab_id = :lab)"""));
     }
 
     private List<Long> seconds(Days days) {
@@ -50,6 +56,7 @@ class JdbcSignoffQualities implements SignoffQualities {
                 select min(g.signed_at) as first_at, max(g.signed_at) as last_at
                 from signoff_sheets s join signoff_signatures g on g.sheet_id = s.id
                 where s.list = 'bench' and s.outcome = 'DONE' and not s.brief and s.closed_at >= :from and s.closed_at < :until
+                and s.cell_id in (select l.id from cells l where l.lab_id = :lab)
                 group by s.id""")
                 .query((row, number) -> Duration.between(SqlTime.read(row, "first_at"), SqlTime.read(row, "last_at"))
                         .toSeconds())
@@ -68,7 +75,8 @@ class JdbcSignoffQualities implements SignoffQualities {
                 from signoff_sheets s join signoff_signatures g on g.sheet_id = s.id
                 join signoff_answers a on a.signature_id = g.id
                 where s.list = 'bench' and s.outcome = 'DONE' and not s.brief and a.field <> 'fingerprint'
-                and s.closed_at >= :from and s.closed_at < :until order by s.closed_at, s.id""").query(row -> {
+                and s.closed_at >= :from and s.closed_at < :until
+                and s.cell_id in (select l.id from cells l where l.lab_id = :lab) order by s.closed_at, s.id""").query(row -> {
             UUID sheet = row.getObject("id", UUID.class);
             if (!values.containsKey(sheet)) {
                 byCell.computeIfAbsent(row.getObject("cell_id", UUID.class), cell -> new ArrayList<>())

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.LabTime;
 import org.standclear.report.TermReport;
 import org.standclear.report.TermReport.RunsBetween;
@@ -17,11 +18,13 @@ class JdbcTermReports implements TermReports {
 
     private final ExposureRows exposure;
     private final UseRows use;
+    private final Labs labs;
     private final LabTime labTime;
 
-    JdbcTermReports(ExposureRows exposure, UseRows use, LabTime labTime) {
+    JdbcTermReports(ExposureRows exposure, UseRows use, Labs labs, LabTime labTime) {
         this.exposure = exposure;
         this.use = use;
+        this.labs = labs;
         this.labTime = labTime;
     }
 
@@ -30,7 +33,7 @@ class JdbcTermReports implements TermReports {
     public TermReport of(TermSpan span) {
         Instant from = span.first().atStartOfDay(labTime.zone()).toInstant();
         Instant until = span.last().plusDays(1).atStartOfDay(labTime.zone()).toInstant();
-        Days days = new Days(from, until, span.first(), span.last());
+        Days days = new Days(labs.theLab().id(), from, until, span.first(), span.last());
         return new TermReport(
                 span,
                 exposure.exposure(days),

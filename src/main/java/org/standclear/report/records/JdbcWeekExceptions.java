@@ -89,6 +89,7 @@ class JdbcWeekExceptions implements WeekExceptions {
     private Days days(LocalDate monday) {
         LocalDate next = monday.plusDays(7);
         return new Days(
+                labs.theLab().id(),
                 monday.atStartOfDay(labTime.zone()).toInstant(),
                 next.atStartOfDay(labTime.zone()).toInstant(),
                 monday,

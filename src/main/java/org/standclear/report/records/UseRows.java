@@ -44,7 +44,7 @@ class UseRows {
                     and t.placed_at >= :from and t.placed_at < :until) as tags,
                   (select count(*) from cell_versions v where v.cell_id = c.id
                     and v.in_force_since >= :from and v.in_force_since < :until) as versions
-                from cells c order by c.name""")
+                from cells c where c.lab_id = :lab order by c.name""")
                 .query((row, number) -> new CellUse(
                         row.getString("name"),
                         row.getInt("starts"),
@@ -63,7 +63,7 @@ class UseRows {
     }
 
     private Authorised authorised(Days days, String duty, String words) {
-        String of = "select count(*) from authorisations where duty = '" + duty + "' and ";
+        String of = "select count(*) from authorisations where lab_id = :lab and duty = '" + duty + "' and ";
         String standing =
                 "valid_from < :until and valid_until >= :until and (revoked_at is null or revoked_at >= :until)";
         return new Authorised(
@@ -72,6 +72,7 @@ class UseRows {
                 days.count(jdbc, of + "granted_at >= :from and granted_at < :until"),
                 days.count(jdbc, of + "revoked_at >= :from and revoked_at < :until"),
                 jdbc.sql(of + standing + " and valid_until < :soon")
+                        .param("lab", days.lab().value())
                         .param("until", SqlTime.toSql(days.until()))
                         .param("soon", SqlTime.toSql(days.until().plus(java.time.Duration.ofDays(SOON_DAYS))))
                         .query(Integer.class)
@@ -83,7 +84,7 @@ class UseRows {
         return days.ask(jdbc, """
                 select i.number, a.words, a.control_level, a.owner, a.due_on, a.done_at, a.effective
                 from incident_actions a join incidents i on i.id = a.incident_id
-                where a.added_at < :until and (a.done_at is null or a.done_at >= :from)
+                where i.lab_id = :lab and a.added_at < :until and (a.done_at is null or a.done_at >= :from)
                 order by a.due_on, i.number, a.id""")
                 .query((row, number) -> new Action(
                         row.getInt("number"),
@@ -99,8 +100,9 @@ class UseRows {
     Fairness fairness(Days days) {
         List<Integer> each = days.ask(jdbc, """
                 select (select count(*) from bookings b join runs r on r.booking_id = b.id
-                    where b.operator_id = e.person_id and r.started_at >= :from and r.started_at < :until) as n
-                from (select distinct person_id from enrolments) e order by 1""").query(Integer.class).list();
+                    where b.operator_id = e.person_id and b.lab_id = :lab and r.started_at >= :from and r.started_at < :until) as n
+                from (select distinct n.person_id from enrolments n join sections s on s.id = n.section_id
+                    join courses c on c.id = s.course_id where c.lab_id = :lab) e order by 1""").query(Integer.class).list();
         return new Fairness(
                 each,
                 bookings(days, ""),
@@ -110,7 +112,7 @@ class UseRows {
     }
 
     private int bookings(Days days, String state) {
-        String of = "select count(*) from bookings where starts_at >= :from and starts_at < :until";
+        String of = "select count(*) from bookings where lab_id = :lab and starts_at >= :from and starts_at < :until";
         return days.count(jdbc, state.isEmpty() ? of : of + " and state = '" + state + "'");
     }
 }

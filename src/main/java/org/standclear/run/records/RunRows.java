@@ -16,6 +16,7 @@ import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.ids.RevisionId;
 import org.standclear.platform.ids.RunId;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
 import org.standclear.run.Run;
 import org.standclear.run.RunState;
@@ -28,9 +29,11 @@ import org.standclear.signoff.Part;
 class RunRows {
 
     private final JdbcClient jdbc;
+    private final Labs labs;
 
-    RunRows(JdbcClient jdbc) {
+    RunRows(JdbcClient jdbc, Labs labs) {
         this.jdbc = jdbc;
+        this.labs = labs;
     }
 
     Optional<Run> find(RunId id) {
@@ -59,14 +62,17 @@ class RunRows {
 
     /** Names the states, so that an index finds these few among years of runs that were closed out. */
     List<Run> open() {
-        return jdbc.sql("select * from runs where state in ('RUNNING', 'STOPPED', 'FINISHED') order by started_at, id")
+        return jdbc.sql("select * from runs where state in ('RUNNING', 'STOPPED', 'FINISHED')"
+                        + " and cell_id in (select c.id from cells c where c.lab_id = :lab) order by started_at, id")
+                .param("lab", labs.theLab().id().value())
                 .query(this::run)
                 .list();
     }
 
     /** Latest start first, one more than asked for when there is a next page. */
     List<Run> page(Filter filter, @Nullable Position after, int size) {
-        StringBuilder sql = new StringBuilder("select * from runs r where 1 = 1");
+        StringBuilder sql = new StringBuilder(
+                "select * from runs r where r.cell_id in (select c.id from cells c where c.lab_id = :lab)");
         sql.append(filter.cell() == null ? "" : " and r.cell_id = :cell");
         sql.append(filter.day() == null ? "" : " and r.lab_date = :day");
         sql.append(
@@ -75,7 +81,9 @@ class RunRows {
                         : " and r.id in (select p.run_id from run_people p where p.person_id = :person)");
         sql.append(after == null ? "" : " and (r.started_at < :before or (r.started_at = :before and r.id < :run))");
         sql.append(" order by r.started_at desc, r.id desc fetch first :count rows only");
-        var statement = jdbc.sql(sql.toString()).param("count", size + 1);
+        var statement = jdbc.sql(sql.toString())
+                .param("lab", labs.theLab().id().value())
+                .param("count", size + 1);
         if (filter.cell() != null) {
             statement = statement.param("cell", filter.cell().value());
         }

@@ -10,6 +10,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.scheduling.annotation.Scheduled;
 import org.springframework.stereotype.Component;
 import org.standclear.platform.ids.BookingId;
+import org.standclear.platform.lab.Labs;
 import org.standclear.signoff.Preparation;
 
 /** Looks after releases that wait, so that one that no longer holds lapses on every screen though nobody looks. */
@@ -20,16 +21,23 @@ class LapseTurns {
     private static final Logger LOG = LoggerFactory.getLogger(LapseTurns.class);
 
     private final JdbcClient jdbc;
+    private final Labs labs;
     private final Preparation preparation;
 
-    LapseTurns(JdbcClient jdbc, Preparation preparation) {
+    LapseTurns(JdbcClient jdbc, Labs labs, Preparation preparation) {
         this.jdbc = jdbc;
+        this.labs = labs;
         this.preparation = preparation;
     }
 
     @Scheduled(initialDelayString = "PT5S", fixedDelayString = "PT2S")
     void run() {
-        List<UUID> released = jdbc.sql("select id from bookings where state = 'RELEASED'")
+        labs.forEach(lab -> look());
+    }
+
+    private void look() {
+        List<UUID> released = jdbc.sql("select id from bookings where lab_id = :lab and state = 'RELEASED'")
+                .param("lab", labs.theLab().id().value())
                 .query(UUID.class)
                 .list();
         for (UUID booking : released) {

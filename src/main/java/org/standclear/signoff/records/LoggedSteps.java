@@ -6,6 +6,7 @@ import java.util.List;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.standclear.booking.BenchLog;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
 
 /** Reads step times from sheets and releases: each booking's first release that led to a run. */
@@ -15,9 +16,11 @@ class LoggedSteps implements BenchLog {
     private static final double MINUTE = 60_000;
 
     private final JdbcClient jdbc;
+    private final Labs labs;
 
-    LoggedSteps(JdbcClient jdbc) {
+    LoggedSteps(JdbcClient jdbc, Labs labs) {
         this.jdbc = jdbc;
+        this.labs = labs;
     }
 
     @Override
@@ -29,10 +32,11 @@ class LoggedSteps implements BenchLog {
                 join signoff_sheets bench on bench.id = r.sheet_id
                 join signoff_sheets session on session.booking_id = r.booking_id and session.list = 'session'
                     and session.round_number = 1 and session.closed_at >= b.starts_at
-                where r.used_at is not null and not exists (select 1 from signoff_releases earlier
+                where b.lab_id = :lab and r.used_at is not null and not exists (select 1 from signoff_releases earlier
                     where earlier.booking_id = r.booking_id and earlier.issued_at < r.issued_at)
                 order by r.issued_at desc fetch first :most rows only""")
                 .param("most", atMost)
+                .param("lab", labs.theLab().id().value())
                 .query((row, number) -> new Steps(
                         minutes(SqlTime.read(row, "starts_at"), SqlTime.read(row, "closed_at")),
                         minutes(SqlTime.read(row, "opened_at"), SqlTime.read(row, "issued_at"))))

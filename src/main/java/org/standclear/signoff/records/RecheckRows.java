@@ -16,6 +16,7 @@ import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.CourseId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.ids.RevisionId;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
 
 /** Which upcoming bookings a cell's version, its phrasebook or the check's rules left behind; kept nowhere. */
@@ -31,7 +32,7 @@ class RecheckRows {
             join cells c on c.id = b.cell_id
             join signoff_preparations p on p.booking_id = b.id and p.revision_id = b.revision_id
             join check_answers a on a.id = p.answer_id
-            where b.state in ('BOOKED', 'CHECKED', 'READY', 'RELEASED') and b.started_at is null and b.ends_at > :now
+            where b.lab_id = :lab and b.state in ('BOOKED', 'CHECKED', 'READY', 'RELEASED') and b.started_at is null and b.ends_at > :now
               and not exists (select 1 from signoff_preparations later where later.booking_id = b.id
                 and later.revision_id = b.revision_id
                 and (later.checked_at > p.checked_at or later.checked_at = p.checked_at and later.id > p.id))
@@ -44,9 +45,11 @@ class RecheckRows {
             """;
 
     private final JdbcClient jdbc;
+    private final Labs labs;
 
-    RecheckRows(JdbcClient jdbc) {
+    RecheckRows(JdbcClient jdbc, Labs labs) {
         this.jdbc = jdbc;
+        this.labs = labs;
     }
 
     /** What is left behind, and by which version. */
@@ -82,6 +85,7 @@ class RecheckRows {
         return jdbc.sql("""
                 select b.id, b.course_id, b.operator_id, c.current_version, p.cell_version, p.answer_id, a.rule_set
                 """ + PENDING + " order by b.starts_at, b.id")
+                .param("lab", labs.theLab().id().value())
                 .param("now", SqlTime.toSql(now))
                 .param("rules", RuleSet.CURRENT)
                 .query(RecheckRows::candidate)

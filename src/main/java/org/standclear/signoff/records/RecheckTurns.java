@@ -4,6 +4,7 @@ import org.springframework.boot.autoconfigure.condition.ConditionalOnProperty;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.scheduling.annotation.EnableScheduling;
 import org.springframework.scheduling.annotation.Scheduled;
+import org.standclear.platform.lab.Labs;
 import org.standclear.signoff.Rechecks;
 
 /** Runs pending re-checks by themselves, soon after a cell's new version; tests that watch them run them on their own. */
@@ -16,13 +17,15 @@ class RecheckTurns {
     private static final int IN_ONE_GO = 20;
 
     private final Rechecks rechecks;
+    private final Labs labs;
 
-    RecheckTurns(Rechecks rechecks) {
+    RecheckTurns(Rechecks rechecks, Labs labs) {
         this.rechecks = rechecks;
+        this.labs = labs;
     }
 
     @Scheduled(initialDelayString = "PT5S", fixedDelayString = "PT10S")
     void run() {
-        rechecks.runPending(IN_ONE_GO);
+        labs.forEach(lab -> rechecks.runPending(IN_ONE_GO));
     }
 }

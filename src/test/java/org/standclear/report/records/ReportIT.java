@@ -25,6 +25,7 @@ import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.request.MockMvcRequestBuilders;
 import org.standclear.cell.CellStates;
 import org.standclear.people.Person;
+import org.standclear.platform.ids.LabId;
 import org.standclear.platform.security.Role;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.report.ExceptionRule;
@@ -146,7 +147,6 @@ class ReportIT {
             log.stop(scene().cell, RunEvent.Kind.E_STOP_PRESS, scene().mateo.id());
             states.tagOut(scene().cell, scene().hemi.id(), "cable chafe");
             clock.moveBy(Duration.ofHours(50));
-
             assertThat(now).isBefore(clock.instant());
             assertThat(found("signed-quickly", 1)).contains(release.id().toString());
             assertThat(found("signed-quickly", 0)).isEmpty();
@@ -171,9 +171,9 @@ class ReportIT {
             assertThat(drawn).isBetween(815L, 1185L);
         }
 
-        /** All that the rule finds, not only the few lines that are shown: tests share the week. */
         private List<String> found(String code, int threshold) {
             Days days = new Days(
+                    LabId.of("00000000-0000-7000-8000-000000000001"),
                     Instant.parse("2026-03-09T00:00:00Z"),
                     Instant.parse("2026-03-16T00:00:00Z"),
                     MONDAY,

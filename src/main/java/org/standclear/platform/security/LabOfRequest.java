@@ -1,0 +1,134 @@
+package org.standclear.platform.security;
+
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpSession;
+import java.util.Collection;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.UUID;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.springframework.stereotype.Component;
+import org.standclear.platform.ids.LabId;
+import org.standclear.platform.lab.Lab;
+import org.standclear.platform.lab.LabOwners;
+import org.standclear.platform.lab.Labs;
+import org.standclear.platform.security.AccountStates.AccountState;
+
+/**
+ * Finds out which lab a request is for. What the address and the form name decides, when it is a lab of the person's; then
+ * what the person chose; then the first lab that the person works in. Something of a lab that is not the person's is not
+ * found, like an id that nobody has, and so are things of two labs together.
+ */
+@Component
+public class LabOfRequest {
+
+    /** Where a session keeps the id of the lab that its person chose. */
+    public static final String CHOSEN = "standclear.lab";
+
+    /** Where a request keeps its {@link Decision}, for the pages' header. */
+    public static final String DECISION = "labDecision";
+
+    private static final Pattern ID =
+            Pattern.compile("[0-9a-fA-F]{8}-[0-9a-fA-F]{4}-[0-9a-fA-F]{4}-[0-9a-fA-F]{4}-[0-9a-fA-F]{12}");
+
+    /** Parameters with ids of no thing. */
+    private static final Set<String> NO_THINGS = Set.of("formToken", "_csrf");
+
+    /** More than any form sends; a longer request is taken for its first ones. */
+    private static final int MOST_IDS = 2000;
+
+    private final Labs labs;
+    private final LabOwners owners;
+
+    LabOfRequest(Labs labs, LabOwners owners) {
+        this.labs = labs;
+        this.owners = owners;
+    }
+
+    /**
+     * What was found out.
+     *
+     * @param lab what the work is for
+     * @param elsewhere whether the request names something that is not for the person to see in that lab
+     * @param choices the open labs between which the person can choose
+     */
+    public record Decision(LabId lab, boolean elsewhere, List<Lab> choices) {
+
+        public Decision {
+            choices = List.copyOf(choices);
+        }
+
+        /** Whether there is anything to choose. */
+        public boolean several() {
+            return choices.size() > 1;
+        }
+    }
+
+    Decision decide(HttpServletRequest request, AccountState account) {
+        if (!labs.areSeveral()) {
+            return new Decision(labs.theLab().id(), false, List.of());
+        }
+        List<Lab> own = labs.all().stream()
+                .filter(lab -> account.isAdministrator() || account.worksIn(lab.id()))
+                .toList();
+        List<Lab> choices = own.stream().filter(lab -> !lab.closed()).toList();
+        Set<LabId> fitting = new LinkedHashSet<>(own.stream().map(Lab::id).toList());
+        Collection<Set<LabId>> things = owners.of(named(request)).values();
+        things.forEach(fitting::retainAll);
+        LabId usual = usual(own, chosen(request), account);
+        if (fitting.isEmpty()) {
+            return new Decision(usual, !things.isEmpty(), choices);
+        }
+        return new Decision(fitting.contains(usual) ? usual : fitting.iterator().next(), false, choices);
+    }
+
+    private LabId usual(List<Lab> own, String chosen, AccountState account) {
+        return own.stream()
+                .filter(lab -> lab.id().toString().equals(chosen))
+                .findFirst()
+                .or(() -> own.stream()
+                        .filter(lab -> !lab.closed() && account.worksIn(lab.id()))
+                        .findFirst())
+                .or(() -> own.stream().findFirst())
+                .map(Lab::id)
+                .orElseGet(() -> labs.theLab().id());
+    }
+
+    private static String chosen(HttpServletRequest request) {
+        HttpSession session = request.getSession(false);
+        return session == null
+                ? ""
+                : Objects.requireNonNullElse(session.getAttribute(CHOSEN), "").toString();
+    }
+
+    /** Every id of the address and of the form, whatever it is called there. */
+    private static Set<UUID> named(HttpServletRequest request) {
+        Set<UUID> found = new HashSet<>();
+        collect(request.getRequestURI(), found);
+        for (Map.Entry<String, String[]> parameter : request.getParameterMap().entrySet()) {
+            if (!NO_THINGS.contains(parameter.getKey())) {
+                collect(parameter.getKey(), found);
+                for (String value : parameter.getValue()) {
+                    collect(value, found);
+                }
+            }
+        }
+        return found;
+    }
+
+    private static void collect(String text, Set<UUID> found) {
+        if (text.length() > 100_000) {
+            // a pasted program names no things
+            return;
+        }
+        Matcher ids = ID.matcher(text);
+        while (ids.find() && found.size() < MOST_IDS) {
+            found.add(UUID.fromString(ids.group()));
+        }
+    }
+}

@@ -1,0 +1,48 @@
+package org.standclear.architecture;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import java.util.List;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import org.springframework.scheduling.annotation.Scheduled;
+import org.standclear.architecture.planted.RoundForOneLab;
+import org.standclear.platform.lab.Labs;
+
+/** What happens by itself happens for every lab, each in its scope; outside of any scope it would be for the first alone. */
+class LabRoundsTests {
+
+    /** Of no lab in particular: tokens of forms that were sent, and mail that was written in its lab's scope before. */
+    private static final Set<String> OF_NO_LAB = Set.of("UsedTokens", "MailRounds");
+
+    private static List<String> forOneLabOnly(JavaClasses classes) {
+        return classes.stream()
+                .filter(LabRoundsTests::happensByItself)
+                .filter(type -> !OF_NO_LAB.contains(type.getSimpleName()))
+                .filter(type -> type.getMethodCallsFromSelf().stream()
+                        .noneMatch(call -> call.getTargetOwner().isEquivalentTo(Labs.class)
+                                && call.getName().equals("forEach")))
+                .map(JavaClass::getSimpleName)
+                .toList();
+    }
+
+    private static boolean happensByItself(JavaClass type) {
+        return type.getMethods().stream().anyMatch(method -> method.isAnnotatedWith(Scheduled.class));
+    }
+
+    @Test
+    void goOverAllLabs() {
+        assertThat(MainClasses.ALL.stream().filter(LabRoundsTests::happensByItself))
+                .hasSizeGreaterThan(4);
+        assertThat(forOneLabOnly(MainClasses.ALL)).isEmpty();
+    }
+
+    @Test
+    void catchesOneThatDoesNot() {
+        assertThat(forOneLabOnly(new ClassFileImporter().importClasses(RoundForOneLab.class)))
+                .containsExactly("RoundForOneLab");
+    }
+}

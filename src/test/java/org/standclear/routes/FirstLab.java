@@ -1,0 +1,105 @@
+package org.standclear.routes;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.UUID;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.springframework.context.ApplicationContext;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.mock.web.MockHttpServletResponse;
+import org.standclear.platform.ids.LabId;
+import org.standclear.platform.lab.LabOwners;
+import org.standclear.platform.lab.LabThings;
+
+/** What the first lab of a running application has, and what of it an answer gives away. */
+final class FirstLab {
+
+    private static final LabId FIRST = LabId.of("00000000-0000-7000-8000-000000000001");
+
+    private static final Pattern ID = Pattern.compile("[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}");
+
+    private final JdbcClient jdbc;
+    private final LabOwners owners;
+    private final List<LabThings> features;
+    private final List<String> names;
+
+    FirstLab(ApplicationContext application) {
+        jdbc = application.getBean(JdbcClient.class);
+        owners = application.getBean(LabOwners.class);
+        features = List.copyOf(application.getBeansOfType(LabThings.class).values());
+        names = names();
+    }
+
+    /** The ids of things of the first lab, by table; people who belong to the first lab and no other. */
+    List<UUID> ids(String table) {
+        if (table.equals("people")) {
+            return jdbc.sql("""
+                    select r.person_id from person_roles r where r.lab_id = :lab and r.role <> 'ADMINISTRATOR'
+                    and not exists (select 1 from person_roles o where o.person_id = r.person_id
+                        and (o.lab_id <> :lab or o.role = 'ADMINISTRATOR'))
+                    order by r.person_id""").param("lab", FIRST.value()).query(UUID.class).list();
+        }
+        LabThings.Kind kind = features.stream()
+                .flatMap(feature -> feature.kinds().stream())
+                .filter(one -> one.table().equals(table))
+                .findFirst()
+                .orElseThrow();
+        return jdbc.sql("select t.id from " + table + " t " + kind.join() + " where " + kind.lab() + " = :lab")
+                .param("lab", FIRST.value())
+                .query(UUID.class)
+                .list();
+    }
+
+    private List<String> names() {
+        List<String> all = new ArrayList<>();
+        for (UUID person : ids("people")) {
+            all.add(jdbc.sql("select printed_name from people where id = :id")
+                    .param("id", person)
+                    .query(String.class)
+                    .single());
+        }
+        Stream.of(
+                        "select name from cells where lab_id = :lab",
+                        "select title from courses where lab_id = :lab",
+                        "select sentence from incidents where lab_id = :lab",
+                        "select title from booking_windows where lab_id = :lab",
+                        "select a.title from assignments a join courses c on c.id = a.course_id where c.lab_id = :lab",
+                        "select name from labs where id = :lab",
+                        "select room from labs where id = :lab")
+                .forEach(sql -> all.addAll(jdbc.sql(sql)
+                        .param("lab", FIRST.value())
+                        .query(String.class)
+                        .list()));
+        Set<String> ownOfSecond = Set.of("Ines Quarryvale");
+        return all.stream()
+                .filter(name -> !ownOfSecond.contains(name))
+                .distinct()
+                .toList();
+    }
+
+    /** What of the first lab an answer shows: names, and ids that do not belong to the reader's lab. */
+    List<String> shown(String where, MockHttpServletResponse answer, LabId reader) throws Exception {
+        String body = answer.getContentAsString();
+        List<String> faults = new ArrayList<>();
+        names.stream()
+                .filter(name -> Pattern.compile("(?<![A-Za-z])" + Pattern.quote(name) + "(?![A-Za-z])")
+                        .matcher(body)
+                        .find())
+                .forEach(name -> faults.add(where + " shows \"" + name + "\""));
+        Set<UUID> ids = new HashSet<>();
+        Matcher id = ID.matcher(body);
+        while (id.find()) {
+            ids.add(UUID.fromString(id.group()));
+        }
+        owners.of(ids).forEach((thing, labs) -> {
+            if (!labs.contains(reader)) {
+                faults.add(where + " shows the id " + thing);
+            }
+        });
+        return faults;
+    }
+}
