@@ -53,9 +53,11 @@ class OtherLabIT {
             Map.entry("cell", "cells"),
             Map.entry("closure", "booking_closures"),
             Map.entry("course", "courses"),
+            Map.entry("hold", "retention_holds"),
             Map.entry("incident", "incidents"),
             Map.entry("item", "cell_equipment"),
             Map.entry("lab", "labs"),
+            Map.entry("list", "retention_lists"),
             Map.entry("makeUp", "booking_make_ups"),
             Map.entry("move", "booking_bulk_moves"),
             Map.entry("offer", "booking_offers"),
@@ -73,7 +75,7 @@ class OtherLabIT {
             Map.entry("window", "booking_windows"));
 
     /** Names no thing of a lab: a number, a secret, a receipt, or a thing of one's own only. */
-    private static final Set<String> NO_THING = Set.of("number", "secret", "receipt", "token", "feed", "photo");
+    private static final Set<String> NO_THING = Set.of("number", "secret", "receipt", "token", "feed", "photo", "kind");
 
     @TestInstance(TestInstance.Lifecycle.PER_CLASS)
     abstract static class Cases {
@@ -156,7 +158,8 @@ class OtherLabIT {
                             "roster_imports",
                             "report_questions",
                             "booking_bulk_moves",
-                            "booking_make_ups");
+                            "booking_make_ups",
+                            "retention_lists");
         }
 
         @Test

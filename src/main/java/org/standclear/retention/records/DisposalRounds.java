@@ -4,6 +4,7 @@ import org.springframework.boot.autoconfigure.condition.ConditionalOnProperty;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.scheduling.annotation.EnableScheduling;
 import org.springframework.scheduling.annotation.Scheduled;
+import org.standclear.platform.lab.Labs;
 import org.standclear.retention.Disposals;
 
 /** Carries approved lists out by themselves, on every instance, a little at a time; tests do it on their own. */
@@ -18,13 +19,19 @@ class DisposalRounds {
     private static final int BATCHES = 20;
 
     private final Disposals disposals;
+    private final Labs labs;
 
-    DisposalRounds(Disposals disposals) {
+    DisposalRounds(Disposals disposals, Labs labs) {
         this.disposals = disposals;
+        this.labs = labs;
     }
 
     @Scheduled(initialDelayString = "PT40S", fixedDelayString = "PT10S")
     void run() {
+        labs.forEach(lab -> carryOut());
+    }
+
+    private void carryOut() {
         int batches = 0;
         while (batches < BATCHES && disposals.carryOut(BATCH) > 0) {
             batches++;

@@ -78,12 +78,11 @@ class HoldRows {
                 .list();
     }
 
+    /** Those of the lab, and those of other labs on a person: an account is the same everywhere. */
     List<LegalHold> standing(LabId lab) {
-        return jdbc.sql(
-                        "select * from retention_holds where lab_id = :lab and lifted_at is null order by placed_at, id")
-                .param("lab", lab.value())
-                .query(HoldRows::hold)
-                .list();
+        return jdbc.sql("""
+                select * from retention_holds where (lab_id = :lab or about <> 'KIND') and lifted_at is null
+                order by placed_at, id""").param("lab", lab.value()).query(HoldRows::hold).list();
     }
 
     /** People of the runs and incidents that are held. */

@@ -30,13 +30,21 @@ class JdbcDueRecords implements DueRecords {
     private final Map<RecordKind, Disposable> rooms = new EnumMap<>(RecordKind.class);
     private final List<KeepsBack> keepers;
     private final KeepingRules rules;
+    private final OwnRecordsOfLab own;
     private final LabTime labTime;
     private final Clock clock;
 
-    JdbcDueRecords(List<Disposable> rooms, List<KeepsBack> keepers, KeepingRules rules, LabTime labTime, Clock clock) {
+    JdbcDueRecords(
+            List<Disposable> rooms,
+            List<KeepsBack> keepers,
+            KeepingRules rules,
+            OwnRecordsOfLab own,
+            LabTime labTime,
+            Clock clock) {
         rooms.forEach(room -> this.rooms.put(room.kind(), room));
         this.keepers = List.copyOf(keepers);
         this.rules = rules;
+        this.own = own;
         this.labTime = labTime;
         this.clock = clock;
     }
@@ -65,7 +73,7 @@ class JdbcDueRecords implements DueRecords {
         Map<String, Integer> keptBack = new TreeMap<>();
         Optional<Instant> before = rule.time().startsBefore(asked.now(), labTime.zone());
         if (before.isPresent()) {
-            for (Candidate record : room(rule.kind()).startedBefore(before.get(), MOST_OF_A_KIND)) {
+            for (Candidate record : own.of(room(rule.kind()).startedBefore(before.get(), MOST_OF_A_KIND))) {
                 if (!isOver(rule, record, asked)) {
                     continue;
                 }

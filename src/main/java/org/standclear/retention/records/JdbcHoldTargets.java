@@ -36,7 +36,9 @@ class JdbcHoldTargets implements HoldTargets {
                 id.isPresent()
                         ? people.find(new PersonId(id.get()))
                                 .map(person -> person.id().value())
-                        : people.byLogin(named).map(person -> person.id().value());
+                        : people.byLogin(named)
+                                .filter(person -> !person.roles().isEmpty())
+                                .map(person -> person.id().value());
             case RUN -> id.flatMap(one -> one("select id from runs where id = :id", one));
             case INCIDENT ->
                 id.isPresent() ? one("select id from incidents where id = :id", id.get()) : incidentNumbered(named);
