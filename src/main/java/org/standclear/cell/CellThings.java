@@ -14,6 +14,7 @@ class CellThings implements LabThings {
                 Kind.own("cells"),
                 Kind.own("cell_proposals"),
                 Kind.own("cell_equipment"),
+                Kind.of("cell_features", "cell_id", "cells"),
                 Kind.of("cell_tags", "cell_id", "cells"),
                 Kind.of("cell_day_tests", "cell_id", "cells"),
                 Kind.of("cell_stops", "cell_id", "cells"),

@@ -24,6 +24,8 @@ class PeopleThings implements LabThings {
                 Kind.own("courses"),
                 Kind.of("sections", "course_id", "courses"),
                 Kind.of("assignments", "course_id", "courses"),
+                Kind.of("assignment_criteria", "assignment_id", "assignments", "course_id", "courses"),
+                Kind.of("course_slot_lengths", "course_id", "courses"),
                 Kind.of("team_members", "section_id", "sections", "course_id", "courses"),
                 Kind.own("roster_imports"));
     }
