@@ -79,6 +79,10 @@ class JdbcProgramChecks implements ProgramChecks {
     @Transactional
     public Outcome check(RevisionId id, CellId cell, @Nullable CourseId course, PersonId operator) {
         Revision revision = programs.find(id).orElseThrow(() -> new IllegalArgumentException("no revision " + id));
+        if (programs.isTakenOut(id)) {
+            return new Outcome.Unreadable(
+                    "The text of this program was taken out at the end of its time. Upload it again.");
+        }
         CellVersion version = cells.current(cell);
         LimitsAsked limits = course == null ? limitsOf(operator) : limits(course);
         Optional<PhrasebookVersion> book = books.readerOf(id, cell);

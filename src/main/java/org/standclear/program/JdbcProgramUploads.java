@@ -72,11 +72,12 @@ class JdbcProgramUploads implements ProgramUploads {
         }
         Revision latest = programs.revisions(program).get(0);
         Revision next = revision(upload, read, program, latest.number() + 1);
-        return same(latest, next) ? new Uploaded(latest, true) : next(upload, latest, next);
+        boolean stands = same(latest, next) && !programs.isTakenOut(latest.id());
+        return stands ? new Uploaded(latest, true) : next(upload, latest, next);
     }
 
     private Outcome next(UploadProgram upload, Revision latest, Revision next) {
-        UUID content = latest.sha256().equals(next.sha256())
+        UUID content = latest.sha256().equals(next.sha256()) && !programs.isTakenOut(latest.id())
                 ? rows.contentOf(latest.id())
                 : rows.addContent(Id.newValue(), next.sha256(), upload.bytes());
         rows.touchProgram(next);

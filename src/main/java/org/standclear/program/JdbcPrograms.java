@@ -100,6 +100,13 @@ class JdbcPrograms implements Programs {
                 .single();
     }
 
+    @Override
+    public boolean isTakenOut(RevisionId id) {
+        return jdbc.sql("""
+                select count(*) from program_contents c join program_revisions r on r.content_id = c.id
+                where r.id = :id and c.taken_out_at is not null""").param("id", id.value()).query(Integer.class).single() > 0;
+    }
+
     private boolean maySee(PersonId person, Revision revision) {
         return revision.author().equals(person)
                 || people.find(person).filter(Person::isLabStaff).isPresent();

@@ -30,8 +30,11 @@ public interface Programs {
     /** The next programs of a list that goes on and on, each by its latest revision, most recently changed first. */
     Page page(PageRequest request);
 
-    /** The file's bytes as they were uploaded. */
+    /** The file's bytes as they were uploaded; a note in their place once they were taken out at the end of their time. */
     byte[] bytes(RevisionId id);
+
+    /** Whether the bytes were taken out; such a revision is shown, and never checked again. */
+    boolean isTakenOut(RevisionId id);
 
     /**
      * Which programs to list.

@@ -18,7 +18,7 @@ public final class DefaultTimes {
             case ADDRESSES -> new KeepingTime(Period.ofDays(30), false);
             case ACCOUNTS -> KeepingTime.yearsAfterTheYear(5);
             case EXCUSES, ROSTERS -> KeepingTime.years(1);
-            case DUTY_PERIODS -> KeepingTime.years(3);
+            case DUTY_PERIODS, PROGRAMS -> KeepingTime.years(3);
             case AUTHORISATIONS, PHOTOS, INCIDENTS -> KeepingTime.yearsAfterTheYear(5);
             case LOOKS -> KeepingTime.yearsAfterTheYear(5);
             case MEDICAL_NOTES -> KeepingTime.years(30);
@@ -43,6 +43,9 @@ public final class DefaultTimes {
             case MESSAGES, EXCUSES, ROSTERS ->
                 "Common practice: one year, so that the grades of a term can be questioned.";
             case ADDRESSES -> "The college’s own: a month, for what is still under way.";
+            case PROGRAMS ->
+                "The college’s own: the length of a course of study. Kept longer while a booking of the last year names it, or "
+                        + "an incident has frozen it.";
             case DUTY_PERIODS -> "The college’s own.";
         };
     }

@@ -15,7 +15,7 @@ record PlantedFault(String expected, String sql) {
             "drop trigger signoff_answers_immutable",
             "drop trigger signoff_preparations_immutable",
             "drop trigger program_revisions_immutable",
-            "drop trigger program_contents_immutable",
+            "drop trigger program_contents_taken_out_only",
             "drop trigger trail_entries_no_change",
             "drop trigger trail_heads_forward_only",
             "drop trigger run_events_immutable",

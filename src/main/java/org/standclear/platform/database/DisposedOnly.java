@@ -28,17 +28,22 @@ public final class DisposedOnly implements Trigger {
 
     @Override
     public void fire(Connection connection, Object @Nullable [] before, Object @Nullable [] after) throws SQLException {
-        if (before == null || after != null || !isWrittenDown(connection, before[0])) {
+        if (before == null || after != null || !isWrittenDown(connection, before[0], kind())) {
             throw new SQLException(
                     "rows of " + table + " are never changed, and deleted only by a disposal that is written down",
                     "23514");
         }
     }
 
-    private boolean isWrittenDown(Connection connection, Object id) throws SQLException {
+    private String kind() {
+        return table.toUpperCase(Locale.ROOT).replaceFirst("^INCIDENT_", "");
+    }
+
+    /** Whether this transaction has written down that the record is disposed of. */
+    static boolean isWrittenDown(Connection connection, Object id, String kind) throws SQLException {
         try (PreparedStatement query = connection.prepareStatement(WRITTEN_DOWN)) {
             query.setObject(1, id);
-            query.setString(2, table.toUpperCase(Locale.ROOT).replaceFirst("^INCIDENT_", ""));
+            query.setString(2, kind);
             try (ResultSet found = query.executeQuery()) {
                 return found.next() && found.getInt(1) > 0;
             }

@@ -13,6 +13,11 @@ public enum RecordKind {
             "The name is replaced by a pseudonym everywhere it is read from the account; sign-in name, password, PIN, tokens "
                     + "and arrangements are taken out. Runs, bookings and their counts stay."),
     EXCUSES("What students wrote about lost bookings", "the slot ended", "The words are deleted; the booking stays."),
+    PROGRAMS(
+            "Texts of programs",
+            "the text was uploaded last",
+            "The text is taken out; titles, revisions, SHA-256, declarations and the answers of the check stay, and with these "
+                    + "the steps that they speak of."),
     DUTY_PERIODS("Duty plan", "the duty ended", "Deleted."),
     AUTHORISATIONS(
             "Reasons in authorisations",

@@ -37,7 +37,9 @@ class HeldRecords implements KeepsBack, HoldMarks {
     public Reasons now() {
         List<LegalHold> standing = rows.standing(labs.theLab().id());
         Set<UUID> named = rows.namedInHeldThings(labs.theLab().id());
+        Set<UUID> texts = rows.textsOfHeldRuns(labs.theLab().id());
         return (kind, record) -> standing.stream().anyMatch(hold -> covers(hold, kind, record))
+                        || (kind == RecordKind.PROGRAMS && texts.contains(record.id()))
                         || (WHO.contains(kind) && named.stream().anyMatch(one -> record.concerns(About.PERSON, one)))
                 ? "legal hold"
                 : "";

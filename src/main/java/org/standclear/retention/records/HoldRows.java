@@ -100,6 +100,18 @@ class HoldRows {
                     where h.about = 'INCIDENT' and h.lifted_at is null and h.lab_id = :lab and i.reporter is not null""").param("lab", lab.value()).query(UUID.class).list());
     }
 
+    /** Texts of programs that ran in the runs that are held, or to which held incidents belong. */
+    Set<UUID> textsOfHeldRuns(LabId lab) {
+        return new HashSet<>(
+                jdbc.sql("""
+                select v.content_id from program_revisions v join runs r on r.revision_id = v.id
+                    join retention_holds h on h.subject = r.id
+                    where h.about = 'RUN' and h.lifted_at is null and h.lab_id = :lab
+                union select v.content_id from program_revisions v join runs r on r.revision_id = v.id
+                    join incidents i on i.run_id = r.id join retention_holds h on h.subject = i.id
+                    where h.about = 'INCIDENT' and h.lifted_at is null and h.lab_id = :lab""").param("lab", lab.value()).query(UUID.class).list());
+    }
+
     List<LegalHold> standingOn(About about, UUID subject) {
         return jdbc.sql("""
                 select * from retention_holds where about = :about and subject = :subject and lifted_at is null

@@ -1,0 +1,62 @@
+package org.standclear.program;
+
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.standclear.platform.retention.Candidate;
+import org.standclear.platform.retention.Disposable;
+import org.standclear.platform.retention.DueRows;
+import org.standclear.platform.retention.RecordKind;
+import org.standclear.platform.time.SqlTime;
+
+/** Texts of programs of long ago; a note stands in their place, and their SHA-256 stays. */
+@Component
+class OldTexts implements Disposable {
+
+    private static final String NOTE = "# The text was taken out at the end of its time. Its SHA-256 is still known.\n";
+
+    private final JdbcClient jdbc;
+    private final Clock clock;
+    private final DueRows rows;
+
+    OldTexts(JdbcClient jdbc, Clock clock) {
+        this.jdbc = jdbc;
+        this.clock = clock;
+        this.rows = new DueRows(jdbc, """
+                select c.id as id, max(r.uploaded_at) as clock_start, p.author as person, '' as kept_back
+                from program_contents c join program_revisions r on r.content_id = c.id
+                    join programs p on p.id = r.program_id
+                where c.taken_out_at is null group by c.id, p.author""");
+    }
+
+    @Override
+    public RecordKind kind() {
+        return RecordKind.PROGRAMS;
+    }
+
+    @Override
+    public List<Candidate> startedBefore(Instant instant, int atMost) {
+        return rows.startedBefore(instant, atMost);
+    }
+
+    @Override
+    public Optional<Candidate> find(UUID id) {
+        return rows.find(id);
+    }
+
+    @Override
+    public boolean dispose(UUID id) {
+        return jdbc.sql(
+                                "update program_contents set bytes = :note, taken_out_at = :at where id = :id and taken_out_at is null")
+                        .param("note", NOTE.getBytes(StandardCharsets.UTF_8))
+                        .param("at", SqlTime.toSql(clock.instant()))
+                        .param("id", id)
+                        .update()
+                == 1;
+    }
+}
