@@ -16,9 +16,10 @@ public interface BulkMoves {
     List<Planned> plan(CellId cell, Instant until);
 
     /**
-     * Moves all of them. Nothing is moved when the plan was made for other bookings or slots than are there now.
+     * Moves all of them as the plan says that was looked at. Nothing is moved when that was made for other bookings or
+     * slots than are there now.
      *
-     * @param seen the fingerprint of the plan that was looked at
+     * @param seen the plan as it was written
      */
     Done moveAll(CellId cell, Instant until, String seen, PersonId by, String reason);
 
@@ -28,16 +29,18 @@ public interface BulkMoves {
     /** Puts everybody back who has not checked in; says why not, or nothing. */
     Optional<String> undo(UUID id, PersonId by);
 
-    /** A fingerprint of a plan: the same only for the same bookings at the same versions and the same slots. */
-    static String fingerprint(List<Planned> plan) {
+    /** A plan as a form carries it: each booking with its version, and where it would go. */
+    static String written(List<Planned> plan) {
         StringBuilder all = new StringBuilder();
-        plan.forEach(one -> all.append(one.booking().id())
-                .append(' ')
-                .append(one.booking().version())
-                .append(' ')
-                .append(one.to())
-                .append('\n'));
-        return org.standclear.platform.digest.Sha256.of(all.toString());
+        plan.forEach(one -> {
+            Slot to = one.to();
+            all.append(one.booking().id())
+                    .append(' ')
+                    .append(one.booking().version())
+                    .append(to == null ? "" : " " + to.cell() + " " + to.start())
+                    .append(';');
+        });
+        return all.toString();
     }
 
     /**

@@ -1,12 +1,15 @@
 package org.standclear.booking;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Predicate;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -31,7 +34,9 @@ import org.standclear.platform.ids.PersonId;
 class BulkPlan {
 
     private static final Logger LOG = LoggerFactory.getLogger(BulkPlan.class);
-    private static final int LOOKED_AT = 200;
+    private static final Set<BookingState> BEFORE_RELEASE =
+            Set.of(BookingState.BOOKED, BookingState.CHECKED, BookingState.READY);
+    private static final int LOOKED_AT = 90;
 
     private final BookingRows rows;
     private final BookingMoves moves;
@@ -62,21 +67,55 @@ class BulkPlan {
     }
 
     List<Planned> of(CellId cell, Instant until) {
-        Instant now = moves.now();
-        List<Planned> standing = rows.ofCell(cell, now, until).stream()
-                .map(life -> life.bookingAsOf(now, moves.settings()))
-                .filter(booking -> booking.state().ordinal() <= BookingState.READY.ordinal())
-                .map(booking -> new Planned(booking, null, due(booking)))
-                .sorted(Comparator.comparing(Planned::due, Comparator.nullsLast(Comparator.naturalOrder()))
-                        .thenComparing(one -> one.booking().start())
-                        .thenComparing(one -> one.booking().id().value()))
-                .toList();
+        List<Planned> standing = standing(cell, until);
         List<Disturbed> disturbed = standing.stream()
                 .map(one -> disturbed(one, could(one.booking(), cell)))
                 .toList();
         Map<BookingId, Slot> places = together(disturbed);
         return standing.stream()
                 .map(one -> new Planned(one.booking(), places.get(one.booking().id()), one.due()))
+                .toList();
+    }
+
+    /**
+     * The plan that somebody looked at; empty when bookings changed since, or a slot of it cannot be taken any more. It is
+     * not searched for again: two searches that ran out of time may differ, and people get what they saw.
+     */
+    Optional<List<Planned>> seen(CellId cell, Instant until, String written) {
+        List<Planned> standing = standing(cell, until);
+        List<String> lines =
+                Pattern.compile(";").splitAsStream(written).map(String::strip).toList();
+        if (lines.size() != standing.size()) {
+            return Optional.empty();
+        }
+        List<Planned> plan = new ArrayList<>();
+        for (int place = 0; place < lines.size(); place++) {
+            Planned one = standing.get(place);
+            String line = lines.get(place);
+            Planned without = new Planned(one.booking(), null, one.due());
+            Optional<Planned> same = Stream.concat(
+                            Stream.of(without),
+                            could(one.booking(), cell).stream()
+                                    .map(slot -> new Planned(one.booking(), slot, one.due())))
+                    .filter(planned -> BulkMoves.written(List.of(planned)).equals(line + ";"))
+                    .findFirst();
+            if (same.isEmpty()) {
+                return Optional.empty();
+            }
+            plan.add(same.get());
+        }
+        return Optional.of(List.copyOf(plan));
+    }
+
+    private List<Planned> standing(CellId cell, Instant until) {
+        Instant now = moves.now();
+        return rows.ofCell(cell, now, until).stream()
+                .map(life -> life.bookingAsOf(now, moves.settings()))
+                .filter(booking -> BEFORE_RELEASE.contains(booking.state()))
+                .map(booking -> new Planned(booking, null, due(booking)))
+                .sorted(Comparator.comparing(Planned::due, Comparator.nullsLast(Comparator.naturalOrder()))
+                        .thenComparing(one -> one.booking().start())
+                        .thenComparing(one -> one.booking().id().value()))
                 .toList();
     }
 

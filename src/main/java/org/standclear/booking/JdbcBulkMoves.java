@@ -69,13 +69,14 @@ class JdbcBulkMoves implements BulkMoves {
 
     @Override
     public Done moveAll(CellId cell, Instant until, String seen, PersonId by, String reason) {
-        List<Planned> plan = plan(cell, until);
-        if (plan.isEmpty()) {
-            return new Done.Refused("Nobody stands on the cell in that time any more.");
-        }
-        if (!BulkMoves.fingerprint(plan).equals(seen)) {
+        Optional<List<Planned>> looked = plans.seen(cell, until, seen);
+        if (looked.isEmpty()) {
             return new Done.Refused(
                     "Bookings or free slots have changed since the plan was made. Nobody was moved; look at the new plan.");
+        }
+        List<Planned> plan = looked.get();
+        if (plan.isEmpty()) {
+            return new Done.Refused("Nobody stands on the cell in that time any more.");
         }
         List<Moved> moved = new ArrayList<>();
         for (Planned one : plan) {

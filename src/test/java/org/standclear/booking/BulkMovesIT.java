@@ -82,8 +82,13 @@ class BulkMovesIT {
             assertThat(plan.get(0).to()).isNotEqualTo(plan.get(1).to());
             assertThat(moveAll("another plan", adaeze)).isInstanceOf(Done.Refused.class);
             assertThat(bookings.find(one.id()).orElseThrow().state()).isEqualTo(BookingState.BOOKED);
+            String elsewhere = BulkMoves.written(plan)
+                    .replace(bittern.toString(), CellId.next().toString());
+            assertThat(moveAll(elsewhere, adaeze))
+                    .as("a slot that is not there")
+                    .isInstanceOf(Done.Refused.class);
 
-            UUID id = ((Done.All) moveAll(BulkMoves.fingerprint(plan), adaeze)).id();
+            UUID id = ((Done.All) moveAll(BulkMoves.written(plan), adaeze)).id();
 
             Booking moved = bookings.of(noor.id(), clock.instant()).get(0);
             assertThat(moved.cell()).isEqualTo(bittern);
@@ -110,7 +115,7 @@ class BulkMovesIT {
             Person adaeze = lab().technician("Adaeze Lanternby");
             lab().booked(avocet, THURSDAY_NOON, noor, null);
             lab().booked(avocet, "2026-03-12T13:07:00Z", only, null);
-            UUID id = ((Done.All) moveAll(BulkMoves.fingerprint(bulkMoves.plan(avocet, FRIDAY_NIGHT)), adaeze)).id();
+            UUID id = ((Done.All) moveAll(BulkMoves.written(bulkMoves.plan(avocet, FRIDAY_NIGHT)), adaeze)).id();
 
             assertThat(bulkMoves.undo(id, adaeze.id())).isEmpty();
 

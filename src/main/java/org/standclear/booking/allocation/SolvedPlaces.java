@@ -46,7 +46,7 @@ import org.standclear.platform.time.LabTime;
 class SolvedPlaces implements NewPlaces {
 
     private static final String TOOL = "any";
-    private static final Allocator.Effort EFFORT = new Allocator.Effort(1, 8, Duration.ofSeconds(10));
+    private static final Allocator.Effort EFFORT = new Allocator.Effort(1, 4, Duration.ofSeconds(6));
 
     private final Allocator allocator;
     private final Supplier<Duration> slotLength;

@@ -141,7 +141,7 @@ class MoveAllPages {
         List<Planned> plan = bulkMoves.plan(cell.id(), endOf(day(form.until())));
         long stuck = plan.stream().filter(one -> one.to() == null).count();
         model.addAttribute("cell", cell);
-        model.addAttribute("seen", BulkMoves.fingerprint(plan));
+        model.addAttribute("seen", BulkMoves.written(plan));
         model.addAttribute("lines", plan.stream().map(this::line).toList());
         model.addAttribute(
                 "headline",
