@@ -31,6 +31,7 @@ class DemoCourseWork {
     void write(Roster roster) {
         PersonId ines = roster.person("ines");
         features.add(roster.cell("Avocet"), CellFeatures.LOWER_BENCH, ines);
+        features.add(roster.cell("Dunlin"), CellFeatures.LOWER_BENCH, ines);
         features.add(roster.cell("Bittern"), "camera above the plate", ines);
         Roster.Studies studies = Objects.requireNonNull(roster.studies(roster.person("noor")));
         AssignmentId pegs = Objects.requireNonNull(studies.assignment());

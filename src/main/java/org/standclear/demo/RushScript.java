@@ -75,7 +75,7 @@ class RushScript {
                             tool,
                             1,
                             false,
-                            stretches(number, times, thursday)));
+                            stretches(number / TOOLS.size(), times, thursday)));
         }
         for (String attendant : List.of("tal", "adaeze")) {
             windows.ask(
@@ -125,7 +125,7 @@ class RushScript {
         return partners;
     }
 
-    /** Some can come all morning, some only early, some only late. */
+    /** Some can come all morning, some only early, some only late; of each tool some of each. */
     private static List<Stretch> stretches(int number, WeekTimes times, LocalDate day) {
         List<Stretch> stretches = new ArrayList<>();
         if (number % 3 != 2) {

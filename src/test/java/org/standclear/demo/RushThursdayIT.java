@@ -51,6 +51,7 @@ class RushThursdayIT extends RushStage {
 
     private static final LocalDate THURSDAY = LocalDate.of(2026, 3, 19);
     private static final int SLOTS = 27;
+
     @Test
     void isPlayedFromTheForecastToTheRefilledSlot() throws Exception {
         begin(TestDatabase.freshH2());
