@@ -4,8 +4,10 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import java.util.Locale;
 import org.springframework.stereotype.Component;
 import org.standclear.platform.lab.Labs;
@@ -50,7 +52,8 @@ public class LabTime {
 
     /** "14:07"; in an hour that comes twice, because the clocks go back, "02:30 (+01:00)". */
     public String time(Instant at) {
-        return TIME.format(in(at)) + whichOfTwo(at);
+        ZonedDateTime local = in(at);
+        return TIME.format(local) + whichOfTwo(local);
     }
 
     /** "14:07:31". */
@@ -70,12 +73,14 @@ public class LabTime {
 
     /** "Thu 26 Nov 2026 14:07". */
     public String full(Instant at) {
-        return FULL.format(in(at)) + whichOfTwo(at);
+        ZonedDateTime local = in(at);
+        return FULL.format(local) + whichOfTwo(local);
     }
 
     /** "Thu 14:07-14:37". */
     public String span(Instant from, Instant until) {
-        return WEEKDAY_TIME.format(in(from)) + whichOfTwo(from) + "-" + time(until);
+        ZonedDateTime local = in(from);
+        return WEEKDAY_TIME.format(local) + whichOfTwo(local) + "-" + time(until);
     }
 
     /** "2026-11-26T14:07:00+01:00", for {@code datetime} attributes and exports. */
@@ -83,11 +88,9 @@ public class LabTime {
         return DateTimeFormatter.ISO_OFFSET_DATE_TIME.format(in(at));
     }
 
-    private String whichOfTwo(Instant at) {
-        ZonedDateTime local = in(at);
-        boolean twice =
-                zone().getRules().getValidOffsets(local.toLocalDateTime()).size() > 1;
-        return twice ? " (" + local.getOffset() + ")" : "";
+    private static String whichOfTwo(ZonedDateTime local) {
+        List<ZoneOffset> offsets = local.getZone().getRules().getValidOffsets(local.toLocalDateTime());
+        return offsets.size() > 1 ? " (" + local.getOffset() + ")" : "";
     }
 
     private ZonedDateTime in(Instant at) {
