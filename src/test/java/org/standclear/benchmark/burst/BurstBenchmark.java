@@ -74,7 +74,7 @@ public final class BurstBenchmark {
         print(burst);
         System.out.println(burst.all().row("**everything**"));
         tell(plainest, burst);
-        judge(opening, bookings() - before);
+        judge(opening, bookings() - before, burst.unanswered());
     }
 
     /** At half the rate, pages only: what a server does in its first minute, while it is being compiled, is not meant. */
@@ -123,15 +123,19 @@ public final class BurstBenchmark {
         return jdbc.sql(sql).query(Integer.class).single();
     }
 
-    private void judge(OpeningTime opening, int made) {
+    /** Who got no answer may have got the slot: so many bookings more than accepted answers are no fault. */
+    private void judge(OpeningTime opening, int made, int unanswered) {
         int twice = count("""
                 select count(*) from booking_claims a join booking_claims b on a.subject = b.subject and a.id < b.id
                     and a.starts_at < b.ends_at and b.starts_at < a.ends_at""");
         List<Integer> winners =
                 opening.rushSlots().stream().map(tally::winnersOf).toList();
-        System.out.println("bookings made: " + made + "; claims on instants that another has: " + twice
-                + "; winners of each of the rushes' slots: " + winners);
-        if (twice != 0 || made != tally.accepted() || winners.stream().anyMatch(count -> count != 1)) {
+        System.out.println("bookings made: " + made + ", requests without an answer: " + unanswered
+                + "; claims on instants that another has: " + twice + "; winners of each of the rushes' slots: "
+                + winners);
+        boolean told = made >= tally.accepted() && made <= tally.accepted() + unanswered;
+        boolean one = winners.stream().allMatch(count -> count == 1 || count == 0 && unanswered > 0);
+        if (twice != 0 || !told || !one) {
             throw new IllegalStateException("a slot was given twice, or not to the one who was told so");
         }
     }

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicLongArray;
 import java.util.concurrent.atomic.AtomicReferenceArray;
 import java.util.concurrent.locks.LockSupport;
@@ -39,9 +40,11 @@ final class OpenLoad {
      * @param all times of all requests, faults among them
      * @param kinds the same by kind
      * @param faults how often each thing was wrong
+     * @param unanswered requests that ended without any answer: refused, broken off, or too late for the sender
      * @param latest by how much the most belated request was sent after its instant, by fault of the sender
      */
-    record Outcome(Timings all, Map<String, Timings> kinds, Map<String, Integer> faults, Duration latest) {}
+    record Outcome(
+            Timings all, Map<String, Timings> kinds, Map<String, Integer> faults, int unanswered, Duration latest) {}
 
     /** Sends all, which are in the order of their instants, and waits for the answers. */
     static Outcome run(List<Arrival> arrivals) throws InterruptedException {
@@ -49,6 +52,7 @@ final class OpenLoad {
         AtomicLongArray nanos = new AtomicLongArray(count);
         AtomicReferenceArray<String> faults = new AtomicReferenceArray<>(count);
         CountDownLatch open = new CountDownLatch(count);
+        AtomicInteger unanswered = new AtomicInteger();
         long latest = 0;
         long begin = System.nanoTime();
         for (int i = 0; i < count; i++) {
@@ -59,6 +63,9 @@ final class OpenLoad {
             arrivals.get(i).sent().get().whenComplete((fault, failure) -> {
                 nanos.set(number, System.nanoTime() - planned);
                 faults.set(number, failure == null ? fault : nameOf(failure));
+                if (failure != null) {
+                    unanswered.incrementAndGet();
+                }
                 open.countDown();
             });
         }
@@ -66,7 +73,7 @@ final class OpenLoad {
             throw new IllegalStateException(open.getCount() + " requests were never answered nor given up");
         }
         Duration wall = Duration.ofNanos(System.nanoTime() - begin);
-        return outcome(arrivals, nanos, faults, wall, Duration.ofNanos(latest));
+        return outcome(arrivals, new Seen(nanos, faults, unanswered.get(), wall, Duration.ofNanos(latest)));
     }
 
     private static void awaitInstant(long planned) {
@@ -80,12 +87,25 @@ final class OpenLoad {
         return cause.getClass().getSimpleName();
     }
 
-    private static Outcome outcome(
-            List<Arrival> arrivals,
+    /** What was written down, by the numbers of the arrivals. */
+    private record Seen(
             AtomicLongArray nanos,
             AtomicReferenceArray<String> faults,
+            int unanswered,
             Duration wall,
             Duration latest) {
+
+        boolean isFault(int number) {
+            return !faults.get(number).isEmpty();
+        }
+
+        Timings timings(List<Integer> numbers) {
+            int errors = (int) numbers.stream().filter(this::isFault).count();
+            return new Timings(numbers.stream().mapToLong(nanos::get).toArray(), errors, wall);
+        }
+    }
+
+    private static Outcome outcome(List<Arrival> arrivals, Seen seen) {
         Map<String, List<Integer>> byKind = new LinkedHashMap<>();
         Map<String, Integer> counts = new LinkedHashMap<>();
         List<Integer> everything = new ArrayList<>();
@@ -93,19 +113,12 @@ final class OpenLoad {
             everything.add(i);
             byKind.computeIfAbsent(arrivals.get(i).kind(), kind -> new ArrayList<>())
                     .add(i);
-            if (!faults.get(i).isEmpty()) {
-                counts.merge(arrivals.get(i).kind() + ": " + faults.get(i), 1, Integer::sum);
+            if (seen.isFault(i)) {
+                counts.merge(arrivals.get(i).kind() + ": " + seen.faults().get(i), 1, Integer::sum);
             }
         }
         Map<String, Timings> kinds = new LinkedHashMap<>();
-        byKind.forEach((kind, numbers) -> kinds.put(kind, timings(numbers, nanos, faults, wall)));
-        return new Outcome(timings(everything, nanos, faults, wall), kinds, counts, latest);
-    }
-
-    private static Timings timings(
-            List<Integer> numbers, AtomicLongArray nanos, AtomicReferenceArray<String> faults, Duration wall) {
-        int errors = (int)
-                numbers.stream().filter(number -> !faults.get(number).isEmpty()).count();
-        return new Timings(numbers.stream().mapToLong(nanos::get).toArray(), errors, wall);
+        byKind.forEach((kind, numbers) -> kinds.put(kind, seen.timings(numbers)));
+        return new Outcome(seen.timings(everything), kinds, counts, seen.unanswered(), seen.latest());
     }
 }

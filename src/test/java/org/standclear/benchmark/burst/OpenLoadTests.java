@@ -55,6 +55,7 @@ class OpenLoadTests {
                         Duration.ZERO, "claim", () -> CompletableFuture.failedFuture(new IllegalStateException()))));
 
         assertThat(outcome.all().errors()).isEqualTo(2);
+        assertThat(outcome.unanswered()).isEqualTo(1);
         assertThat(outcome.kinds().get("page").errors()).isEqualTo(1);
         assertThat(outcome.faults())
                 .containsEntry("page: status 500", 1)

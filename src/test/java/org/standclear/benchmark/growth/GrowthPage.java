@@ -42,6 +42,8 @@ record GrowthPage(String name, String login, Path path) {
                 at("fairness", "ines", "/fairness"),
                 at("term report", "ines", "/report"),
                 found("attendance of a course", "ines", "/courses", "/courses/", "/attendance/"),
+                found("forecast of a due date", "ines", "/forecast", "/forecast/"),
+                at("what is due to be disposed of", "marit", "/retention/due"),
                 at("lost bookings", "ines", "/book/lost"),
                 at("waiting list", "ines", "/book/waits"),
                 at("the record", "marit", "/record"),

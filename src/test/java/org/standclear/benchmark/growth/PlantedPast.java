@@ -139,8 +139,9 @@ final class PlantedPast {
         List<Integer> numbers = IntStream.range(0, many).boxed().toList();
         batches.batchUpdate("""
                 insert into people (id, login, printed_name, sort_name, password_hash, must_change_password, active, version,
-                    created_at)
-                values (?, ?, ?, ?, '{never}', false, false, 2, timestamp with time zone '2010-01-01 00:00:00+00')""", numbers, 1000, (row, number) -> {
+                    created_at, closed_at)
+                values (?, ?, ?, ?, '{never}', false, false, 2, timestamp with time zone '2010-01-01 00:00:00+00',
+                    current_timestamp)""", numbers, 1000, (row, number) -> {
             row.setObject(1, Past.formerStudent(number));
             row.setString(2, "former" + number);
             row.setString(3, "Former " + number);

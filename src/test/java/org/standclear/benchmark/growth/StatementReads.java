@@ -21,6 +21,11 @@ final class StatementReads {
         jdbc.sql("select pg_stat_statements_reset()").query((row, number) -> "").list();
     }
 
+    /** A statement that was prepared before the counting began keeps its values in its text, another has numbers instead. */
+    private static String withoutValues(String statement) {
+        return statement.replaceAll("'[^']*'|\\$\\d+|\\b\\d+\\b", "?").replaceAll("\\s+", " ");
+    }
+
     /** Blocks by statement since then, most first. */
     Map<String, Long> blocks() {
         Map<String, Long> blocks = new LinkedHashMap<>();
@@ -29,7 +34,8 @@ final class StatementReads {
                 where query not like '%pg_stat_statements%'
                     and dbid = (select oid from pg_database where datname = current_database())
                 group by query order by 2 desc""")
-                .query((row, number) -> blocks.put(row.getString("query"), row.getLong("blocks")))
+                .query((row, number) ->
+                        blocks.merge(withoutValues(row.getString("query")), row.getLong("blocks"), Long::sum))
                 .list();
         return blocks;
     }
