@@ -2,6 +2,7 @@ package org.standclear.booking;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
@@ -127,14 +128,19 @@ class BookingRows {
 
     List<BookingLife> ofLab(LabId lab, Instant from, Instant until) {
         return where(
-                "lab_id = :lab and ends_at > :from and starts_at < :until order by starts_at, id",
-                Map.of("lab", lab.value(), "from", sql(from), "until", sql(until)));
+                "lab_id = :lab and ends_at > :from and ends_at < :farthest and starts_at < :until order by starts_at, id",
+                Map.of("lab", lab.value(), "from", sql(from), "until", sql(until), "farthest", farthest(until)));
     }
 
     List<BookingLife> ofCell(CellId cell, Instant from, Instant until) {
         return where(
-                "cell_id = :cell and ends_at > :from and starts_at < :until order by starts_at, id",
-                Map.of("cell", cell.value(), "from", sql(from), "until", sql(until)));
+                "cell_id = :cell and ends_at > :from and ends_at < :farthest and starts_at < :until order by starts_at, id",
+                Map.of("cell", cell.value(), "from", sql(from), "until", sql(until), "farthest", farthest(until)));
+    }
+
+    /** Slots lie within one day's opening hours: without this end a day years ago would be found among all days since. */
+    static Object farthest(Instant startsBefore) {
+        return sql(startsBefore.plus(Duration.ofDays(1)));
     }
 
     /** In two parts, since H2 follows no index into an {@code or}; nobody is both operator and attendant. */

@@ -93,9 +93,11 @@ public class UseReport {
 
     private Map<PersonId, Counted> counted(Instant from, Instant until) {
         Map<PersonId, Counted> counted = new HashMap<>();
+        // a slot ends within a day of its start; without that end, what came after the stretch would be read as well
         jdbc.sql("""
                 select operator_id, state, starts_at, made_at from bookings
-                where lab_id = :lab and ends_at > :from and starts_at < :until""")
+                where lab_id = :lab and ends_at > :from and ends_at < :farthest and starts_at < :until""")
+                .param("farthest", SqlTime.toSql(until.plus(Duration.ofDays(1))))
                 .param("lab", labs.theLab().id().value())
                 .param("from", SqlTime.toSql(from))
                 .param("until", SqlTime.toSql(until))
