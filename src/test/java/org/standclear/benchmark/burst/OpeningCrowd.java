@@ -25,10 +25,12 @@ final class OpeningCrowd {
                 version, created_at)
             select :id, :login, :name, lower(:name), p.password_hash, false, p.pin_hash, true, 1, p.created_at
             from people p where p.login = :model""", """
-            insert into person_roles (person_id, role)
-            select :id, r.role from person_roles r join people p on p.id = r.person_id where p.login = :model""", """
-            insert into authorisations (id, person_id, duty, cell_id, valid_from, valid_until, granted_by, granted_at, reason)
-            select gen_random_uuid(), :id, a.duty, a.cell_id, a.valid_from, a.valid_until, a.granted_by, a.granted_at, a.reason
+            insert into person_roles (person_id, lab_id, role)
+            select :id, r.lab_id, r.role from person_roles r join people p on p.id = r.person_id where p.login = :model""", """
+            insert into authorisations (id, person_id, duty, cell_id, valid_from, valid_until, granted_by, granted_at, reason,
+                lab_id)
+            select gen_random_uuid(), :id, a.duty, a.cell_id, a.valid_from, a.valid_until, a.granted_by, a.granted_at, a.reason,
+                a.lab_id
             from authorisations a join people p on p.id = a.person_id
             where p.login = :model and a.revoked_at is null""", """
             insert into enrolments (person_id, section_id, enrolled_at)

@@ -104,7 +104,9 @@ final class PlantedPast {
 
     private Past past(int size) {
         UUID lab = only("select id from labs order by id fetch first row only");
-        List<Bench> benches = jdbc.sql("select id, current_version, start_offset_minutes from cells order by name")
+        List<Bench> benches = jdbc.sql("""
+                select id, current_version, start_offset_minutes from cells where lab_id = :lab order by name""")
+                .param("lab", lab)
                 .query((row, number) -> new Bench(
                         row.getObject("id", UUID.class),
                         row.getInt("current_version"),
@@ -148,20 +150,25 @@ final class PlantedPast {
             row.setString(4, "former " + number);
         });
         batches.batchUpdate(
-                "insert into person_roles (person_id, role) values (?, 'STUDENT')",
+                "insert into person_roles (person_id, lab_id, role) values (?, ?, 'STUDENT')",
                 numbers,
                 1000,
-                (row, number) -> row.setObject(1, Past.formerStudent(number)));
+                (row, number) -> {
+                    row.setObject(1, Past.formerStudent(number));
+                    row.setObject(2, past.grounds().lab());
+                });
         for (String duty : List.of("OPERATOR", "ATTENDANT")) {
             batches.batchUpdate("""
-                    insert into authorisations (id, person_id, duty, valid_from, valid_until, granted_by, granted_at, reason)
+                    insert into authorisations (id, person_id, duty, valid_from, valid_until, granted_by, granted_at, reason,
+                        lab_id)
                     values (?, ?, ?, timestamp with time zone '2010-01-01 00:00:00+00',
                         timestamp with time zone '2010-06-01 00:00:00+00', ?,
-                        timestamp with time zone '2010-01-01 00:00:00+00', 'induction')""", numbers, 1000, (row, number) -> {
+                        timestamp with time zone '2010-01-01 00:00:00+00', 'induction', ?)""", numbers, 1000, (row, number) -> {
                 row.setObject(1, UUID.randomUUID());
                 row.setObject(2, Past.formerStudent(number));
                 row.setString(3, duty);
                 row.setObject(4, past.grounds().releaser());
+                row.setObject(5, past.grounds().lab());
             });
         }
     }
