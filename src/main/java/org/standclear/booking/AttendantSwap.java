@@ -53,7 +53,7 @@ class AttendantSwap {
         Instant from = latest(before.start(), moves.now());
         locks.lock(List.of(attendant.value()));
         Optional<String> refusal =
-                AttendantRules.refusal(parties.of(attendant), cell, before.operator(), attendant, before.start());
+                AttendantRules.refusal(parties.of(attendant), cell, before.operator(), attendant, from);
         if (refusal.isEmpty()) {
             refusal = busy(before, attendant, from);
         }

@@ -36,4 +36,10 @@ public record Booking(
     public boolean involves(PersonId person) {
         return operator.equals(person) || person.equals(attendant);
     }
+
+    /** The same booking with this person at its e-stop; nothing is stored by it. */
+    public Booking withAttendant(PersonId next) {
+        return new Booking(
+                id, cell, start, end, operator, next, course, assignment, revision, state, checkedInAt, version);
+    }
 }

@@ -195,8 +195,10 @@ class Signing {
             }
         }
         String own = wanted.part() == Part.OPERATOR ? "operator-" : "attendant-";
+        // during a run the booking still names the one who leaves; asked is about the one who comes
+        Booking asked = sheet.list() == SignoffList.HANDOVER ? booking.withAttendant(owner) : booking;
         List<Obstacle> obstacles = gates
-                .obstacles(booking, upkeep.lock(booking.id(), now).cell(), now)
+                .obstacles(asked, upkeep.lock(booking.id(), now).cell(), now)
                 .stream()
                 .filter(obstacle -> obstacle.code().startsWith(own))
                 .toList();
