@@ -9,8 +9,8 @@ public interface CellLapses {
 
     /**
      * Lapses every check and every release on the cell at once, in the running transaction; bookings that have not
-     * started go back to booked. A run that goes on is not stopped by it: people do that at the robot. Locks the
-     * bookings in the order of their ids, then the cell.
+     * started go back to booked. A run that goes on is not stopped by it: people do that at the robot; its check and its
+     * session list are void, so after a stop it begins again from both. Locks the bookings in the order of their ids, then the cell.
      *
      * @param by who reported it; null when the application must not know
      */

@@ -25,6 +25,7 @@ class Consequences {
     private final CellNames cellNames;
     private final EvidenceRows evidence;
     private final EvidencePieces pieces;
+    private final ReviewRows reviews;
     private final Steps steps;
 
     Consequences(
@@ -34,6 +35,7 @@ class Consequences {
             CellNames cellNames,
             EvidenceRows evidence,
             EvidencePieces pieces,
+            ReviewRows reviews,
             Steps steps) {
         this.lapses = lapses;
         this.states = states;
@@ -41,6 +43,7 @@ class Consequences {
         this.cellNames = cellNames;
         this.evidence = evidence;
         this.pieces = pieces;
+        this.reviews = reviews;
         this.steps = steps;
     }
 
@@ -79,7 +82,10 @@ class Consequences {
 
     /** What a class asks for that the class before did not. */
     void rise(Incident before, Incident after, PersonId by) {
-        if (after.kind().holdsCell() && !before.kind().holdsCell()) {
+        boolean graver = after.kind().compareTo(before.kind()) > 0;
+        // what was approved was the restart after the class of then
+        boolean again = graver && reviews.restart(after.id()).isPresent();
+        if (after.kind().holdsCell() && (!before.kind().holdsCell() || again)) {
             hold(after, by);
         }
         if (after.kind().freezesEvidence()) {

@@ -94,9 +94,14 @@ class ReviewRows {
                 .update();
     }
 
+    /** The approval that stands: none that came before the incident held the cell once more. */
     Optional<Restart> restart(IncidentId incident) {
         return jdbc
-                .sql("select * from incident_restarts where incident_id = :id order by approved_at desc")
+                .sql("""
+                        select * from incident_restarts r where r.incident_id = :id and not exists (
+                            select 1 from incident_steps s where s.incident_id = r.incident_id
+                                and s.kind = 'CELL_HELD' and s.taken_at > r.approved_at)
+                        order by r.approved_at desc""")
                 .param("id", incident.value())
                 .query((row, number) -> new Restart(
                         new PersonId(row.getObject("approved_by", UUID.class)),

@@ -18,8 +18,10 @@ import org.standclear.run.RunEvent;
 import org.standclear.run.RunEvent.Kind;
 import org.standclear.run.RunLog.Logged;
 import org.standclear.run.RunLog.Witness;
+import org.standclear.signoff.Lapse;
 import org.standclear.signoff.Release;
 import org.standclear.signoff.Releases;
+import org.standclear.signoff.SignoffRecord;
 
 /** Records causes of stops. A reset opens the cell's gate for the next list; it never restarts anything. */
 @Component
@@ -27,6 +29,7 @@ class Resets {
 
     private final Bookings bookings;
     private final Releases releases;
+    private final SignoffRecord signed;
     private final Cells cells;
     private final CellStops stops;
     private final StopLog stopLog;
@@ -38,6 +41,7 @@ class Resets {
     Resets(
             Bookings bookings,
             Releases releases,
+            SignoffRecord signed,
             Cells cells,
             CellStops stops,
             StopLog stopLog,
@@ -47,6 +51,7 @@ class Resets {
             CreditRows credits) {
         this.bookings = bookings;
         this.releases = releases;
+        this.signed = signed;
         this.cells = cells;
         this.stops = stops;
         this.stopLog = stopLog;
@@ -135,6 +140,14 @@ class Resets {
 
     private void afterStop(Booking booking, Found found) {
         Release used = releases.latest(booking.id()).orElseThrow();
+        Optional<Lapse> check = signed.lapses(booking.id()).stream()
+                .filter(lapse -> lapse.what().equals("check") && !lapse.at().isBefore(used.issuedAt()))
+                .findFirst();
+        if (check.isPresent()) {
+            JdbcRunLog.moved(bookings.checkedAfterStop(booking.id(), found.by().signer()));
+            JdbcRunLog.moved(bookings.backToBooked(booking.id(), check.get().because()));
+            return;
+        }
         Transition moved = used.attendant().equals(booking.attendant())
                 ? bookings.readyAfterStop(booking.id(), found.by().signer())
                 : bookings.checkedAfterStop(booking.id(), found.by().signer());

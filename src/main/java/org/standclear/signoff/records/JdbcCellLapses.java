@@ -21,6 +21,7 @@ import org.standclear.signoff.CellLapses;
 import org.standclear.signoff.Lapse;
 import org.standclear.signoff.LapseRule;
 import org.standclear.signoff.Release;
+import org.standclear.signoff.SignoffList;
 import org.standclear.signoff.rules.Lapses;
 
 /** Lapses all checks and releases of a cell under the locks of its bookings. */
@@ -86,9 +87,19 @@ class JdbcCellLapses implements CellLapses {
         } else if (state == BookingState.CHECKED || state == BookingState.READY) {
             checkLapsed(booking, found, now);
             Upkeep.moved(bookings.backToBooked(booking.id(), found.because()));
-        } else if (release != null && (state == BookingState.RUNNING || state == BookingState.STOPPED)) {
-            upkeep.keepLapse(booking, release, found, by, now);
+        } else if (state == BookingState.RUNNING || state == BookingState.STOPPED) {
+            // the arm has moved, so the booking stays; after its stop it begins again from the check
+            checkLapsed(booking, found, now);
+            sessionLapsed(booking, found, now);
+            if (release != null) {
+                upkeep.keepLapse(booking, release, found, by, now);
+            }
         }
+    }
+
+    private void sessionLapsed(Booking booking, Lapses.Found found, Instant now) {
+        String list = SignoffList.SESSION.words();
+        events.addLapse(new Lapse(booking.id(), null, list, found.rule().code(), found.because(), now));
     }
 
     private void checkLapsed(Booking booking, Lapses.Found found, Instant now) {

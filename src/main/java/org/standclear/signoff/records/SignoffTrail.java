@@ -48,6 +48,7 @@ class SignoffTrail {
     }
 
     void checkLapsed(Booking booking, String because) {
+        live.cellChanged(booking.cell());
         append("signoff.check-lapsed", booking, null, "The check lapsed: " + because);
     }
 
