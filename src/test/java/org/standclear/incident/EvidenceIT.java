@@ -11,6 +11,7 @@ import org.springframework.dao.DataAccessException;
 import org.standclear.incident.FrozenEvidence.Piece;
 import org.standclear.incident.FrozenEvidence.Recomputed;
 import org.standclear.platform.digest.Sha256;
+import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.IncidentId;
 import org.standclear.program.Programs;
 import org.standclear.run.ResetCause;
@@ -94,8 +95,9 @@ class EvidenceIT {
             Run run = running();
             IncidentId id = reported(IncidentClass.PROTECTIVE_STOP);
             assertThat(frozen(id).holds()).isTrue();
-            // what changes the log is refused; a row that only this table lacks the guard for shows that it is seen
-            jdbc.sql("update signoff_releases set code = 'ZZZZ' where booking_id = :booking")
+            // the guards refuse every other change; who is at the e-stop may change while a release is in use
+            jdbc.sql("update signoff_releases set attendant_id = :other where booking_id = :booking")
+                    .param("other", Id.newValue())
                     .param("booking", run.booking().value())
                     .update();
 

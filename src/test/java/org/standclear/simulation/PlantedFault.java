@@ -22,6 +22,7 @@ record PlantedFault(String expected, String sql) {
             "drop trigger booking_claims_no_overlap",
             "drop trigger cell_day_tests_immutable",
             "drop trigger cell_versions_immutable",
+            "drop trigger signoff_releases_one_way",
             "alter table signoff_releases drop constraint signoff_releases_three_people_ck",
             "alter table runs drop constraint runs_closed_out_ck");
 

@@ -147,7 +147,8 @@ class ReleaseRows {
     }
 
     void end(ReleaseId id, Instant at) {
-        jdbc.sql("update signoff_releases set live = null, ended_at = :at where id = :id and used_at is not null")
+        jdbc.sql("update signoff_releases set live = null, ended_at = :at where id = :id and used_at is not null"
+                        + " and ended_at is null")
                 .param("at", SqlTime.toSql(at))
                 .param("id", id.value())
                 .update();
