@@ -61,7 +61,7 @@ class NearMissPages {
         Optional<IncidentClass> kind = fields.choice("kind", IncidentClass::of, "Choose what it was.");
         String sentence = fields.line("sentence", LONGEST_SENTENCE, "Say in one sentence what happened.");
         Optional<String> next = fields.fit()
-                ? once.run(
+                ? once.runPatiently(
                         typed.get("formToken"),
                         () -> sent(Report.brief(cell.get(), kind.get(), sentence, teller(typed, me)), fields))
                 : Optional.empty();

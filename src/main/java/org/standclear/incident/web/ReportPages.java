@@ -87,7 +87,7 @@ class ReportPages {
         Optional<ReporterPart> part = fields.choice("part", ReporterPart::of, "Say what you had to do with it.");
         Incident.Form form = form(fields, sent);
         Optional<String> next = fields.fit()
-                ? once.run(
+                ? once.runPatiently(
                         sent.getFirst("formToken"),
                         () -> kept(
                                 reports.report(new Report(
@@ -141,7 +141,7 @@ class ReportPages {
         Optional<IncidentClass> kind = kind(fields);
         Incident.Form form = form(fields, sent);
         Optional<String> next = fields.fit()
-                ? once.run(sent.getFirst("formToken"), () -> {
+                ? once.runPatiently(sent.getFirst("formToken"), () -> {
                     IncidentOutcome outcome = reports.fill(incident, kind.get(), form, me.id());
                     if (outcome instanceof IncidentOutcome.Refused refused) {
                         fields.refuse(refused.field(), refused.says());

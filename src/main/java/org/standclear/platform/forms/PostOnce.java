@@ -62,6 +62,11 @@ public class PostOnce {
         }
     }
 
+    /** The same, and again when the database gave up because of others' locks: for what must not be lost in a rush. */
+    public Optional<String> runPatiently(@Nullable String token, Supplier<@Nullable String> work) {
+        return Patience.again(() -> run(token, work));
+    }
+
     /** When the form with that token acted; empty when it did not yet, or when that is no token. */
     public Optional<Instant> actedAt(@Nullable String token) {
         try {

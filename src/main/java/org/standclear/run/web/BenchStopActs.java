@@ -6,6 +6,9 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.dao.TransientDataAccessException;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
@@ -17,6 +20,7 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.standclear.cell.CellStates;
 import org.standclear.cell.Cells;
 import org.standclear.platform.forms.InvalidFormTokenException;
+import org.standclear.platform.forms.Patience;
 import org.standclear.platform.forms.PostOnce;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.CellId;
@@ -33,6 +37,7 @@ import org.standclear.signoff.Releases;
 @Controller
 class BenchStopActs {
 
+    private static final Logger LOG = LoggerFactory.getLogger(BenchStopActs.class);
     private static final int LONGEST_REASON = 300;
 
     private final RunLog log;
@@ -73,12 +78,15 @@ class BenchStopActs {
         mustExist(cell);
         RunEvent.Kind stop = "arm".equals(kind) ? RunEvent.Kind.PROTECTIVE_STOP : RunEvent.Kind.E_STOP_PRESS;
         Optional<Instant> before = once.actedAt(formToken);
-        logOnce(cell, stop, formToken, me);
+        boolean logged = logOnce(cell, stop, formToken, me);
         flash.addFlashAttribute(
                 "told",
-                before.map(at -> "This tap was already logged at " + labTime.time(at)
-                                + ". If it was another stop, tap once more.")
-                        .orElse("Logged: " + stop.words() + ". It costs nothing."));
+                logged
+                        ? before.map(at -> "This tap was already logged at " + labTime.time(at)
+                                        + ". If it was another stop, tap once more.")
+                                .orElse("Logged: " + stop.words() + ". It costs nothing.")
+                        : "Not on record yet: too many wrote at the same time. The e-stop works without this page; tap"
+                                + " once more to log it.");
         return "redirect:" + BenchListActs.address(cell);
     }
 
@@ -88,16 +96,36 @@ class BenchStopActs {
         }
     }
 
-    /** A form without a token that can be read is a stop all the same. */
-    private void logOnce(CellId cell, RunEvent.Kind stop, @Nullable String formToken, SignedInPerson me) {
+    /**
+     * A form without a token that can be read is a stop all the same, and others' locks are no reason not to log one. False
+     * when the database gave up again and again.
+     */
+    private boolean logOnce(CellId cell, RunEvent.Kind stop, @Nullable String formToken, SignedInPerson me) {
         try {
-            once.run(formToken, () -> {
+            once.runPatiently(formToken, () -> {
                 log.stop(cell, stop, me.id());
                 return BenchListActs.address(cell);
             });
         } catch (InvalidFormTokenException noToken) {
-            log.stop(cell, stop, me.id());
+            return withoutToken(cell, stop, me);
+        } catch (TransientDataAccessException gaveUp) {
+            return gaveUp(cell, gaveUp);
         }
+        return true;
+    }
+
+    private boolean withoutToken(CellId cell, RunEvent.Kind stop, SignedInPerson me) {
+        try {
+            Patience.again(() -> log.stop(cell, stop, me.id()));
+            return true;
+        } catch (TransientDataAccessException gaveUp) {
+            return gaveUp(cell, gaveUp);
+        }
+    }
+
+    private static boolean gaveUp(CellId cell, TransientDataAccessException why) {
+        LOG.error("a stop on cell {} could not be logged", cell, why);
+        return false;
     }
 
     @PostMapping("/bench/{cell}/holds")

@@ -1,0 +1,185 @@
+package org.standclear.run.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.user;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.SQLException;
+import java.util.UUID;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
+import javax.sql.DataSource;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.test.web.servlet.MvcResult;
+import org.standclear.incident.IncidentClass;
+import org.standclear.testing.OnH2;
+import org.standclear.testing.OnPostgres;
+
+/** A stop, or a report, that loses against others' locks is kept all the same and answered as ever. */
+class StopInARushIT {
+
+    abstract static class Cases extends BenchPageCases {
+
+        @Autowired
+        DataSource database;
+
+        /** The other has a row that the post waits for: makes its first try fail, if need be by the second row, and lets go. */
+        abstract void failOnce(Connection other, Runnable waits, String table, UUID id) throws Exception;
+
+        /** How often the database gave up on somebody so far; what cannot be counted is told by the time that it took. */
+        abstract long failures();
+
+        void lock(Connection other, String table, UUID id) throws SQLException {
+            try (PreparedStatement select =
+                    other.prepareStatement("select id from " + table + " where id = ? for update")) {
+                select.setObject(1, id);
+                select.executeQuery();
+            }
+        }
+
+        private MvcResult duringFailure(
+                CompletableFuture<MvcResult> sent, Connection other, String secondTable, UUID second) throws Exception {
+            failOnce(other, () -> assertThat(sent).as("waits for the lock").isNotDone(), secondTable, second);
+            return sent.get(60, TimeUnit.SECONDS);
+        }
+
+        private CompletableFuture<MvcResult> sends(String path, String... parameters) {
+            return CompletableFuture.supplyAsync(() -> {
+                try {
+                    var request =
+                            post(path).param("formToken", UUID.randomUUID().toString());
+                    for (int i = 0; i < parameters.length; i += 2) {
+                        request.param(parameters[i], parameters[i + 1]);
+                    }
+                    return mvc.perform(
+                                    request.with(user(signedIn(scene().noor))).with(csrf()))
+                            .andReturn();
+                } catch (Exception failed) {
+                    throw new IllegalStateException(failed);
+                }
+            });
+        }
+
+        @Test
+        void keepsTheStopAndAnswersAsEver() throws Exception {
+            scene().released();
+            long before = failures();
+            try (Connection other = database.getConnection()) {
+                other.setAutoCommit(false);
+                lock(other, "cells", scene().cell.value());
+                MvcResult result = duringFailure(
+                        sends("/bench/" + scene().cell + "/stop", "kind", "press"),
+                        other,
+                        "bookings",
+                        scene().booking.value());
+                assertThat(result.getResponse().getStatus()).isEqualTo(302);
+                assertThat(String.valueOf(result.getFlashMap().get("told"))).startsWith("Logged: ");
+            }
+            assertThat(failures()).as("the first try did fail").isGreaterThan(before);
+            assertThat(count("run_events where kind = 'E_STOP_PRESS' and cell_id"))
+                    .isEqualTo(1);
+            assertThat(count("cell_stops where cell_id")).isEqualTo(1);
+        }
+
+        @Test
+        void keepsAReportAndAnswersAsEver() throws Exception {
+            scene().released();
+            long before = failures();
+            try (Connection other = database.getConnection()) {
+                other.setAutoCommit(false);
+                // a report names its cell before it locks the booking
+                lock(other, "bookings", scene().booking.value());
+                MvcResult result = duringFailure(
+                        sends(
+                                "/incidents/near-miss",
+                                "cell",
+                                scene().cell.toString(),
+                                "kind",
+                                IncidentClass.CONTACT.code(),
+                                "sentence",
+                                "The arm touched a sleeve."),
+                        other,
+                        "cells",
+                        scene().cell.value());
+                assertThat(result.getResponse().getStatus()).isEqualTo(302);
+            }
+            assertThat(failures()).as("the first try did fail").isGreaterThan(before);
+            assertThat(count("incidents where cell_id")).isEqualTo(1);
+        }
+
+        private int count(String fromWhere) {
+            return jdbc.sql("select count(*) from " + fromWhere + " = :cell")
+                    .param("cell", scene().cell.value())
+                    .query(Integer.class)
+                    .single();
+        }
+    }
+
+    /** Waits longer than H2 lets anybody wait for a lock. */
+    @Nested
+    @OnH2
+    class OnH2Engine extends Cases {
+
+        private long lockTimeouts;
+
+        @Override
+        void failOnce(Connection other, Runnable waits, String table, UUID id) throws Exception {
+            long timeout = jdbc.sql("select cast(setting_value as bigint) from information_schema.settings"
+                            + " where setting_name = 'DEFAULT_LOCK_TIMEOUT'")
+                    .query(Long.class)
+                    .optional()
+                    .orElse(2000L);
+            Thread.sleep(timeout + 700);
+            waits.run();
+            lockTimeouts++;
+            other.rollback();
+        }
+
+        @Override
+        long failures() {
+            return lockTimeouts;
+        }
+    }
+
+    /** Closes a circle of waits in which the post is the one that PostgreSQL gives up on. */
+    @Nested
+    @OnPostgres
+    class OnPostgresEngine extends Cases {
+
+        @Override
+        void failOnce(Connection other, Runnable waits, String table, UUID id) throws Exception {
+            try (var set = other.createStatement()) {
+                set.execute("set local deadlock_timeout = '30s'");
+            }
+            int waiting = 0;
+            for (int look = 0; look < 200 && waiting == 0; look++) {
+                Thread.sleep(25);
+                waiting = jdbc.sql("select count(*) from pg_stat_activity where datname = current_database()"
+                                + " and wait_event_type = 'Lock'")
+                        .query(Integer.class)
+                        .single();
+            }
+            waits.run();
+            lock(other, table, id);
+            other.rollback();
+        }
+
+        /** Deadlocks are counted with some delay. */
+        @Override
+        long failures() {
+            try {
+                Thread.sleep(1200);
+            } catch (InterruptedException stopped) {
+                Thread.currentThread().interrupt();
+            }
+            return jdbc.sql("select deadlocks from pg_stat_database where datname = current_database()")
+                    .query(Long.class)
+                    .single();
+        }
+    }
+}
