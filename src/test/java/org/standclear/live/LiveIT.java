@@ -2,25 +2,15 @@ package org.standclear.live;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
-import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
-import java.util.concurrent.BlockingQueue;
-import java.util.concurrent.LinkedBlockingQueue;
-import java.util.concurrent.TimeUnit;
-import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -55,7 +45,8 @@ class LiveIT {
     static void twoInstances() {
         TestDatabase database = RealPostgres.freshDatabase();
         for (int i = 0; i < 2; i++) {
-            List<String> arguments = new ArrayList<>(List.of("--server.port=0", "--standclear.name=live-" + i));
+            List<String> arguments = new ArrayList<>(
+                    List.of("--server.port=0", "--standclear.name=live-" + i, "--standclear.live.beat=500ms"));
             for (String property : database.asProperties()) {
                 arguments.add("--" + property);
             }
@@ -96,65 +87,16 @@ class LiveIT {
         return SampleCell.inForce(on(0, CellRegister.class), SampleCell.name());
     }
 
-    /** Listens on the second instance, as a browser does. */
-    private static final class Listener implements AutoCloseable {
-
-        private final BlockingQueue<String> lines = new LinkedBlockingQueue<>();
-        private final HttpResponse<InputStream> response;
-
-        Listener(Person person) throws IOException, InterruptedException {
-            WebUser user = WebUser.atPort(port(1)).signIn(person.login(), PASSWORD);
-            HttpRequest request = HttpRequest.newBuilder(URI.create("http://localhost:" + port(1) + "/live"))
-                    .header("Cookie", user.cookieHeader())
-                    .build();
-            response = HttpClient.newHttpClient().send(request, HttpResponse.BodyHandlers.ofInputStream());
-            assertThat(response.statusCode()).isEqualTo(200);
-            assertThat(response.headers().firstValue("Content-Type").orElseThrow())
-                    .startsWith("text/event-stream");
-            Thread reader = new Thread(this::read, "listener");
-            reader.setDaemon(true);
-            reader.start();
-            // the first sign of life: from here on nothing is missed
-            assertThat(next(Duration.ofSeconds(5))).startsWith(":");
-        }
-
-        private void read() {
-            try (BufferedReader text =
-                    new BufferedReader(new InputStreamReader(response.body(), StandardCharsets.UTF_8))) {
-                text.lines().forEach(lines::add);
-            } catch (IOException | UncheckedIOException closed) {
-                lines.add("closed");
-            }
-        }
-
-        @Nullable
-        String next(Duration within) throws InterruptedException {
-            return lines.poll(within.toMillis(), TimeUnit.MILLISECONDS);
-        }
-
-        boolean hears(CellId cell, Duration within) throws InterruptedException {
-            long until = System.nanoTime() + within.toNanos();
-            String line = next(within);
-            while (line != null) {
-                if (line.equals("data:" + cell)) {
-                    return true;
-                }
-                line = next(Duration.ofNanos(Math.max(0, until - System.nanoTime())));
-            }
-            return false;
-        }
-
-        @Override
-        public void close() throws IOException {
-            response.body().close();
-        }
+    /** Listens on the second instance. */
+    private static StreamListener listener(Person person) throws Exception {
+        return new StreamListener(port(1), WebUser.atPort(port(1)).signIn(person.login(), PASSWORD));
     }
 
     @Test
     void reachesTheOtherInstanceWithinASecond() throws Exception {
         CellId avocet = cell();
         Person yuki = person();
-        try (Listener listener = new Listener(yuki)) {
+        try (StreamListener listener = listener(yuki)) {
             on(0, CellStates.class).hold(avocet, yuki.id(), "odd noise");
             assertThat(listener.hears(avocet, SOON)).isTrue();
         }
@@ -165,7 +107,7 @@ class LiveIT {
         CellId avocet = cell();
         CellId bittern = cell();
         Person yuki = person();
-        try (Listener listener = new Listener(yuki)) {
+        try (StreamListener listener = listener(yuki)) {
             TransactionTemplate transaction = new TransactionTemplate(on(0, PlatformTransactionManager.class));
             transaction.executeWithoutResult(status -> {
                 on(0, CellStates.class).hold(avocet, yuki.id(), "thought better of it");
@@ -187,6 +129,23 @@ class LiveIT {
     }
 
     @Test
+    void givesASignOfLifeNowAndThenAndEndsWithTheAccount() throws Exception {
+        Person yuki = person();
+        try (StreamListener listener = listener(yuki)) {
+            for (int beat = 0; beat < 3; beat++) {
+                assertThat(listener.reads(":here", Duration.ofSeconds(3)))
+                        .as("beat " + beat)
+                        .isTrue();
+            }
+            assertThat(on(0, PeopleRegister.class).deactivate(yuki.id(), "left the college", person().id()))
+                    .isInstanceOf(PeopleRegister.Outcome.Done.class);
+            assertThat(listener.reads("closed", Duration.ofSeconds(5)))
+                    .as("whoever may no longer sign in hears nothing more")
+                    .isTrue();
+        }
+    }
+
+    @Test
     void isForWhoIsSignedIn() throws Exception {
         HttpResponse<String> answer = HttpClient.newHttpClient()
                 .send(
@@ -201,10 +160,10 @@ class LiveIT {
     void letsTheOldestOfAPersonsStreamsGiveWay() throws Exception {
         CellId avocet = cell();
         Person yuki = person();
-        List<Listener> open = new ArrayList<>();
+        List<StreamListener> open = new ArrayList<>();
         try {
             for (int i = 0; i < 9; i++) {
-                open.add(new Listener(yuki));
+                open.add(listener(yuki));
             }
             on(0, CellStates.class).hold(avocet, yuki.id(), "odd noise");
             assertThat(open.get(8).hears(avocet, SOON)).isTrue();
@@ -213,7 +172,7 @@ class LiveIT {
                     .as("the first was ended")
                     .isFalse();
         } finally {
-            for (Listener one : open) {
+            for (StreamListener one : open) {
                 one.close();
             }
         }
@@ -223,7 +182,7 @@ class LiveIT {
     void comesBackAfterTheDatabaseCutTheConnection() throws Exception {
         CellId avocet = cell();
         Person yuki = person();
-        try (Listener listener = new Listener(yuki)) {
+        try (StreamListener listener = listener(yuki)) {
             on(0, org.springframework.jdbc.core.simple.JdbcClient.class)
                     .sql("select pg_terminate_backend(pid) from pg_stat_activity where datname = current_database()"
                             + " and application_name = 'standclear live'")

@@ -16,6 +16,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
+import org.springframework.beans.factory.annotation.Value;
 import org.springframework.context.SmartLifecycle;
 import org.springframework.stereotype.Component;
 import org.springframework.web.servlet.mvc.method.annotation.SseEmitter;
@@ -34,21 +35,26 @@ public class LiveStreams implements SmartLifecycle {
     static final int IN_ALL = 400;
 
     private static final Duration LONGEST = Duration.ofMinutes(5);
-    private static final Duration BEAT = Duration.ofSeconds(15);
     private static final int SENDERS = 4;
 
     private final LiveHub hub;
     private final AccountStates accounts;
     private final CellLabs cellLabs;
+    private final Duration beat;
     private final AtomicLong opened = new AtomicLong();
     private final Set<Stream> streams = ConcurrentHashMap.newKeySet();
     private @Nullable ExecutorService senders;
     private @Nullable ScheduledExecutorService beats;
 
-    LiveStreams(LiveHub hub, AccountStates accounts, CellLabs cellLabs) {
+    LiveStreams(
+            LiveHub hub,
+            AccountStates accounts,
+            CellLabs cellLabs,
+            @Value("${standclear.live.beat:15s}") Duration beat) {
         this.hub = hub;
         this.accounts = accounts;
         this.cellLabs = cellLabs;
+        this.beat = beat;
     }
 
     /**
@@ -105,7 +111,7 @@ public class LiveStreams implements SmartLifecycle {
     public synchronized void start() {
         senders = Executors.newFixedThreadPool(SENDERS, LiveStreams::thread);
         ScheduledExecutorService clock = Executors.newSingleThreadScheduledExecutor(LiveStreams::thread);
-        var unused = clock.scheduleWithFixedDelay(this::beat, BEAT.toMillis(), BEAT.toMillis(), TimeUnit.MILLISECONDS);
+        var unused = clock.scheduleWithFixedDelay(this::beat, beat.toMillis(), beat.toMillis(), TimeUnit.MILLISECONDS);
         beats = clock;
     }
 
