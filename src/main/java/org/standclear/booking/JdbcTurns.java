@@ -192,6 +192,21 @@ class JdbcTurns implements Turns {
         }
         String kept = ((PlainText.Fine) PlainText.check(reason, LONGEST_WORDS)).text();
         makeUps.grant(labs.theLab().id(), person, null, kept, by, moves.now());
+        tellOfMakeUp(person, kept, by);
+        return Optional.empty();
+    }
+
+    @Override
+    public boolean giveMakeUpFor(BookingId lost, PersonId person, PersonId by) {
+        String reason = "minutes that precautionary stops took";
+        boolean given = makeUps.grant(labs.theLab().id(), person, lost, reason, by, moves.now());
+        if (given) {
+            tellOfMakeUp(person, reason, by);
+        }
+        return given;
+    }
+
+    private void tellOfMakeUp(PersonId person, String why, PersonId by) {
         tell("booking.make-up-given", person, by, "Gave a make-up: one booking beyond the quotas");
         messages.tell(Message.of(
                 person,
@@ -199,10 +214,9 @@ class JdbcTurns implements Turns {
                 "You have a make-up",
                 List.of(
                         "One booking beyond the quotas, and an early place on the waiting list.",
-                        "Why: " + kept,
+                        "Why: " + why,
                         "It can be used until " + labTime.day(moves.now().plus(MakeUps.VALID)) + "."),
                 "/book"));
-        return Optional.empty();
     }
 
     @Override

@@ -44,6 +44,12 @@ public interface Turns {
     /** Uses the operator's make-up that ends first for a booking that a plan made; false when there is none. */
     boolean use(BookingId booking, PersonId operator);
 
+    /**
+     * Gives one booking beyond the quotas for a booking whose time was taken without the person's fault; once for each
+     * booking. Joins the running transaction. False when that booking is made up for already.
+     */
+    boolean giveMakeUpFor(BookingId lost, PersonId person, PersonId by);
+
     /** All make-ups of a person, latest first. */
     List<MakeUp> makeUpsOf(PersonId person);
 

@@ -29,8 +29,9 @@ public interface RunLog {
     Logged resetAt(CellId cell, ResetCause cause, String words, Witness by);
 
     /**
-     * Logs that staff watched the first run of a program version on a cell, or the first after a return to service. Without
-     * it the next run is a first run again.
+     * Logs that staff watched the first run of a program version on a cell, or the first after a return to service. Said
+     * between the start and the end of the run, by somebody on duty who is authorised on the cell, is in no run elsewhere
+     * and had no part in this one. Without it the next run is a first run again.
      */
     Logged watched(BookingId booking, Witness by);
 
@@ -40,7 +41,10 @@ public interface RunLog {
     /** Logs the end of the motion; a run that stands stopped is finished with the cause only. */
     Logged finish(BookingId booking, int passes, PersonId by);
 
-    /** Logs that a stopped run is not taken up again, and why it was stopped. A protective stop is no precaution. */
+    /**
+     * Logs that a run that stands stopped is not taken up again, and why it was stopped. A protective stop is no precaution.
+     * What a precaution took until now is credited.
+     */
     Logged finishStopped(BookingId booking, int passes, ResetCause cause, PersonId by);
 
     /** Logs one tap of the close-out, in its order; the last one hands the cell back. */

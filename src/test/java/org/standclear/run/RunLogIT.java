@@ -111,49 +111,10 @@ class RunLogIT {
         void saysAtTheFinishThatAFirstRunWasNotWatched() {
             started();
             assertThat(kept(log.finish(scene().booking, 1, scene().noor.id())).words())
-                    .contains("The first run was not watched so far");
-            kept(log.watched(scene().booking, adaeze()));
-        }
-
-        @Test
-        void creditsTheMinutesThatAPrecautionTook() {
-            started();
-            clock.moveBy(java.time.Duration.ofSeconds(60));
-            log.stop(scene().cell, RunEvent.Kind.E_STOP_PRESS, scene().mateo.id());
-            clock.moveBy(java.time.Duration.ofSeconds(241));
-            kept(log.reset(scene().booking, ResetCause.PRECAUTION, "", adaeze()));
-            org.standclear.run.Credits credits = application.getBean(org.standclear.run.Credits.class);
-            assertThat(credits.of(scene().booking)).singleElement().satisfies(credit -> {
-                assertThat(credit.minutes())
-                        .as("a minute that was begun counts")
-                        .isEqualTo(5);
-                assertThat(credit.person()).isEqualTo(scene().noor.id());
-            });
-            assertThat(credits.of(scene().noor.id(), BenchScene.START)).hasSize(1);
-            assertThat(runs.events(scene().booking)).extracting(RunEvent::kind).contains(RunEvent.Kind.CREDIT);
-        }
-
-        @Test
-        void creditsTheRestOfTheSlotWhenAPrecautionEndsIt() {
-            started();
-            log.stop(scene().cell, RunEvent.Kind.E_STOP_PRESS, scene().mateo.id());
-            java.time.Instant at = clock.instant();
-            kept(log.finishStopped(
-                    scene().booking, 0, ResetCause.PRECAUTION, scene().noor.id()));
-            long rest = java.time.Duration.between(at, scene().now().end()).toSeconds();
-            assertThat(application.getBean(org.standclear.run.Credits.class).of(scene().booking))
-                    .singleElement()
-                    .satisfies(credit -> assertThat(credit.minutes()).isEqualTo((int) ((rest + 59) / 60)));
-        }
-
-        @Test
-        void creditsNothingWhenSomethingWasWrong() {
-            started();
-            log.stop(scene().cell, RunEvent.Kind.E_STOP_PRESS, scene().mateo.id());
-            clock.moveBy(java.time.Duration.ofSeconds(300));
-            kept(log.reset(scene().booking, ResetCause.MOTION, "", adaeze()));
-            assertThat(application.getBean(org.standclear.run.Credits.class).of(scene().booking))
-                    .isEmpty();
+                    .contains("The first run was not watched: the next one is a first run again.");
+            assertThat(refused(log.watched(scene().booking, adaeze())).says())
+                    .as("it has ended")
+                    .contains("between its start and its end");
         }
 
         @Test

@@ -17,12 +17,14 @@ import org.standclear.platform.time.LabTime;
 class MyPage {
 
     private final MyViews views;
+    private final MyCredits credits;
 
     private final Confirmations confirmations;
     private final LabTime labTime;
 
-    MyPage(MyViews views, Confirmations confirmations, LabTime labTime) {
+    MyPage(MyViews views, MyCredits credits, Confirmations confirmations, LabTime labTime) {
         this.views = views;
+        this.credits = credits;
         this.confirmations = confirmations;
         this.labTime = labTime;
     }
@@ -32,6 +34,7 @@ class MyPage {
         MyView view = views.of(me);
         model.addAttribute("view", view);
         model.addAttribute("coming", coming(view));
+        model.addAttribute("toMakeUp", credits.lines(me.id()));
         return "desk/me";
     }
 

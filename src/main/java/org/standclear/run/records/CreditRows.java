@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.standclear.booking.Booking;
+import org.standclear.booking.Turns;
 import org.standclear.people.People;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.Id;
@@ -28,40 +29,84 @@ class CreditRows implements Credits {
     private final JdbcClient jdbc;
     private final EventWriter events;
     private final People people;
+    private final Turns turns;
 
-    CreditRows(JdbcClient jdbc, EventWriter events, People people) {
+    CreditRows(JdbcClient jdbc, EventWriter events, People people, Turns turns) {
         this.jdbc = jdbc;
         this.events = events;
         this.people = people;
+        this.turns = turns;
     }
 
-    /** The part of the span that lies in the slot; a minute that was begun counts. */
-    static int minutes(Booking booking, Instant stoppedAt, Instant until) {
-        Instant from = stoppedAt.isBefore(booking.start()) ? booking.start() : stoppedAt;
+    /** From the stop, or from where the minutes are credited already, to its reset or to the run's end, within the slot. */
+    static int minutes(Booking booking, List<Credit> before, Instant stoppedAt, Instant until) {
+        Instant from = before.stream()
+                .map(Credit::until)
+                .reduce(stoppedAt.isBefore(booking.start()) ? booking.start() : stoppedAt, CreditRows::later);
         Instant to = until.isAfter(booking.end()) ? booking.end() : until;
-        long seconds = Math.max(0, Duration.between(from, to).toSeconds());
-        return (int) ((seconds + 59) / 60);
+        int left = slot(booking) - before.stream().mapToInt(Credit::minutes).sum();
+        return Math.min(left, begun(from, to));
     }
 
+    private static int slot(Booking booking) {
+        return begun(booking.start(), booking.end());
+    }
+
+    /** A minute that was begun counts. */
+    private static int begun(Instant from, Instant to) {
+        return (int) ((Math.max(0, Duration.between(from, to).toSeconds()) + 59) / 60);
+    }
+
+    private static Instant later(Instant one, Instant other) {
+        return one.isAfter(other) ? one : other;
+    }
+
+    /** The booking is locked. */
     void credit(Booking booking, @Nullable Run run, Instant stoppedAt, Instant until, PersonId by, Instant now) {
-        int minutes = minutes(booking, stoppedAt, until);
-        if (minutes == 0) {
+        int minutes = minutes(booking, of(booking.id()), stoppedAt, until);
+        if (minutes <= 0) {
             return;
         }
-        String words = minutes + " min credited to " + people.printedName(booking.operator())
-                + " after a precautionary stop, to be made up.";
+        PersonId person = booking.operator();
+        boolean enough = 2 * (open(person) + minutes) >= slot(booking);
+        boolean made = enough && turns.giveMakeUpFor(booking.id(), person, by);
+        String words = minutes + " min credited to " + people.printedName(person) + " after a precautionary stop"
+                + (made ? "; that makes one booking beyond the quotas." : ", to be made up.");
         RunEvent event = events.add(booking, run, Kind.CREDIT, null, String.valueOf(minutes), words, by, now);
         jdbc.sql("""
                 insert into run_credits (id, booking_id, person_id, minutes, stopped_at, until_at, event_id)
                 values (:id, :booking, :person, :minutes, :stopped, :until, :event)""")
                 .param("id", Id.newValue())
                 .param("booking", booking.id().value())
-                .param("person", booking.operator().value())
+                .param("person", person.value())
                 .param("minutes", minutes)
                 .param("stopped", SqlTime.toSql(stoppedAt))
                 .param("until", SqlTime.toSql(until))
                 .param("event", event.id())
                 .update();
+        if (made) {
+            jdbc.sql("update run_credits set spent_for = :booking where person_id = :person and spent_for is null")
+                    .param("booking", booking.id().value())
+                    .param("person", person.value())
+                    .update();
+        }
+    }
+
+    @Override
+    public int open(PersonId person) {
+        return jdbc.sql("""
+                select coalesce(sum(minutes), 0) from run_credits where person_id = :person and spent_for is null""")
+                .param("person", person.value())
+                .query(Integer.class)
+                .single();
+    }
+
+    @Override
+    public List<Credit> latest(int atMost) {
+        return jdbc.sql("select * from run_credits order by until_at desc, id desc fetch first :count rows only")
+                .param("count", atMost)
+                .query(CreditRows::credit)
+                .list();
     }
 
     /** When the booking was stopped last; empty when it was not. */
@@ -88,11 +133,13 @@ class CreditRows implements Credits {
     }
 
     private static Credit credit(ResultSet row, int number) throws SQLException {
+        UUID spentFor = row.getObject("spent_for", UUID.class);
         return new Credit(
                 new BookingId(row.getObject("booking_id", UUID.class)),
                 new PersonId(row.getObject("person_id", UUID.class)),
                 row.getInt("minutes"),
                 SqlTime.read(row, "stopped_at"),
-                SqlTime.read(row, "until_at"));
+                SqlTime.read(row, "until_at"),
+                spentFor == null ? null : new BookingId(spentFor));
     }
 }

@@ -177,17 +177,23 @@ class JdbcRunLog implements RunLog {
 
     @Override
     public Logged finishStopped(BookingId id, int passes, ResetCause cause, PersonId by) {
+        Booking booking = bookings.lock(id);
+        if (booking.state() != BookingState.STOPPED) {
+            return new Logged.Refused(
+                    "state", "The booking is " + booking.state().words() + "; no stop waits for its cause.");
+        }
         return cause == ResetCause.PRECAUTION && events.protectiveStops(id) > 0
                 ? new Logged.Refused("why", "The arm stopped itself, so it was no precaution. Choose what it was.")
-                : finishStopped(id, passes, cause, by, now());
+                : finishStopped(booking, passes, cause, by, now());
     }
 
-    /** What a precaution leaves of the slot is credited. */
-    private Logged finishStopped(BookingId id, int passes, ResetCause cause, PersonId by, Instant now) {
+    /** What a precaution took, from the stop to now, is credited; what is left of the slot was given up, not lost. */
+    private Logged finishStopped(Booking booking, int passes, ResetCause cause, PersonId by, Instant now) {
+        BookingId id = booking.id();
+        Optional<Instant> stoppedAt = credits.lastStop(id);
         Logged finished = finish(id, passes, "Stopped because: " + cause.words() + ".", by);
         if (finished instanceof Logged.Kept && cause == ResetCause.PRECAUTION) {
-            Booking booking = bookings.lock(id);
-            credits.lastStop(id).ifPresent(at -> credits.credit(booking, run(booking), at, booking.end(), by, now));
+            stoppedAt.ifPresent(at -> credits.credit(booking, run(booking), at, now, by, now));
         }
         return finished;
     }

@@ -68,6 +68,7 @@ class BenchWatches {
         return watched;
     }
 
+    /** Who could say so; the log asks once more, and more. */
     private List<BenchView.Named> watchers(Standing standing, SignedInPerson me, Instant now) {
         if (me.is(Role.BENCH)) {
             return duty.onDuty(now).stream()
@@ -75,7 +76,9 @@ class BenchWatches {
                     .map(BenchWatches::named)
                     .toList();
         }
-        return me.isLabStaff() && !standing.prepared().booking().involves(me.id())
+        return me.isLabStaff()
+                        && duty.onDuty(me.id(), now)
+                        && !standing.prepared().booking().involves(me.id())
                 ? List.of(new BenchView.Named(me.id().toString(), me.printedName()))
                 : List.of();
     }

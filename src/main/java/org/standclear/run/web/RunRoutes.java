@@ -48,6 +48,7 @@ class RunRoutes implements RouteRules {
                 RouteRule.roles(
                         HttpMethod.POST, "/attendants/{booking}/take", Role.STUDENT, Role.TECHNICIAN, Role.INSTRUCTOR),
                 RouteRule.roles(HttpMethod.GET, "/runs", READERS),
+                RouteRule.roles(HttpMethod.GET, "/runs/credits", Role.TECHNICIAN, Role.INSTRUCTOR),
                 RouteRule.roles(HttpMethod.GET, "/runs/{run}", READERS),
                 RouteRule.roles(
                         HttpMethod.POST, "/runs/{run}/corrections", Role.STUDENT, Role.TECHNICIAN, Role.INSTRUCTOR));
