@@ -3,6 +3,9 @@ package org.standclear.signoff;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.standclear.booking.Booking;
+import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
 
@@ -15,12 +18,25 @@ public interface PaperCards {
     /** The latest cards, latest first. */
     List<PaperCard> latest(int atMost);
 
+    /** The cards that were written for a booking, first to last. */
+    List<PaperCard> of(BookingId booking);
+
+    /** The cards on which the person stands as operator, attendant or releaser, latest first. */
+    List<PaperCard> of(PersonId person);
+
+    /** Bookings of the cell for which a card may have been written, whatever came of them; latest first. */
+    List<Booking> bookings(CellId cell, Instant since);
+
+    /** What stands on a card, in one line of words, late entry and who typed it included. */
+    String words(PaperCard card);
+
     /** Keeps a card; the caller has checked that the person is staff. */
     Typed type(PaperCard card);
 
     /**
      * What stands on a card.
      *
+     * @param booking for which it was written; null for a run nobody had booked
      * @param writtenAt when the bench list was signed on paper
      * @param fingerprintEnd the last four characters
      * @param passes a number, or "until stopped"
@@ -29,6 +45,7 @@ public interface PaperCards {
     record PaperCard(
             UUID id,
             CellId cell,
+            @Nullable BookingId booking,
             Instant writtenAt,
             PersonId operator,
             PersonId attendant,

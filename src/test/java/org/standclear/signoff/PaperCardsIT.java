@@ -4,13 +4,18 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.time.Instant;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.dao.DataAccessException;
+import org.standclear.booking.Booking;
 import org.standclear.booking.BookingState;
 import org.standclear.people.Person;
+import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.Id;
+import org.standclear.platform.ids.PersonId;
 import org.standclear.signoff.PaperCards.PaperCard;
 import org.standclear.signoff.PaperCards.Typed;
 import org.standclear.testing.OnH2;
@@ -25,13 +30,23 @@ class PaperCardsIT {
         PaperCards cards;
 
         private PaperCard card(Instant written, Person attendant, Person releaser) {
+            return card(null, written, scene().noor.id(), attendant.id(), releaser.id());
+        }
+
+        private PaperCard card(
+                @Nullable BookingId booking,
+                Instant written,
+                PersonId operator,
+                PersonId attendant,
+                PersonId releaser) {
             return new PaperCard(
                     Id.newValue(),
                     scene().cell,
+                    booking,
                     written,
-                    scene().noor.id(),
-                    attendant.id(),
-                    releaser.id(),
+                    operator,
+                    attendant,
+                    releaser,
                     "Peg and plate, revision 1",
                     "a41e",
                     "reduced",
@@ -72,6 +87,78 @@ class PaperCardsIT {
             assertThat(is(Typed.Refused.class, cards.type(card(clock.instant(), scene().mateo, tal)))
                             .says())
                     .contains("Only a technician or an instructor");
+        }
+
+        private PaperCard booked(@Nullable BookingId booking, Instant written) {
+            return card(
+                    booking,
+                    written,
+                    scene().noor.id(),
+                    scene().mateo.id(),
+                    scene().adaeze.id());
+        }
+
+        private Typed.Refused refused(PaperCard card) {
+            return is(Typed.Refused.class, cards.type(card));
+        }
+
+        @Test
+        void standsOnItsBookingAndOnTheRecordOfItsPeople() {
+            PaperCard card = booked(scene().booking, clock.instant());
+            is(Typed.Kept.class, cards.type(card));
+            assertThat(cards.of(scene().booking)).containsExactly(card);
+            for (Person person : List.of(scene().noor, scene().mateo, scene().adaeze)) {
+                assertThat(cards.of(person.id())).containsExactly(card);
+            }
+            assertThat(cards.of(scene().hemi.id()))
+                    .as("who typed it has no part in it")
+                    .isEmpty();
+            assertThat(cards.bookings(scene().cell, BenchScene.START))
+                    .extracting(Booking::id)
+                    .containsExactly(scene().booking);
+            assertThat(cards.words(card))
+                    .contains("Noor Candlewick with Mateo Ironbark at the e-stop", "Typed in late by Hemi Coppergate");
+        }
+
+        @Test
+        void refusesPeopleNobodyKnows() {
+            PersonId nobody = PersonId.next();
+            PersonId noor = scene().noor.id();
+            PersonId mateo = scene().mateo.id();
+            PersonId adaeze = scene().adaeze.id();
+            Instant now = clock.instant();
+            assertThat(refused(card(null, now, nobody, mateo, adaeze)).field()).isEqualTo("operator");
+            assertThat(refused(card(null, now, noor, nobody, adaeze)).field()).isEqualTo("attendant");
+            assertThat(refused(card(null, now, noor, mateo, nobody)).field()).isEqualTo("releaser");
+        }
+
+        @Test
+        void refusesABookingOfAnotherCellOrOfSomebodyElseOrOfNobody() {
+            assertThat(refused(booked(BookingId.next(), clock.instant())).field())
+                    .isEqualTo("booking");
+            BenchScene other = new BenchScene(application);
+            assertThat(refused(booked(other.booking, clock.instant())).field()).isEqualTo("booking");
+            PaperCard swapped = card(
+                    scene().booking,
+                    clock.instant(),
+                    scene().mateo.id(),
+                    scene().noor.id(),
+                    scene().adaeze.id());
+            assertThat(refused(swapped).field()).isEqualTo("operator");
+        }
+
+        @Test
+        void refusesATimeBeforeTheBookingBeforeTheCellAndAfterNow() {
+            assertThat(refused(booked(scene().booking, BenchScene.START.minusSeconds(1)))
+                            .says())
+                    .contains("before the booking");
+            is(Typed.Kept.class, cards.type(booked(scene().booking, BenchScene.START)));
+            assertThat(refused(booked(null, Instant.parse("0026-03-11T10:09:00Z")))
+                            .says())
+                    .contains("Look at the year");
+            assertThat(refused(booked(null, Instant.parse("+12026-03-11T10:09:00Z")))
+                            .says())
+                    .contains("still to come");
         }
 
         @Test

@@ -14,6 +14,7 @@ import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
 import org.standclear.platform.web.NotFoundException;
+import org.standclear.signoff.PaperCards;
 
 /** Everything about one booking: what stands, what comes next, what happened. */
 @Controller
@@ -21,6 +22,7 @@ class BookingPage {
 
     private final Bookings bookings;
     private final BookingViews views;
+    private final PaperCards paper;
     private final Accommodations accommodations;
     private final Confirmations confirmations;
     private final LabTime labTime;
@@ -28,11 +30,13 @@ class BookingPage {
     BookingPage(
             Bookings bookings,
             BookingViews views,
+            PaperCards paper,
             Accommodations accommodations,
             Confirmations confirmations,
             LabTime labTime) {
         this.bookings = bookings;
         this.views = views;
+        this.paper = paper;
         this.accommodations = accommodations;
         this.confirmations = confirmations;
         this.labTime = labTime;
@@ -44,6 +48,7 @@ class BookingPage {
                 .filter(one -> one.involves(me.id()) || me.isLabStaff())
                 .orElseThrow(() -> new NotFoundException("booking"));
         model.addAttribute("view", views.of(found, me));
+        model.addAttribute("paper", paper.of(booking).stream().map(paper::words).toList());
         // who attends does not learn it: for lab staff, who prepare it, and the operator only
         boolean prepares = me.isLabStaff() || me.id().equals(found.operator());
         model.addAttribute(

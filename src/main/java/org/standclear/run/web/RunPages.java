@@ -27,6 +27,7 @@ import org.standclear.platform.web.NotFoundException;
 import org.standclear.run.Run;
 import org.standclear.run.RunLog;
 import org.standclear.run.Runs;
+import org.standclear.signoff.PaperCards;
 import org.standclear.signoff.Part;
 
 /** The list of runs, and the page of one. */
@@ -39,15 +40,25 @@ class RunPages {
     private final Runs runs;
     private final RunLog log;
     private final RunStory story;
+    private final PaperCards paper;
     private final Cells cells;
     private final People people;
     private final LabTime labTime;
     private final PostOnce once;
 
-    RunPages(Runs runs, RunLog log, RunStory story, Cells cells, People people, LabTime labTime, PostOnce once) {
+    RunPages(
+            Runs runs,
+            RunLog log,
+            RunStory story,
+            PaperCards paper,
+            Cells cells,
+            People people,
+            LabTime labTime,
+            PostOnce once) {
         this.runs = runs;
         this.log = log;
         this.story = story;
+        this.paper = paper;
         this.cells = cells;
         this.people = people;
         this.labTime = labTime;
@@ -88,6 +99,7 @@ class RunPages {
         model.addAttribute("next", page.next() == null ? null : form.address(page.next()));
         model.addAttribute("cells", cellChoices());
         model.addAttribute("all", all);
+        model.addAttribute("staff", me.isLabStaff());
         return "runs/list";
     }
 
@@ -125,6 +137,8 @@ class RunPages {
     private String page(
             Run run, SignedInPerson me, Map<String, String> errors, Map<String, String> typed, Model model) {
         model.addAttribute("view", story.of(run, me));
+        model.addAttribute(
+                "paper", paper.of(run.booking()).stream().map(paper::words).toList());
         model.addAttribute("errors", errors);
         model.addAttribute("typed", typed);
         return "runs/run";

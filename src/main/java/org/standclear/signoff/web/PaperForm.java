@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.PersonId;
@@ -18,6 +19,7 @@ import org.standclear.signoff.PaperCards.PaperCard;
 /** A paper card as it was typed. */
 record PaperForm(
         @Nullable String formToken,
+        @Nullable String booking,
         @Nullable String date,
         @Nullable String time,
         @Nullable String operator,
@@ -33,12 +35,13 @@ record PaperForm(
         @Nullable String happened) {
 
     static PaperForm empty() {
-        return new PaperForm(null, null, null, null, null, null, null, null, null, null, null, null, null, null);
+        return new PaperForm(null, null, null, null, null, null, null, null, null, null, null, null, null, null, null);
     }
 
     /** The card; empty when something cannot be read, which then stands in the errors by field. */
     Optional<PaperCard> read(CellId cell, ZoneId zone, PersonId by, Instant now, Map<String, String> errors) {
         Instant written = written(zone, errors);
+        BookingId bookingId = booking(errors);
         PersonId operatorId = person("operator", operator, errors);
         PersonId attendantId = person("attendant", attendant, errors);
         PersonId releaserId = person("releaser", releaser, errors);
@@ -59,6 +62,7 @@ record PaperForm(
                 ? Optional.of(new PaperCard(
                         Id.newValue(),
                         cell,
+                        bookingId,
                         written,
                         operatorId,
                         attendantId,
@@ -84,6 +88,18 @@ record PaperForm(
         } catch (DateTimeException unreadable) {
             errors.put("time", "Write the day and the time that stand on the card, such as 2026-11-26 and 14:07.");
             return Instant.EPOCH;
+        }
+    }
+
+    private @Nullable BookingId booking(Map<String, String> errors) {
+        if (booking == null || booking.isBlank()) {
+            return null;
+        }
+        try {
+            return new BookingId(UUID.fromString(booking));
+        } catch (IllegalArgumentException none) {
+            errors.put("booking", "Choose the booking from the list, or none.");
+            return null;
         }
     }
 

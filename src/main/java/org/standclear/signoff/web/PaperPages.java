@@ -2,6 +2,7 @@ package org.standclear.signoff.web;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -37,6 +38,8 @@ import org.standclear.signoff.PaperCards.Typed;
 class PaperPages {
 
     private static final int SHOWN = 20;
+    /** How far back the list of bookings reaches; an older card is typed in without one. */
+    private static final Duration BOOKINGS_BACK = Duration.ofDays(30);
 
     private final Cells cells;
     private final People people;
@@ -103,12 +106,25 @@ class PaperPages {
     private String page(Cell cell, PaperForm form, Map<String, String> errors, Model model) {
         List<Line> lines = cards.latest(SHOWN).stream().map(this::line).toList();
         model.addAttribute("cell", cell);
+        model.addAttribute("bookings", bookings(cell.id()));
         model.addAttribute("everybody", choices(Role.STUDENT, Role.TECHNICIAN, Role.INSTRUCTOR));
         model.addAttribute("staff", choices(Role.TECHNICIAN, Role.INSTRUCTOR));
         model.addAttribute("lines", lines);
         model.addAttribute("form", form);
         model.addAttribute("errors", errors);
         return "signoff/paper";
+    }
+
+    private Map<String, String> bookings(CellId cell) {
+        Map<String, String> choices = new LinkedHashMap<>();
+        choices.put("", "none: nobody had booked it");
+        cards.bookings(cell, clock.instant().minus(BOOKINGS_BACK))
+                .forEach(one -> choices.put(
+                        one.id().toString(),
+                        labTime.day(one.start()) + ", " + labTime.time(one.start()) + "-" + labTime.time(one.end())
+                                + ", " + people.printedName(one.operator()) + ", "
+                                + one.state().words()));
+        return choices;
     }
 
     private Map<String, String> choices(Role... roles) {
