@@ -9,7 +9,7 @@ import org.standclear.platform.ids.CellId;
  * When a duty on a cell is due.
  *
  * @param intervalDays how often
- * @param lastDone null when it was never recorded; then it is due since the interval was set
+ * @param lastDone null when it was never recorded; then it is due since the interval was set, on a new cell one interval after it came in force
  * @param due the last day on which it is not late
  */
 public record DutyDue(

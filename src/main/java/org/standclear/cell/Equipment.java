@@ -44,7 +44,8 @@ public interface Equipment {
      * One item.
      *
      * @param offsetMm of a tool's point, as the robot shows it; empty for parts and fixtures
-     * @param overhangMm how far a tool stands out; null for parts and fixtures
+     * @param overhangMm how far a tool, or a part that is held, stands out from the tool point, or how high a fixture
+     *     stands; null for parts and fixtures nobody has measured
      * @param edges whether it has sharp edges
      */
     record Item(

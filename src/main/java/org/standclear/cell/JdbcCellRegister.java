@@ -25,6 +25,7 @@ class JdbcCellRegister implements CellRegister {
     private final CellVersionRows versions;
     private final Cells cells;
     private final CellFiles files;
+    private final DutyDefaults defaults;
     private final Labs labs;
     private final LiveEvents live;
     private final Trail trail;
@@ -35,6 +36,7 @@ class JdbcCellRegister implements CellRegister {
             CellVersionRows versions,
             Cells cells,
             CellFiles files,
+            DutyDefaults defaults,
             Labs labs,
             LiveEvents live,
             Trail trail,
@@ -43,6 +45,7 @@ class JdbcCellRegister implements CellRegister {
         this.versions = versions;
         this.cells = cells;
         this.files = files;
+        this.defaults = defaults;
         this.labs = labs;
         this.live = live;
         this.trail = trail;
@@ -106,7 +109,7 @@ class JdbcCellRegister implements CellRegister {
     private Decided putInForce(CellProposal proposal, PersonId by, int inForce) {
         CellVersionRows.Approval approval = new CellVersionRows.Approval(
                 proposal, files.known(proposal.file()).fittedTool(), by, now());
-        CellId cell = proposal.cell() == null ? versions.addCell(approval) : versions.addTo(proposal.cell(), approval);
+        CellId cell = proposal.cell() == null ? begun(approval) : versions.addTo(proposal.cell(), approval);
         var decision = new CellProposal.Decision(by, approval.at(), "");
         proposals.decide(proposal.id(), CellProposal.State.APPROVED, decision, cell);
         live.cellChanged(cell);
@@ -115,6 +118,12 @@ class JdbcCellRegister implements CellRegister {
                 .with("proposed-by", proposal.proposedBy())
                 .with("replaces", inForce));
         return new Decided.Done(cell, proposal.number());
+    }
+
+    private CellId begun(CellVersionRows.Approval approval) {
+        CellId cell = versions.addCell(approval);
+        defaults.begin(cell, approval.by());
+        return cell;
     }
 
     @Override

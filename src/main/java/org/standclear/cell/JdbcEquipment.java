@@ -63,6 +63,9 @@ class JdbcEquipment implements Equipment {
         if (item.kind() == Kind.TOOL && !wholeTool) {
             return new Kept.Refused("offsetX", "A tool has an offset in x, y and z, and an overhang of 0 or more.");
         }
+        if (overhang != null && !(overhang >= 0)) {
+            return new Kept.Refused("overhangMm", "A reach or a height is 0 or more.");
+        }
         boolean tool = item.kind() == Kind.TOOL;
         jdbc.sql("""
                 insert into cell_equipment (id, lab_id, kind, code, name, mass_kg, offset_x_mm, offset_y_mm, offset_z_mm,

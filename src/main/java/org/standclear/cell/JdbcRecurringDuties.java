@@ -81,7 +81,7 @@ class JdbcRecurringDuties implements RecurringDuties {
     @Transactional
     public void setInterval(CellId id, RecurringDuty duty, int days, String reason, PersonId by) {
         Cell cell = cells.lock(id);
-        rows.add(id, new Interval(duty, days, by, now(), reason));
+        rows.add(id, new Interval(duty, days, by, now(), reason, null));
         live.cellChanged(id);
         trail.append(TrailEntry.of(
                         cell.lab(),

@@ -2,7 +2,6 @@ package org.standclear.cell;
 
 import java.time.Clock;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -30,6 +29,7 @@ class JdbcToolChanges implements ToolChanges {
     private final CellRegister register;
     private final Equipment equipment;
     private final ToolReadings readings;
+    private final ToolReaders readers;
     private final CellFiles files;
     private final LiveEvents live;
     private final Trail trail;
@@ -41,6 +41,7 @@ class JdbcToolChanges implements ToolChanges {
             CellRegister register,
             Equipment equipment,
             ToolReadings readings,
+            ToolReaders readers,
             CellFiles files,
             LiveEvents live,
             Trail trail,
@@ -50,6 +51,7 @@ class JdbcToolChanges implements ToolChanges {
         this.register = register;
         this.equipment = equipment;
         this.readings = readings;
+        this.readers = readers;
         this.files = files;
         this.live = live;
         this.trail = trail;
@@ -66,11 +68,7 @@ class JdbcToolChanges implements ToolChanges {
                         equipment.find(row.tool()).orElseThrow(),
                         row.begunBy(),
                         row.begunAt(),
-                        read(cell, row).stream().map(ToolReading::by).toList()));
-    }
-
-    private List<ToolReading> read(CellId cell, Row row) {
-        return readings.since(cell, row.begunAt());
+                        readings.of(row.id()).stream().map(ToolReading::by).toList()));
     }
 
     private Optional<Row> row(CellId cell) {
@@ -114,31 +112,47 @@ class JdbcToolChanges implements ToolChanges {
 
     @Override
     @Transactional
-    public Outcome read(CellId id, List<Double> offsetMm, PersonId by) {
+    public Outcome read(CellId id, String toolCode, List<Double> offsetMm, PersonId by) {
         Cell cell = cells.lock(id);
         Row row = row(id).orElse(null);
         if (row == null) {
             return new Outcome.Refused("No tool change goes on at " + cell.name() + ".");
         }
-        Equipment.Item tool = equipment.find(row.tool()).orElseThrow();
-        readings.read(new ToolReading(id, by, now(), tool.code(), offsetMm));
-        List<ToolReading> all = new ArrayList<>(read(id, row));
-        if (all.size() < 2) {
-            return new Outcome.Going();
+        Optional<String> mayNot = readers.refusal(id, by, now());
+        if (mayNot.isPresent()) {
+            return new Outcome.Refused(mayNot.get());
         }
-        boolean agree = all.stream().allMatch(one -> one.offsetMm().equals(tool.offsetMm()));
+        readings.readFor(row.id(), new ToolReading(id, by, now(), toolCode, offsetMm));
+        List<ToolReading> all = readings.of(row.id());
+        return all.size() < 2 ? new Outcome.Going() : compare(cell, row, all, by);
+    }
+
+    private Outcome compare(Cell cell, Row row, List<ToolReading> all, PersonId by) {
+        Equipment.Item tool = equipment.find(row.tool()).orElseThrow();
+        boolean agree = all.stream()
+                .allMatch(one -> CellGates.sameCode(one.toolCode(), tool.code())
+                        && one.offsetMm().equals(tool.offsetMm()));
         if (!agree) {
             tell("cell.tool-readings-differ", cell, by, cell.name() + ": the readings of " + tool.code() + " differ.");
             return new Outcome.Refused(
                     "The readings do not agree with each other and with the register. All who read it"
                             + " read it again at the robot, each alone.");
         }
+        // who vouches for the version is staff; the other may be anybody who is authorised at the cell
+        Optional<PersonId> staff = all.stream()
+                .filter(one -> readers.isStaffOnDuty(cell.id(), one.by(), one.at()))
+                .map(ToolReading::by)
+                .reduce((earlier, later) -> later);
+        if (staff.isEmpty()) {
+            return new Outcome.Refused("The readings agree and are kept. One at least of those who read is lab staff on"
+                    + " duty and authorised on " + cell.name() + ": a technician or an instructor reads it too.");
+        }
         PersonId other = all.stream()
                 .map(ToolReading::by)
-                .filter(one -> !one.equals(by))
+                .filter(one -> !one.equals(staff.get()))
                 .findFirst()
                 .orElseThrow();
-        return finish(cell, row, tool, other, by);
+        return finish(cell, row, tool, other, staff.get());
     }
 
     /** The two who read it stand for the version: one proposed it, the other approved it. */
@@ -164,8 +178,11 @@ class JdbcToolChanges implements ToolChanges {
     /** The next version's file, if its facts are those of the register; null when it cannot be written so. */
     private @Nullable String next(Cell cell, Equipment.Item tool) {
         CellVersion inForce = cells.current(cell.id());
-        String file =
-                FittedToolText.of(inForce.file(), inForce.number() + 1, tool).orElse(null);
+        String before = PartsText.forgetToolAlone(inForce.file());
+        // the parts at the cell reach as far with another tool
+        String file = FittedToolText.of(before, inForce.number() + 1, tool)
+                .map(PartsText::widened)
+                .orElse(null);
         boolean fits = file != null
                 && files.read(file) instanceof CellFiles.CellReading.Readable readable
                 && CellGates.sameCode(readable.facts().fittedTool(), tool.code())

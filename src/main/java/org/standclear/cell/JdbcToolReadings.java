@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.springframework.transaction.annotation.Transactional;
@@ -34,11 +35,21 @@ class JdbcToolReadings implements ToolReadings {
     @Override
     @Transactional
     public void read(ToolReading reading) {
+        keep(reading, null);
+    }
+
+    @Override
+    @Transactional
+    public void readFor(UUID change, ToolReading reading) {
+        keep(reading, change);
+    }
+
+    private void keep(ToolReading reading, @Nullable UUID change) {
         Cell cell = cells.lock(reading.cell());
         jdbc.sql("""
                 insert into cell_tool_readings (id, cell_id, read_by, read_at, tool_code, offset_x_mm, offset_y_mm,
-                    offset_z_mm)
-                values (:id, :cell, :by, :at, :tool, :x, :y, :z)""")
+                    offset_z_mm, change_id)
+                values (:id, :cell, :by, :at, :tool, :x, :y, :z, :change)""")
                 .param("id", Id.newValue())
                 .param("cell", reading.cell().value())
                 .param("by", reading.by().value())
@@ -47,6 +58,7 @@ class JdbcToolReadings implements ToolReadings {
                 .param("x", reading.offsetMm().get(0))
                 .param("y", reading.offsetMm().get(1))
                 .param("z", reading.offsetMm().get(2))
+                .param("change", change)
                 .update();
         trail.append(TrailEntry.of(
                 cell.lab(),
@@ -58,13 +70,25 @@ class JdbcToolReadings implements ToolReadings {
 
     @Override
     public List<ToolReading> since(CellId cell, Instant from) {
-        Map<PersonId, ToolReading> latest = new LinkedHashMap<>();
-        jdbc.sql("select * from cell_tool_readings where cell_id = :cell and read_at >= :from order by read_at, id")
+        return latest(jdbc.sql(
+                        "select * from cell_tool_readings where cell_id = :cell and read_at >= :from order by read_at, id")
                 .param("cell", cell.value())
                 .param("from", SqlTime.toSql(from))
                 .query(JdbcToolReadings::reading)
-                .list()
-                .forEach(reading -> latest.put(reading.by(), reading));
+                .list());
+    }
+
+    @Override
+    public List<ToolReading> of(UUID change) {
+        return latest(jdbc.sql("select * from cell_tool_readings where change_id = :change order by read_at, id")
+                .param("change", change)
+                .query(JdbcToolReadings::reading)
+                .list());
+    }
+
+    private static List<ToolReading> latest(List<ToolReading> all) {
+        Map<PersonId, ToolReading> latest = new LinkedHashMap<>();
+        all.forEach(reading -> latest.put(reading.by(), reading));
         return List.copyOf(latest.values());
     }
 

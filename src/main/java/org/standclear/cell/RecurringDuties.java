@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
 
@@ -42,8 +43,18 @@ public interface RecurringDuties {
             PersonId recordedBy,
             Instant recordedAt) {}
 
-    /** How often from when on, and why. */
-    record Interval(RecurringDuty duty, int days, PersonId by, Instant at, String reason) {}
+    /**
+     * How often from when on, and why.
+     *
+     * @param firstDue when it is due the first time; null when that is the day on which the interval was set
+     */
+    record Interval(
+            RecurringDuty duty,
+            int days,
+            PersonId by,
+            Instant at,
+            String reason,
+            @Nullable LocalDate firstDue) {}
 
     /** What somebody records. */
     record RecordDuty(CellId cell, RecurringDuty duty, LocalDate on, String doneBy, String found, PersonId by) {}

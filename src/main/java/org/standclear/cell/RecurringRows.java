@@ -47,8 +47,13 @@ class RecurringRows {
                 .filter(done -> done.duty() == interval.duty())
                 .map(Done::on)
                 .max(java.util.Comparator.naturalOrder());
-        LocalDate dueOn = last.map(on -> on.plusDays(interval.days())).orElseGet(() -> labTime.date(interval.at()));
+        LocalDate dueOn = last.map(on -> on.plusDays(interval.days())).orElseGet(() -> firstDue(interval));
         return new DutyDue(cell, interval.duty(), interval.days(), last.orElse(null), dueOn);
+    }
+
+    private LocalDate firstDue(Interval interval) {
+        LocalDate named = interval.firstDue();
+        return named == null ? labTime.date(interval.at()) : named;
     }
 
     List<Interval> intervals(CellId cell) {
@@ -68,8 +73,10 @@ class RecurringRows {
 
     void add(CellId cell, Interval interval) {
         jdbc.sql("""
-                insert into cell_duty_intervals (cell_id, duty, number, interval_days, changed_by, changed_at, reason)
-                select cast(:cell as uuid), cast(:duty as varchar(20)), 1 + coalesce(max(number), 0), :days, :by, :at, :reason
+                insert into cell_duty_intervals (cell_id, duty, number, interval_days, changed_by, changed_at, reason,
+                    first_due_on)
+                select cast(:cell as uuid), cast(:duty as varchar(20)), 1 + coalesce(max(number), 0), :days, :by, :at, :reason,
+                    cast(:first as date)
                 from cell_duty_intervals where cell_id = :cell and duty = :duty""")
                 .param("cell", cell.value())
                 .param("duty", interval.duty().name())
@@ -77,6 +84,7 @@ class RecurringRows {
                 .param("by", interval.by().value())
                 .param("at", SqlTime.toSql(interval.at()))
                 .param("reason", interval.reason())
+                .param("first", interval.firstDue())
                 .update();
     }
 
@@ -103,7 +111,8 @@ class RecurringRows {
                 row.getInt("interval_days"),
                 new PersonId(row.getObject("changed_by", UUID.class)),
                 SqlTime.read(row, "changed_at"),
-                row.getString("reason"));
+                row.getString("reason"),
+                row.getObject("first_due_on", LocalDate.class));
     }
 
     private static Done done(ResultSet row, int number) throws SQLException {

@@ -20,8 +20,13 @@ public interface ToolChanges {
     /** Begins one; the caller has checked that the person is staff. */
     Outcome begin(CellId cell, UUID tool, PersonId by);
 
-    /** One person's reading of the offset. */
-    Outcome read(CellId cell, List<Double> offsetMm, PersonId by);
+    /**
+     * One person's reading at the robot. Two people have to read alike, of whom one at least is lab staff on duty and
+     * authorised on the cell.
+     *
+     * @param toolCode as it stands on the tool, typed
+     */
+    Outcome read(CellId cell, String toolCode, List<Double> offsetMm, PersonId by);
 
     /** The tool that was fitted before is fitted again. */
     Outcome giveUp(CellId cell, PersonId by);

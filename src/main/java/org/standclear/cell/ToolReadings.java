@@ -2,6 +2,7 @@ package org.standclear.cell;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.UUID;
 import org.standclear.platform.ids.CellId;
 
 /** Readings of tool and offset; nobody is shown what another has read. */
@@ -9,6 +10,12 @@ public interface ToolReadings {
 
     /** Keeps a reading; a person's later one takes the place of the earlier. */
     void read(ToolReading reading);
+
+    /** Keeps a reading that was made for a tool change. */
+    void readFor(UUID change, ToolReading reading);
+
+    /** The latest reading of each person that was made for the tool change, and no other. */
+    List<ToolReading> of(UUID change);
 
     /** The latest reading of each person from the instant on. */
     List<ToolReading> since(CellId cell, Instant from);

@@ -9,10 +9,13 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.context.ApplicationContext;
+import org.standclear.booking.SampleLab;
 import org.standclear.cell.Equipment.Item;
 import org.standclear.cell.Equipment.Kept;
 import org.standclear.cell.Equipment.Kind;
 import org.standclear.cell.ToolChanges.Outcome;
+import org.standclear.people.DutyRegister;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.PersonId;
@@ -40,13 +43,27 @@ class ToolChangeIT {
         @Autowired
         MovableClock clock;
 
-        private final PersonId adaeze = PersonId.next();
-        private final PersonId hemi = PersonId.next();
+        @Autowired
+        ApplicationContext application;
+
+        private PersonId adaeze = PersonId.next();
+        private PersonId hemi = PersonId.next();
         private CellId cell = CellId.next();
 
         @BeforeEach
         void aCell() {
+            clock.moveToStart();
+            SampleLab lab = new SampleLab(application);
+            adaeze = onDuty(lab.technician("Adaeze Lanternby").id());
+            hemi = onDuty(lab.technician("Hemi Coppergate").id());
             cell = SampleCell.inForce(register, SampleCell.name());
+        }
+
+        private PersonId onDuty(PersonId person) {
+            application
+                    .getBean(DutyRegister.class)
+                    .plan(person, MovableClock.START, MovableClock.START.plus(Duration.ofHours(9)), null);
+            return person;
         }
 
         private Item tool(String code, double z) {
@@ -102,11 +119,13 @@ class ToolChangeIT {
                     .extracting(Cells.Obstacle::code)
                     .contains("tool-change-open");
             clock.moveBy(Duration.ofSeconds(30));
-            assertThat(changes.read(cell, List.of(0.0, 2.5, -70.0), adaeze)).isInstanceOf(Outcome.Going.class);
-            assertThat(changes.read(cell, List.of(0.0, 2.5, -70.0), adaeze))
+            assertThat(changes.read(cell, item.code(), List.of(0.0, 2.5, -70.0), adaeze))
+                    .isInstanceOf(Outcome.Going.class);
+            assertThat(changes.read(cell, item.code(), List.of(0.0, 2.5, -70.0), adaeze))
                     .as("one person twice is one reading")
                     .isInstanceOf(Outcome.Going.class);
-            assertThat(changes.read(cell, List.of(0.0, 2.5, -70.0), hemi)).isEqualTo(new Outcome.Done(before + 1));
+            assertThat(changes.read(cell, item.code(), List.of(0.0, 2.5, -70.0), hemi))
+                    .isEqualTo(new Outcome.Done(before + 1));
 
             CellVersion version = cells.current(cell);
             assertThat(version.number()).isEqualTo(before + 1);
@@ -128,14 +147,15 @@ class ToolChangeIT {
             Item item = approved(code());
             changes.begin(cell, item.id(), adaeze);
             clock.moveBy(Duration.ofSeconds(30));
-            changes.read(cell, List.of(0.0, 2.5, -60.0), adaeze);
-            assertThat(refused(changes.read(cell, List.of(0.0, 2.5, -70.0), hemi)))
+            changes.read(cell, item.code(), List.of(0.0, 2.5, -60.0), adaeze);
+            assertThat(refused(changes.read(cell, item.code(), List.of(0.0, 2.5, -70.0), hemi)))
                     .contains("do not agree")
                     .doesNotContain("60")
                     .doesNotContain("70");
             int before = cells.current(cell).number();
             clock.moveBy(Duration.ofSeconds(30));
-            assertThat(changes.read(cell, List.of(0.0, 2.5, -70.0), adaeze)).isEqualTo(new Outcome.Done(before + 1));
+            assertThat(changes.read(cell, item.code(), List.of(0.0, 2.5, -70.0), adaeze))
+                    .isEqualTo(new Outcome.Done(before + 1));
         }
 
         @Test
@@ -143,8 +163,8 @@ class ToolChangeIT {
             Item item = approved(code());
             changes.begin(cell, item.id(), adaeze);
             clock.moveBy(Duration.ofSeconds(30));
-            changes.read(cell, List.of(0.0, 0.0, -60.0), adaeze);
-            assertThat(refused(changes.read(cell, List.of(0.0, 0.0, -60.0), hemi)))
+            changes.read(cell, item.code(), List.of(0.0, 0.0, -60.0), adaeze);
+            assertThat(refused(changes.read(cell, item.code(), List.of(0.0, 0.0, -60.0), hemi)))
                     .contains("do not agree");
             assertThat(cells.current(cell).fittedTool()).isEqualTo("G-02");
             changes.giveUp(cell, hemi);

@@ -13,6 +13,8 @@ import org.standclear.cell.CellRegister;
 import org.standclear.cell.Cells;
 import org.standclear.cell.DayTestReadings;
 import org.standclear.cell.DayTests;
+import org.standclear.cell.DutyDefaults;
+import org.standclear.cell.DutyDue;
 import org.standclear.cell.RecurringDuties;
 import org.standclear.cell.RecurringDuties.Kept;
 import org.standclear.cell.RecurringDuties.RecordDuty;
@@ -31,6 +33,9 @@ class CellDutiesIT {
 
         @Autowired
         RecurringDuties duties;
+
+        @Autowired
+        DutyDefaults defaults;
 
         @Autowired
         DayTests dayTests;
@@ -105,19 +110,58 @@ class CellDutiesIT {
             assertThat(duties.due(scene().cell).get(0).due()).isEqualTo(today());
             every(RecurringDuty.INSPECTION, 29);
             assertThat(codes()).as("a day after").contains("inspection-overdue");
-            assertThat(duties.intervals(scene().cell)).extracting("days").containsExactly(29, 30);
+            assertThat(duties.intervals(scene().cell))
+                    .filteredOn(one -> one.duty() == RecurringDuty.INSPECTION)
+                    .extracting("days")
+                    .containsExactly(29, 30, DutyDefaults.COMMON_PRACTICE_DAYS);
         }
 
         @Test
-        void isDueAtOnceWhenItWasNeverRecordedAndGatesNothingWithoutAnInterval() {
+        void isDueAtOnceWhenItWasSetAndNeverRecorded() {
             scene().attached();
-            assertThat(duties.due(scene().cell)).isEmpty();
             assertThat(codes()).isEmpty();
             every(RecurringDuty.RISK_ASSESSMENT, 365);
-            assertThat(duties.due(scene().cell)).singleElement().satisfies(due -> {
-                assertThat(due.due()).isEqualTo(today());
-                assertThat(due.overdue(today().plusDays(1))).isTrue();
+            assertThat(duties.due(scene().cell))
+                    .filteredOn(due -> due.duty() == RecurringDuty.RISK_ASSESSMENT)
+                    .singleElement()
+                    .satisfies(due -> {
+                        assertThat(due.due()).isEqualTo(today());
+                        assertThat(due.overdue(today().plusDays(1))).isTrue();
+                    });
+        }
+
+        @Test
+        void givesANewCellItsDutiesDueAYearLater() {
+            scene().attached();
+            assertThat(duties.due(scene().cell))
+                    .extracting(DutyDue::duty)
+                    .containsExactly(RecurringDuty.INSPECTION, RecurringDuty.RISK_ASSESSMENT);
+            assertThat(duties.due(scene().cell)).allSatisfy(due -> {
+                assertThat(due.lastDone()).isNull();
+                assertThat(due.due()).isEqualTo(today().plusDays(DutyDefaults.COMMON_PRACTICE_DAYS));
+                assertThat(due.overdue(due.due())).isFalse();
+                assertThat(due.overdue(due.due().plusDays(1))).isTrue();
             });
+            assertThat(codes()).isEmpty();
+        }
+
+        @Test
+        void givesLaterCellsWhatWasSetAndLeavesTheOthersAlone() {
+            PersonId ines = scene().hemi.id();
+            defaults.change(RecurringDuty.INSPECTION, 90, "the college's rule", ines);
+            defaults.change(RecurringDuty.RISK_ASSESSMENT, 0, "set on each cell", ines);
+            try {
+                assertThat(duties.due(scene().lab.cell(0))).singleElement().satisfies(due -> {
+                    assertThat(due.duty()).isEqualTo(RecurringDuty.INSPECTION);
+                    assertThat(due.due()).isEqualTo(today().plusDays(90));
+                });
+                assertThat(duties.due(scene().cell)).hasSize(2);
+                assertThat(defaults.history()).extracting("reason").contains("the college's rule", "set on each cell");
+            } finally {
+                for (RecurringDuty duty : RecurringDuty.values()) {
+                    defaults.change(duty, DutyDefaults.COMMON_PRACTICE_DAYS, "as before", ines);
+                }
+            }
         }
 
         @Test

@@ -42,6 +42,7 @@ class CellPages {
     private final DayTests dayTests;
     private final VersionEffects effects;
     private final CellFeatures features;
+    private final DutyLines duties;
     private final Clock clock;
 
     CellPages(
@@ -51,6 +52,7 @@ class CellPages {
             DayTests dayTests,
             VersionEffects effects,
             CellFeatures features,
+            DutyLines duties,
             Clock clock) {
         this.cells = cells;
         this.register = register;
@@ -58,6 +60,7 @@ class CellPages {
         this.dayTests = dayTests;
         this.effects = effects;
         this.features = features;
+        this.duties = duties;
         this.clock = clock;
     }
 
@@ -89,6 +92,7 @@ class CellPages {
         model.addAttribute("obstacles", cells.obstacles(cell, clock.instant()));
         model.addAttribute("versions", versionRows(cells.versions(cell)));
         model.addAttribute("tags", tags);
+        model.addAttribute("duties", duties.all(cell));
         model.addAttribute("tests", dayTests.recent(cell, TESTS_SHOWN));
         model.addAttribute("proposals", seesProposals(me) ? register.proposals(cell) : List.of());
         model.addAttribute("effects", seesProposals(me) ? effects.of(cell) : List.of());

@@ -25,6 +25,8 @@ class CellRoutes implements RouteRules {
                 RouteRule.roles(HttpMethod.POST, "/cells/proposals/{proposal}/approve", INSTRUCTOR, REVIEWER),
                 RouteRule.roles(
                         HttpMethod.POST, "/cells/proposals/{proposal}/reject", TECHNICIAN, INSTRUCTOR, REVIEWER),
+                RouteRule.roles(HttpMethod.GET, "/cells/duty-defaults", TECHNICIAN, INSTRUCTOR, REVIEWER),
+                RouteRule.roles(HttpMethod.POST, "/cells/duty-defaults", INSTRUCTOR),
                 RouteRule.signedIn(HttpMethod.GET, "/cells/{cell}"),
                 RouteRule.signedIn(HttpMethod.GET, "/cells/{cell}/versions/{number}"),
                 RouteRule.signedIn(HttpMethod.GET, "/cells/{cell}/versions/{number}/file"),
@@ -48,12 +50,14 @@ class CellRoutes implements RouteRules {
                 RouteRule.roles(HttpMethod.GET, "/equipment", TECHNICIAN, INSTRUCTOR, REVIEWER),
                 RouteRule.roles(HttpMethod.POST, "/equipment", TECHNICIAN, INSTRUCTOR),
                 RouteRule.roles(HttpMethod.POST, "/equipment/{item}/approve", TECHNICIAN, INSTRUCTOR, REVIEWER),
-                RouteRule.roles(HttpMethod.GET, "/cells/{cell}/tool-change", TECHNICIAN, INSTRUCTOR),
+                RouteRule.roles(HttpMethod.GET, "/cells/{cell}/tool-change", STUDENT, TECHNICIAN, INSTRUCTOR),
                 RouteRule.roles(HttpMethod.POST, "/cells/{cell}/tool-change", TECHNICIAN, INSTRUCTOR),
-                RouteRule.roles(HttpMethod.POST, "/cells/{cell}/tool-change/reading", TECHNICIAN, INSTRUCTOR),
                 RouteRule.roles(HttpMethod.GET, "/cells/{cell}/features", TECHNICIAN, INSTRUCTOR),
                 RouteRule.roles(HttpMethod.POST, "/cells/{cell}/features", TECHNICIAN, INSTRUCTOR),
                 RouteRule.roles(HttpMethod.POST, "/cells/{cell}/features/{feature}/remove", TECHNICIAN, INSTRUCTOR),
+                RouteRule.roles(HttpMethod.POST, "/cells/{cell}/tool-change/reading", STUDENT, TECHNICIAN, INSTRUCTOR),
+                RouteRule.roles(HttpMethod.GET, "/cells/{cell}/parts", TECHNICIAN, INSTRUCTOR),
+                RouteRule.roles(HttpMethod.POST, "/cells/{cell}/parts", TECHNICIAN, INSTRUCTOR),
                 RouteRule.roles(HttpMethod.GET, "/cells/{cell}/restriction", INSTRUCTOR),
                 RouteRule.roles(HttpMethod.POST, "/cells/{cell}/restriction", INSTRUCTOR));
     }

@@ -18,10 +18,12 @@ import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.standclear.cell.Equipment;
 import org.standclear.cell.Equipment.Item;
 import org.standclear.cell.Equipment.Kept;
 import org.standclear.cell.Equipment.Kind;
+import org.standclear.cell.PartChanges;
 import org.standclear.platform.forms.PostOnce;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.security.SignedInPerson;
@@ -35,11 +37,13 @@ class EquipmentPages {
     private static final String ADDRESS = "/equipment";
 
     private final Equipment equipment;
+    private final PartChanges changes;
     private final PostOnce postOnce;
     private final Clock clock;
 
-    EquipmentPages(Equipment equipment, PostOnce postOnce, Clock clock) {
+    EquipmentPages(Equipment equipment, PartChanges changes, PostOnce postOnce, Clock clock) {
         this.equipment = equipment;
+        this.changes = changes;
         this.postOnce = postOnce;
         this.clock = clock;
     }
@@ -98,7 +102,8 @@ class EquipmentPages {
                         Millimetres.read(errors, "offsetY", form.offsetY()),
                         Millimetres.read(errors, "offsetZ", form.offsetZ()))
                 : List.of();
-        Double overhang = tool ? Millimetres.read(errors, "overhangMm", form.overhangMm()) : null;
+        boolean measured = form.overhangMm() != null && !form.overhangMm().isBlank();
+        Double overhang = tool || measured ? Millimetres.read(errors, "overhangMm", form.overhangMm()) : null;
         if (errors.any()) {
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
             return page(form, errors, me, model);
@@ -123,13 +128,28 @@ class EquipmentPages {
             @PathVariable UUID item,
             @RequestParam(required = false) @Nullable String formToken,
             @AuthenticationPrincipal SignedInPerson me,
+            RedirectAttributes flash,
             HttpServletResponse response,
             Model model) {
         if (equipment.find(item).isEmpty()) {
             throw new NotFoundException("item");
         }
         ItemForm form = new ItemForm(formToken, null, null, null, null, null, null, null, null, null);
-        return act(form, () -> equipment.approve(item, me.id()), new FormErrors(), me, response, model);
+        AtomicReference<List<String>> followed = new AtomicReference<>(List.of());
+        Supplier<Kept> work = () -> {
+            PartChanges.Approved approved = changes.approve(item, me.id());
+            if (approved instanceof PartChanges.Approved.Done done) {
+                followed.set(done.followed());
+                return new Kept.Registered(done.item());
+            }
+            PartChanges.Approved.Refused no = (PartChanges.Approved.Refused) approved;
+            return new Kept.Refused(no.field(), no.says());
+        };
+        String answer = act(form, work, new FormErrors(), me, response, model);
+        if (!followed.get().isEmpty()) {
+            flash.addFlashAttribute("told", "Approved. " + String.join(". ", followed.get()) + ".");
+        }
+        return answer;
     }
 
     private String act(

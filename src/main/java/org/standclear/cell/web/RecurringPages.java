@@ -39,12 +39,14 @@ class RecurringPages {
 
     private final Cells cells;
     private final RecurringDuties duties;
+    private final DutyLines lines;
     private final PostOnce postOnce;
     private final LabTime labTime;
 
-    RecurringPages(Cells cells, RecurringDuties duties, PostOnce postOnce, LabTime labTime) {
+    RecurringPages(Cells cells, RecurringDuties duties, DutyLines lines, PostOnce postOnce, LabTime labTime) {
         this.cells = cells;
         this.duties = duties;
+        this.lines = lines;
         this.postOnce = postOnce;
         this.labTime = labTime;
     }
@@ -71,9 +73,6 @@ class RecurringPages {
             return found;
         }
     }
-
-    /** One duty in words. */
-    record Line(String what, String state, String words, String every, String last) {}
 
     @GetMapping("/cells/{cell}/duties")
     String show(@PathVariable CellId cell, @AuthenticationPrincipal SignedInPerson me, Model model) {
@@ -152,14 +151,13 @@ class RecurringPages {
 
     private String page(Cell cell, DutyForm form, FormErrors errors, SignedInPerson me, Model model) {
         List<DutyDue> due = duties.due(cell.id());
-        List<Line> lines = due.stream().map(this::line).toList();
         Map<String, String> choices = new LinkedHashMap<>();
         for (RecurringDuty duty : RecurringDuty.values()) {
             choices.put(duty.code(), duty.words());
         }
         model.addAttribute("cell", cell);
         model.addAttribute("headline", headline(cell, due));
-        model.addAttribute("lines", lines);
+        model.addAttribute("lines", lines.due(cell.id()));
         model.addAttribute("done", duties.done(cell.id()));
         model.addAttribute("intervals", duties.intervals(cell.id()));
         model.addAttribute("choices", choices);
@@ -178,18 +176,6 @@ class RecurringPages {
         return due.isEmpty()
                 ? "No interval is set for " + cell.name() + " yet."
                 : "Nothing is overdue on " + cell.name() + ".";
-    }
-
-    private Line line(DutyDue due) {
-        LocalDate today = labTime.today();
-        LocalDate last = due.lastDone();
-        return new Line(
-                due.duty().words(),
-                due.overdue(today) ? "failed" : due.within(today, 30) ? "due" : "passed",
-                (due.overdue(today) ? "overdue, " : "due ") + labTime.day(due.due()) + " "
-                        + due.due().getYear() + ", " + due.fromNow(today),
-                "every " + due.intervalDays() + " days",
-                last == null ? "never recorded" : "last on " + labTime.day(last) + " " + last.getYear());
     }
 
     private static String address(CellId cell) {

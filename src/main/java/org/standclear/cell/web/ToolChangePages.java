@@ -48,6 +48,7 @@ class ToolChangePages {
     record ChangeForm(
             @Nullable String formToken,
             @Nullable String tool,
+            @Nullable String toolCode,
             @Nullable String offsetX,
             @Nullable String offsetY,
             @Nullable String offsetZ,
@@ -80,6 +81,7 @@ class ToolChangePages {
             HttpServletResponse response,
             Model model) {
         FormErrors errors = new FormErrors();
+        String code = TextField.read(errors, "toolCode", form.toolCode(), 60, "Type the code that stands on the tool.");
         List<Double> offset = List.of(
                 Millimetres.read(errors, "offsetX", form.offsetX()),
                 Millimetres.read(errors, "offsetY", form.offsetY()),
@@ -88,7 +90,7 @@ class ToolChangePages {
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
             return page(found(cell), errors, me, model);
         }
-        return act(found(cell), form, () -> changes.read(cell, offset, me.id()), errors, me, response, model);
+        return act(found(cell), form, () -> changes.read(cell, code, offset, me.id()), errors, me, response, model);
     }
 
     /** A reading that differs is kept too, so a refusal of it is told and not rolled back. */
@@ -122,6 +124,7 @@ class ToolChangePages {
                 .filter(item -> item.kind() == Equipment.Kind.TOOL && item.approved())
                 .forEach(item -> tools.put(item.id().toString(), item.code() + ", " + item.name()));
         model.addAttribute("cell", cell);
+        model.addAttribute("staff", me.isLabStaff());
         model.addAttribute("open", open);
         model.addAttribute("hasRead", open != null && open.readers().contains(me.id()));
         model.addAttribute("fitted", cells.current(cell.id()).fittedTool());
