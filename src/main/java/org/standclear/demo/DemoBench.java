@@ -40,12 +40,14 @@ class DemoBench {
     private final RunLog log;
     private final Runs runs;
     private final DemoCells cells;
+    private final DemoPace pace;
 
-    DemoBench(SignoffDesk signoff, RunLog log, Runs runs, DemoCells cells) {
+    DemoBench(SignoffDesk signoff, RunLog log, Runs runs, DemoCells cells, DemoPace pace) {
         this.signoff = signoff;
         this.log = log;
         this.runs = runs;
         this.cells = cells;
+        this.pace = pace;
     }
 
     void look(BookingId booking) {
@@ -124,11 +126,14 @@ class DemoBench {
         Step step = signoff.step(sheet, part, person);
         while (step instanceof Step.Ask ask) {
             ListItem item = ask.item();
+            pace.takes(4, 9);
             var entered = signoff.enter(new EnterAnswer(sheet.id(), part, person, item.number(), answers(item, known)));
             Expect.that(Entered.Kept.class, entered, "answering item " + item.number() + " as " + part.words());
             step = signoff.step(sheet, part, person);
         }
         String statement = ((Step.Sign) step).statement().sha256();
+        // reading what is signed; the releaser looks at the people and the display first
+        pace.takes(part == Part.RELEASER ? 14 : 4, part == Part.RELEASER ? 20 : 8);
         Signed signed = signoff.sign(new SignPart(sheet.id(), part, person, person, null, statement));
         return part == Part.RELEASER ? signed : Expect.that(Signed.Kept.class, signed, "signing as " + part.words());
     }
@@ -152,6 +157,7 @@ class DemoBench {
     void start(BookingId booking, Release release) {
         kept(log.start(booking, release.code(), release.operator()), "the start");
         if (release.firstRun()) {
+            pace.takes(20, 40);
             PersonId watcher = release.releaser();
             kept(log.watched(booking, new RunLog.Witness(watcher, watcher, null)), "watching the first run");
         }

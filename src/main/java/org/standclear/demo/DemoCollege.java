@@ -48,6 +48,7 @@ class DemoCollege {
     private final Labs labs;
     private final Clock clock;
     private final ClockHands hands;
+    private final DemoPace pace;
     private final TransactionTemplate transaction;
 
     DemoCollege(
@@ -67,6 +68,7 @@ class DemoCollege {
             Labs labs,
             Clock clock,
             ClockHands hands,
+            DemoPace pace,
             PlatformTransactionManager transactions) {
         this.people = people;
         this.cells = cells;
@@ -84,6 +86,7 @@ class DemoCollege {
         this.labs = labs;
         this.clock = clock;
         this.hands = hands;
+        this.pace = pace;
         this.transaction = new TransactionTemplate(transactions);
     }
 
@@ -106,7 +109,7 @@ class DemoCollege {
         LabSeed lab = files.lab();
         WeekTimes times = WeekTimes.around(start, lab.zone());
         Timeline timeline =
-                new Timeline(hands, lab.zone(), act -> transaction.executeWithoutResult(status -> act.run()));
+                new Timeline(hands, pace, lab.zone(), act -> transaction.executeWithoutResult(status -> act.run()));
         Roster roster = new Roster();
         WeekSeed week = files.week();
         VisitScript visits = new VisitScript(timeline, bookings, bench, roster);

@@ -29,8 +29,8 @@ class DemoEquipment {
         approved(tool("G-02", "two-finger gripper", 0.42, -60, 25, false, roster), roster);
         approved(tool("V-01", "vacuum cup", 0.18, -60, 15, false, roster), roster);
         approved(tool("S-03", "screw-bit holder", 0.55, -85, 30, true, roster), roster);
-        approved(plain(Kind.PART, "P-11", "peg, aluminium", 0.06, roster), roster);
-        approved(plain(Kind.FIXTURE, "F-04", "plate with nine holes", 1.9, roster), roster);
+        approved(plain(Kind.PART, "P-11", "peg, aluminium", 0.06, 20, roster), roster);
+        approved(plain(Kind.FIXTURE, "F-04", "plate with nine holes", 1.9, 30, roster), roster);
         keep(tool("G-05", "three-finger gripper, new", 0.61, -72, 40, false, roster));
     }
 
@@ -39,8 +39,8 @@ class DemoEquipment {
         return item(Kind.TOOL, code, name, massKg, List.of(0.0, 0.0, z), overhang, edges, roster);
     }
 
-    private Item plain(Kind kind, String code, String name, double massKg, Roster roster) {
-        return item(kind, code, name, massKg, List.of(), null, false, roster);
+    private Item plain(Kind kind, String code, String name, double massKg, double reach, Roster roster) {
+        return item(kind, code, name, massKg, List.of(), reach, false, roster);
     }
 
     private Item item(

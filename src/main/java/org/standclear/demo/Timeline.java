@@ -14,12 +14,14 @@ final class Timeline {
     private final PriorityQueue<Entry> entries =
             new PriorityQueue<>(Comparator.comparing(Entry::at).thenComparing(Entry::number));
     private final ClockHands hands;
+    private final DemoPace pace;
     private final ZoneId zone;
     private final Consumer<Runnable> transaction;
     private int count;
 
-    Timeline(ClockHands hands, ZoneId zone, Consumer<Runnable> transaction) {
+    Timeline(ClockHands hands, DemoPace pace, ZoneId zone, Consumer<Runnable> transaction) {
         this.hands = hands;
+        this.pace = pace;
         this.zone = zone;
         this.transaction = transaction;
     }
@@ -30,12 +32,13 @@ final class Timeline {
 
     /** Plays everything up to the instant, one transaction a day; acts may add later ones. The rest never happens. */
     void playUntil(Instant end) {
+        pace.noLaterThan(end);
         while (hasNext(end)) {
             LocalDate day = date(entries.element().at());
             transaction.accept(() -> {
                 while (hasNext(end) && date(entries.element().at()).equals(day)) {
                     Entry next = entries.remove();
-                    hands.standAt(next.at());
+                    pace.goOnAt(next.at());
                     run(next);
                 }
             });
