@@ -2,6 +2,7 @@ package org.standclear.cell.web;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.Clock;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -135,19 +136,19 @@ class EquipmentPages {
             throw new NotFoundException("item");
         }
         ItemForm form = new ItemForm(formToken, null, null, null, null, null, null, null, null, null);
-        AtomicReference<List<String>> followed = new AtomicReference<>(List.of());
+        List<String> followed = new ArrayList<>();
         Supplier<Kept> work = () -> {
             PartChanges.Approved approved = changes.approve(item, me.id());
             if (approved instanceof PartChanges.Approved.Done done) {
-                followed.set(done.followed());
+                followed.addAll(done.followed());
                 return new Kept.Registered(done.item());
             }
             PartChanges.Approved.Refused no = (PartChanges.Approved.Refused) approved;
             return new Kept.Refused(no.field(), no.says());
         };
         String answer = act(form, work, new FormErrors(), me, response, model);
-        if (!followed.get().isEmpty()) {
-            flash.addFlashAttribute("told", "Approved. " + String.join(". ", followed.get()) + ".");
+        if (!followed.isEmpty()) {
+            flash.addFlashAttribute("told", "Approved. " + String.join(". ", followed) + ".");
         }
         return answer;
     }

@@ -88,9 +88,9 @@ class Watching {
     /** Who had a part in the run did not watch it, and nobody watches two cells. */
     private Optional<Logged> notThere(Booking booking, @Nullable Run run, PersonId signer, Instant now) {
         boolean part = booking.involves(signer)
-                || run != null
+                || (run != null
                         && (run.inPart(Part.OPERATOR).contains(signer)
-                                || run.inPart(Part.ATTENDANT).contains(signer));
+                                || run.inPart(Part.ATTENDANT).contains(signer)));
         if (part) {
             return refused("Who operates or attends watches no first run for the record.");
         }
