@@ -21,7 +21,7 @@ public interface Credits {
     /** Minutes of the person that have not gone into a make-up yet. */
     int open(PersonId person);
 
-    /** The latest credits of everybody, latest first. */
+    /** The latest credits of everybody in the lab, latest first. */
     List<Credit> latest(int atMost);
 
     /**

@@ -16,6 +16,7 @@ import org.standclear.people.People;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
 import org.standclear.run.Credits;
 import org.standclear.run.Run;
@@ -30,12 +31,14 @@ class CreditRows implements Credits {
     private final EventWriter events;
     private final People people;
     private final Turns turns;
+    private final Labs labs;
 
-    CreditRows(JdbcClient jdbc, EventWriter events, People people, Turns turns) {
+    CreditRows(JdbcClient jdbc, EventWriter events, People people, Turns turns, Labs labs) {
         this.jdbc = jdbc;
         this.events = events;
         this.people = people;
         this.turns = turns;
+        this.labs = labs;
     }
 
     /** From the stop, or from where the minutes are credited already, to its reset or to the run's end, within the slot. */
@@ -103,7 +106,10 @@ class CreditRows implements Credits {
 
     @Override
     public List<Credit> latest(int atMost) {
-        return jdbc.sql("select * from run_credits order by until_at desc, id desc fetch first :count rows only")
+        return jdbc.sql("""
+                select c.* from run_credits c join bookings b on b.id = c.booking_id join cells k on k.id = b.cell_id
+                where k.lab_id = :lab order by c.until_at desc, c.id desc fetch first :count rows only""")
+                .param("lab", labs.theLab().id().value())
                 .param("count", atMost)
                 .query(CreditRows::credit)
                 .list();

@@ -1,12 +1,13 @@
 package org.standclear.platform.live;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.mockito.Mockito.mock;
 
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -17,7 +18,10 @@ import org.standclear.platform.security.AccountStates.AccountState;
 class LiveStreamsTests {
 
     private final LiveStreams streams = new LiveStreams(
-            new LiveHub(), person -> Optional.of(new AccountState("Yuki", Set.of(), false)), Duration.ofHours(1));
+            new LiveHub(),
+            person -> Optional.of(new AccountState("Yuki", Map.of(), false)),
+            mock(CellLabs.class),
+            Duration.ofHours(1));
     private final List<PersonId> people = new ArrayList<>();
 
     @BeforeEach
