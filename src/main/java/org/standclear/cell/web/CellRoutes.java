@@ -47,17 +47,9 @@ class CellRoutes implements RouteRules {
                 RouteRule.roles(HttpMethod.POST, "/cells/{cell}/lockout", TECHNICIAN, INSTRUCTOR),
                 RouteRule.roles(HttpMethod.POST, "/cells/{cell}/lockout/{tag}/remove", TECHNICIAN, INSTRUCTOR),
                 RouteRule.signedIn(HttpMethod.GET, "/cells/{cell}/tags/{tag}"),
-                RouteRule.roles(HttpMethod.GET, "/equipment", TECHNICIAN, INSTRUCTOR, REVIEWER),
-                RouteRule.roles(HttpMethod.POST, "/equipment", TECHNICIAN, INSTRUCTOR),
-                RouteRule.roles(HttpMethod.POST, "/equipment/{item}/approve", TECHNICIAN, INSTRUCTOR, REVIEWER),
-                RouteRule.roles(HttpMethod.GET, "/cells/{cell}/tool-change", STUDENT, TECHNICIAN, INSTRUCTOR),
-                RouteRule.roles(HttpMethod.POST, "/cells/{cell}/tool-change", TECHNICIAN, INSTRUCTOR),
                 RouteRule.roles(HttpMethod.GET, "/cells/{cell}/features", TECHNICIAN, INSTRUCTOR),
                 RouteRule.roles(HttpMethod.POST, "/cells/{cell}/features", TECHNICIAN, INSTRUCTOR),
                 RouteRule.roles(HttpMethod.POST, "/cells/{cell}/features/{feature}/remove", TECHNICIAN, INSTRUCTOR),
-                RouteRule.roles(HttpMethod.POST, "/cells/{cell}/tool-change/reading", STUDENT, TECHNICIAN, INSTRUCTOR),
-                RouteRule.roles(HttpMethod.GET, "/cells/{cell}/parts", TECHNICIAN, INSTRUCTOR),
-                RouteRule.roles(HttpMethod.POST, "/cells/{cell}/parts", TECHNICIAN, INSTRUCTOR),
                 RouteRule.roles(HttpMethod.GET, "/cells/{cell}/restriction", INSTRUCTOR),
                 RouteRule.roles(HttpMethod.POST, "/cells/{cell}/restriction", INSTRUCTOR));
     }
