@@ -173,7 +173,20 @@ class DisposedKindsIT {
         void takesTheStoryOutOfAnIncidentAndKeepsItsNumberAndClass() {
             IncidentId id = closedIncident();
             int number = now(id).number();
+            UUID step = jdbc.sql("select id from incident_steps where incident_id = :id and kind = 'REPORTED'")
+                    .param("id", id.value())
+                    .query(UUID.class)
+                    .single();
+            writtenDownInAnotherTransaction("INCIDENTS", id.value());
+            refused("update incident_steps set words = 'changed' where id = :id", step);
+            refused("delete from incident_steps where id = :id", step);
             disposedAfter(RecordKind.INCIDENTS, id.value());
+            refused("update incident_steps set words = 'changed' where id = :id", step);
+            assertThat(jdbc.sql("select words from incident_steps where id = :id and taken_by is null")
+                            .param("id", step)
+                            .query(String.class)
+                            .single())
+                    .isEqualTo("Taken out at the end of its time.");
             assertThat(now(id).number()).isEqualTo(number);
             assertThat(now(id).reporter()).isNull();
             assertThat(now(id).sentence()).isEqualTo("Taken out at the end of its time.");

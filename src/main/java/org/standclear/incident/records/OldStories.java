@@ -17,6 +17,8 @@ import org.standclear.platform.time.SqlTime;
 @Component
 class OldStories implements Disposable {
 
+    private static final String GONE = "Taken out at the end of its time.";
+
     private final JdbcClient jdbc;
     private final Clock clock;
     private final DueRows rows;
@@ -46,11 +48,19 @@ class OldStories implements Disposable {
 
     @Override
     public boolean dispose(UUID id) {
+        // before the reporter is gone: what the report, its form and the answers say, and who the reporter is in any
+        // step
+        jdbc.sql("""
+                update incident_steps set for_reporter = '',
+                    words = case when kind in ('REPORTED', 'FORM_FILLED', 'PERSON_NAMED', 'ANSWERED') then :gone else words end,
+                    taken_by = case when taken_by = (select i.reporter from incidents i where i.id = :id) then null
+                        else taken_by end
+                where incident_id = :id""").param("gone", GONE).param("id", id).update();
         return jdbc.sql("""
                 update incidents set reporter = null, receipt_sha256 = null, sentence = :gone, done_at_once = '',
                     story = case when story = '' then '' else :gone end, story_out_at = :at, version = version + 1
                 where id = :id and closed_at is not null and story_out_at is null""")
-                        .param("gone", "Taken out at the end of its time.")
+                        .param("gone", GONE)
                         .param("at", SqlTime.toSql(clock.instant()))
                         .param("id", id)
                         .update()

@@ -31,8 +31,8 @@ public enum RecordKind {
     INCIDENTS(
             "Stories of incidents",
             "the incident was closed",
-            "The reporter and the free text of the report are taken out; number, class, severity, cell, dates, causes and "
-                    + "actions stay, and so do the counts of every term."),
+            "The reporter and the words of the report, its form and its answers are taken out; number, class, severity, "
+                    + "cell, dates, causes and actions stay, and so do the counts of every term."),
     MEDICAL_NOTES("Medical notes", "the incident was closed", "Deleted."),
     PHOTOS("Photos of incidents", "the incident was closed", "Deleted.");
 
