@@ -42,13 +42,13 @@ record NewLabForm(
     Optional<Read> read(Map<String, String> errors) {
         Lab lab = new Lab(
                 LabId.next(),
-                text("college", college, 200, errors),
-                text("room", room, 200, errors),
-                text("name", name, 200, errors),
+                text("college", "College", college, 200, errors),
+                text("room", "Room", room, 200, errors),
+                text("name", "Name of the lab", name, 200, errors),
                 zone(errors),
-                text("emergencyNumber", emergencyNumber, 40, errors),
-                text("firstAider", firstAider, 200, errors),
-                text("stopMap", stopMap, 400, errors));
+                text("emergencyNumber", "Emergency number", emergencyNumber, 40, errors),
+                text("firstAider", "First-aider", firstAider, 200, errors),
+                text("stopMap", "E-stops", stopMap, 400, errors));
         Role first = LabsPages.STAFF.stream()
                 .filter(one -> one.name().equals(role))
                 .findFirst()
@@ -74,10 +74,12 @@ record NewLabForm(
         }
     }
 
-    private static String text(String field, @Nullable String raw, int longest, Map<String, String> errors) {
+    /** Names the field, so that the summary above the form says what is missing. */
+    private static String text(
+            String field, String label, @Nullable String raw, int longest, Map<String, String> errors) {
         PlainText.Checked checked = PlainText.check(raw, longest);
         if (checked instanceof PlainText.Refused refused) {
-            errors.put(field, refused.says());
+            errors.put(field, label + ": " + refused.says());
             return "";
         }
         return ((PlainText.Fine) checked).text();
