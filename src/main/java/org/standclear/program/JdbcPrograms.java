@@ -1,5 +1,6 @@
 package org.standclear.program;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -101,10 +102,13 @@ class JdbcPrograms implements Programs {
     }
 
     @Override
-    public boolean isTakenOut(RevisionId id) {
+    public Optional<Instant> takenOutAt(RevisionId id) {
         return jdbc.sql("""
-                select count(*) from program_contents c join program_revisions r on r.content_id = c.id
-                where r.id = :id and c.taken_out_at is not null""").param("id", id.value()).query(Integer.class).single() > 0;
+                select c.taken_out_at from program_contents c join program_revisions r on r.content_id = c.id
+                where r.id = :id and c.taken_out_at is not null""")
+                .param("id", id.value())
+                .query((row, number) -> SqlTime.read(row, "taken_out_at"))
+                .optional();
     }
 
     private boolean maySee(PersonId person, Revision revision) {

@@ -34,7 +34,12 @@ public interface Programs {
     byte[] bytes(RevisionId id);
 
     /** Whether the bytes were taken out; such a revision is shown, and never checked again. */
-    boolean isTakenOut(RevisionId id);
+    default boolean isTakenOut(RevisionId id) {
+        return takenOutAt(id).isPresent();
+    }
+
+    /** When the bytes were taken out; empty while they are there. */
+    Optional<Instant> takenOutAt(RevisionId id);
 
     /**
      * Which programs to list.

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.springframework.stereotype.Service;
 import org.standclear.core.difference.Change;
 import org.standclear.core.difference.ProgramDifference;
@@ -50,6 +51,10 @@ class ReadRevisionChanges implements RevisionChanges {
         if (later.number() == 1) {
             return Optional.empty();
         }
+        Optional<Since> gone = before(later).flatMap(before -> takenOut(before, later));
+        if (gone.isPresent()) {
+            return gone;
+        }
         String books = phrasebooks.allCurrent().stream()
                 .map(PhrasebookVersion::sha256)
                 .distinct()
@@ -75,6 +80,15 @@ class ReadRevisionChanges implements RevisionChanges {
         return programs.revisions(later.program()).stream()
                 .filter(revision -> revision.number() == later.number() - 1)
                 .findFirst();
+    }
+
+    /** Asked before what is kept ready: that a text was taken out must not wait for a restart. */
+    private Optional<Since> takenOut(Revision before, Revision later) {
+        return Stream.of(later, before)
+                .filter(revision -> programs.isTakenOut(revision.id()))
+                .findFirst()
+                .map(gone -> new NotCompared(
+                        before, "Revision " + gone.number() + ": text taken out at the end of its time."));
     }
 
     private Since compare(Revision before, Revision later) {

@@ -14,6 +14,7 @@ import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.RevisionId;
 import org.standclear.platform.lab.Labs;
+import org.standclear.platform.time.LabTime;
 import org.standclear.program.Programs;
 import org.standclear.program.Revision;
 import org.standclear.run.Run;
@@ -29,7 +30,7 @@ import org.standclear.trail.TrailReader;
 
 /**
  * Lists the evidence of a run: every piece with the hash of its content, taken from the content itself and not from a hash
- * that is stored beside it.
+ * that is stored beside it, but for texts of programs that were taken out at the end of their time.
  */
 @Component
 class EvidencePieces {
@@ -45,6 +46,7 @@ class EvidencePieces {
     private final Runs runs;
     private final TrailReader trail;
     private final Labs labs;
+    private final LabTime labTime;
 
     EvidencePieces(
             Programs programs,
@@ -53,7 +55,8 @@ class EvidencePieces {
             SignoffRecord signed,
             Runs runs,
             TrailReader trail,
-            Labs labs) {
+            Labs labs,
+            LabTime labTime) {
         this.programs = programs;
         this.cells = cells;
         this.releases = releases;
@@ -61,6 +64,7 @@ class EvidencePieces {
         this.runs = runs;
         this.trail = trail;
         this.labs = labs;
+        this.labTime = labTime;
     }
 
     /** A piece as it is now. */
@@ -116,8 +120,12 @@ class EvidencePieces {
 
     private void of(Revision revision, List<Found> found) {
         RevisionId id = revision.id();
-        found.add(new Found(
-                PROGRAM, id.toString(), "program file, revision " + revision.number(), Sha256.of(programs.bytes(id))));
+        String words = "program file, revision " + revision.number();
+        found.add(programs.takenOutAt(id)
+                // a note stands in place of the bytes: only the hash that was stored beside them speaks of the program
+                .map(at -> new Found(
+                        PROGRAM, id.toString(), words + ", text taken out on " + labTime.date(at), revision.sha256()))
+                .orElseGet(() -> new Found(PROGRAM, id.toString(), words, Sha256.of(programs.bytes(id)))));
         String declaration = revision.declaration();
         found.add(new Found(
                 DECLARATION,

@@ -34,6 +34,11 @@ class ErrorPages {
         return page(HttpStatus.NOT_FOUND, "Not found", String.valueOf(error.getMessage()), response, model);
     }
 
+    @ExceptionHandler(GoneException.class)
+    String gone(GoneException error, HttpServletResponse response, Model model) {
+        return page(HttpStatus.GONE, "No longer kept", String.valueOf(error.getMessage()), response, model);
+    }
+
     @ExceptionHandler(MethodArgumentTypeMismatchException.class)
     String notAnId(MethodArgumentTypeMismatchException error, HttpServletResponse response, Model model) {
         if (error.getParameter().hasParameterAnnotation(org.springframework.web.bind.annotation.PathVariable.class)) {
