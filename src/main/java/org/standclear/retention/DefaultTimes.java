@@ -34,12 +34,13 @@ public final class DefaultTimes {
             case MEDICAL_NOTES ->
                 "29 CFR 1910.1020(d)(1)(i): medical records of employees, duration of employment and thirty years; records of "
                         + "first aid for minor things have no time there. The program does not know when an employment ends: "
-                        + "place a hold where thirty years from the closing are too short.";
+                        + "place a legal hold where thirty years from the closing are too short.";
             case LOOKS ->
                 "34 CFR 99.32(a)(2): the record of who asked for an education record stays as long as that record; here as "
                         + "long as the longest of the others but medical notes.";
             case ACCOUNTS, AUTHORISATIONS ->
-                "The college’s own: as long as the incidents in which the person may have had a part (29 CFR 1904.33(a)).";
+                "The college’s own: as long as the stories of incidents (29 CFR 1904.33(a)). Kept longer while an incident in "
+                        + "which the person is named still has its story, photos or medical notes.";
             case MESSAGES, EXCUSES, ROSTERS ->
                 "Common practice: one year, so that the grades of a term can be questioned.";
             case ADDRESSES -> "The college’s own: a month, for what is still under way.";

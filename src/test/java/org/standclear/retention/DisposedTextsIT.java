@@ -2,6 +2,7 @@ package org.standclear.retention;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 
 import java.nio.charset.StandardCharsets;
 import java.util.UUID;
@@ -9,6 +10,8 @@ import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.dao.DataAccessException;
+import org.springframework.mock.web.MockHttpServletResponse;
+import org.springframework.test.web.servlet.MockMvc;
 import org.standclear.check.ProgramChecks;
 import org.standclear.incident.IncidentClass;
 import org.standclear.platform.ids.IncidentId;
@@ -20,14 +23,19 @@ import org.standclear.program.ProgramUploads.UploadProgram;
 import org.standclear.program.ProgramUploads.Uploaded;
 import org.standclear.program.Programs;
 import org.standclear.program.Revision;
+import org.standclear.program.RevisionChanges;
 import org.standclear.retention.LegalHold.Target;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
+import org.standclear.testing.web.Accounts;
 
 /** Texts of programs: a note in their place, the fingerprint stays, and nothing is checked against a note. */
 class DisposedTextsIT {
 
     abstract static class Cases extends RetentionCases {
+
+        @Autowired
+        MockMvc mvc;
 
         @Autowired
         Programs programs;
@@ -120,7 +128,106 @@ class DisposedTextsIT {
             keepOnly(RecordKind.PROGRAMS, KeepingTime.years(3));
             longAfter();
             assertThat(isDue(RecordKind.PROGRAMS, content(booked()))).isFalse();
-            assertThat(dueOf(RecordKind.PROGRAMS).keptBack()).containsKey("frozen as evidence of an incident");
+            assertThat(dueOf(RecordKind.PROGRAMS).keptBack().keySet())
+                    .anyMatch(why -> why.contains("frozen as evidence of an incident"));
+        }
+
+        @Test
+        void keepsATextThatRanInAnIncidentUntilThatIsClosed() {
+            running();
+            IncidentId incident = reported(IncidentClass.NEAR_MISS);
+            assertThat(evidence.of(incident)).isEmpty();
+            UUID content = content(booked());
+            keepOnly(RecordKind.PROGRAMS, KeepingTime.years(3));
+            longAfter();
+            assertThat(isDue(RecordKind.PROGRAMS, content)).isFalse();
+            assertThat(dueOf(RecordKind.PROGRAMS).keptBack()).containsKey("it ran in an incident that is not closed");
+            jdbc.sql("update incidents set state = 'CLOSED', closed_at = current_timestamp where id = :id")
+                    .param("id", incident.value())
+                    .update();
+            assertThat(isDue(RecordKind.PROGRAMS, content)).isTrue();
+        }
+
+        /** A booking may name another revision by now than the one that was signed off and ran. */
+        @Test
+        void keepsATextThatWasSignedOffAndRanThoughTheBookingNamesAnother() {
+            running();
+            Revision ran = booked();
+            UploadProgram other = new UploadProgram(
+                    ran.author(),
+                    ran.program(),
+                    null,
+                    "other.yaml",
+                    (new String(programs.bytes(ran.id()), StandardCharsets.UTF_8) + "\n# another\n")
+                            .getBytes(StandardCharsets.UTF_8),
+                    ran.declaration());
+            Revision another = is(Uploaded.class, uploads.upload(other)).revision();
+            jdbc.sql("update bookings set revision_id = :other where id = :id")
+                    .param("other", another.id().value())
+                    .param("id", scene().booking.value())
+                    .update();
+            keepOnly(RecordKind.PROGRAMS, new KeepingTime(java.time.Period.ofDays(30), false));
+            clock.moveBy(aDay().multipliedBy(200));
+            assertThat(isDue(RecordKind.PROGRAMS, content(ran))).isFalse();
+            assertThat(isDue(RecordKind.PROGRAMS, content(another))).isFalse();
+            longAfter();
+            assertThat(isDue(RecordKind.PROGRAMS, content(ran))).isTrue();
+        }
+
+        @Test
+        void saysThatATextWasTakenOutWhereItWouldBeCompared() {
+            running();
+            Revision first = booked();
+            UploadProgram later = new UploadProgram(
+                    first.author(),
+                    first.program(),
+                    null,
+                    "later.yaml",
+                    (new String(programs.bytes(first.id()), StandardCharsets.UTF_8) + "\n# later\n")
+                            .getBytes(StandardCharsets.UTF_8),
+                    first.declaration());
+            Revision second = is(Uploaded.class, uploads.upload(later)).revision();
+            RevisionChanges changes = application.getBean(RevisionChanges.class);
+            assertThat(changes.since(second)).containsInstanceOf(RevisionChanges.Compared.class);
+            disposed(first);
+            assertThat(changes.since(second).orElseThrow())
+                    .isInstanceOfSatisfying(
+                            RevisionChanges.NotCompared.class,
+                            none -> assertThat(none.toString()).contains("text taken out"));
+        }
+
+        @Test
+        void doesNotHandTheNoteOutAsTheFile() throws Exception {
+            running();
+            Revision revision = booked();
+            String address = "/revisions/" + revision.id() + "/file";
+            assertThat(answered(address).getStatus()).isEqualTo(200);
+            disposed(revision);
+            MockHttpServletResponse gone = answered(address);
+            assertThat(gone.getStatus()).isEqualTo(410);
+            assertThat(gone.getHeader("Content-Disposition")).isNull();
+            assertThat(gone.getContentAsString()).contains("was taken out on 2", revision.sha256());
+        }
+
+        private MockHttpServletResponse answered(String address) throws Exception {
+            return mvc.perform(get(address).with(Accounts.as(scene().noor)))
+                    .andReturn()
+                    .getResponse();
+        }
+
+        @Test
+        void freezesTheHashOfTheProgramAndNotOfTheNote() {
+            running();
+            Revision revision = booked();
+            disposed(revision);
+            IncidentId incident = reported(IncidentClass.CONTACT);
+            assertThat(evidence.of(incident).orElseThrow().pieces())
+                    .filteredOn(piece -> piece.kind().equals("program"))
+                    .singleElement()
+                    .satisfies(piece -> {
+                        assertThat(piece.sha256()).isEqualTo(revision.sha256());
+                        assertThat(piece.words()).contains("text taken out on 2");
+                    });
         }
 
         @Test

@@ -10,11 +10,16 @@ import org.standclear.platform.retention.Concern;
 import org.standclear.platform.retention.KeepsBack;
 import org.standclear.platform.retention.RecordKind;
 
-/** Whoever has to do with an incident that is not closed keeps name and address until it is. */
+/** What says who was there and what ran stays until an incident is closed: it may be needed to understand it. */
 @Component
 class OpenIncidents implements KeepsBack {
 
-    private static final Set<RecordKind> NAMES = Set.of(RecordKind.ACCOUNTS, RecordKind.ADDRESSES);
+    private static final Set<RecordKind> OF_A_PERSON = Set.of(
+            RecordKind.ACCOUNTS,
+            RecordKind.ADDRESSES,
+            RecordKind.AUTHORISATIONS,
+            RecordKind.MESSAGES,
+            RecordKind.DUTY_PERIODS);
 
     private final JdbcClient jdbc;
 
@@ -31,9 +36,17 @@ class OpenIncidents implements KeepsBack {
                     where i.state <> 'CLOSED'
                 union select r.person_id from run_people r join incidents i on i.run_id = r.run_id where i.state <> 'CLOSED'
                 union select owner from incident_actions where checked_at is null""").query(UUID.class).list());
-        return (kind, record) -> NAMES.contains(kind) && isAboutOneOf(people, record)
-                ? "named in an incident that is not closed, or in an action that is not checked"
-                : "";
+        Set<UUID> texts = new HashSet<>(jdbc.sql("""
+                select v.content_id from program_revisions v join runs r on r.revision_id = v.id
+                    join incidents i on i.run_id = r.id where i.state <> 'CLOSED'""").query(UUID.class).list());
+        return (kind, record) -> {
+            if (kind == RecordKind.PROGRAMS && texts.contains(record.id())) {
+                return "it ran in an incident that is not closed";
+            }
+            return OF_A_PERSON.contains(kind) && isAboutOneOf(people, record)
+                    ? "named in an incident that is not closed, or in an action that is not checked"
+                    : "";
+        };
     }
 
     private static boolean isAboutOneOf(Set<UUID> people, Candidate record) {

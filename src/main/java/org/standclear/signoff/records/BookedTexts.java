@@ -11,7 +11,7 @@ import org.standclear.platform.retention.KeepsBack;
 import org.standclear.platform.retention.RecordKind;
 import org.standclear.platform.time.SqlTime;
 
-/** The text of a program stays while a booking of the last year, or one ahead, names it. */
+/** The text of a program stays while a booking of the last year, or one ahead, names it, or it was signed off or ran there. */
 @Component
 class BookedTexts implements KeepsBack {
 
@@ -28,13 +28,17 @@ class BookedTexts implements KeepsBack {
     @Override
     public Reasons now() {
         Set<UUID> booked = new HashSet<>(jdbc.sql("""
-                select distinct r.content_id from bookings b join program_revisions r on r.id = b.revision_id
-                where b.ends_at > :since""")
+                select r.content_id from bookings b join program_revisions r on r.id = b.revision_id
+                    where b.ends_at > :since
+                union select r.content_id from signoff_sheets s join bookings b on b.id = s.booking_id
+                    join program_revisions r on r.id = s.revision_id where b.ends_at > :since
+                union select r.content_id from runs x join bookings b on b.id = x.booking_id
+                    join program_revisions r on r.id = x.revision_id where b.ends_at > :since""")
                 .param("since", SqlTime.toSql(clock.instant().minus(YEAR)))
                 .query(UUID.class)
                 .list());
         return (kind, record) -> kind == RecordKind.PROGRAMS && booked.contains(record.id())
-                ? "a booking of the last year names it"
+                ? "a booking of the last year names it, or it was signed off or ran in one"
                 : "";
     }
 }
