@@ -21,6 +21,9 @@ public interface LegalHolds {
     /** Places a hold; says which. */
     UUID place(LegalHold.Target target, String reason, String authority, PersonId by);
 
-    /** Lifts a hold; says why not, or nothing. Never by who placed it. */
+    /** Why the person may not lift the hold: they placed it, or it is about them; empty when nothing speaks against it. */
+    Optional<String> whyNotLift(LegalHold hold, PersonId by);
+
+    /** Lifts a hold; says why not, or nothing. Never by who placed it or has a part in what is held. */
     Optional<String> lift(UUID id, String reason, PersonId by);
 }

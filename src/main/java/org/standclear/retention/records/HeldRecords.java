@@ -19,9 +19,15 @@ import org.standclear.retention.LegalHold.Target;
 @Component("holdMarks")
 class HeldRecords implements KeepsBack, HoldMarks {
 
-    /** What says who somebody was: kept of everybody in a run or an incident that is held. */
-    private static final Set<RecordKind> WHO =
-            Set.of(RecordKind.ACCOUNTS, RecordKind.ADDRESSES, RecordKind.AUTHORISATIONS);
+    /** Kinds that know a person and no run or incident: kept of everybody in a run or an incident that is held. */
+    private static final Set<RecordKind> OF_A_PERSON = Set.of(
+            RecordKind.ACCOUNTS,
+            RecordKind.ADDRESSES,
+            RecordKind.AUTHORISATIONS,
+            RecordKind.MESSAGES,
+            RecordKind.DUTY_PERIODS,
+            RecordKind.EXCUSES,
+            RecordKind.LOOKS);
 
     private final HoldRows rows;
     private final Labs labs;
@@ -36,11 +42,12 @@ class HeldRecords implements KeepsBack, HoldMarks {
     @Override
     public Reasons now() {
         List<LegalHold> standing = rows.standing(labs.theLab().id());
-        Set<UUID> named = rows.namedInHeldThings(labs.theLab().id());
-        Set<UUID> texts = rows.textsOfHeldRuns(labs.theLab().id());
+        Set<UUID> named = rows.namedInHeldThings();
+        Set<UUID> texts = rows.textsOfHeldRuns();
         return (kind, record) -> standing.stream().anyMatch(hold -> covers(hold, kind, record))
                         || (kind == RecordKind.PROGRAMS && texts.contains(record.id()))
-                        || (WHO.contains(kind) && named.stream().anyMatch(one -> record.concerns(About.PERSON, one)))
+                        || (OF_A_PERSON.contains(kind)
+                                && named.stream().anyMatch(one -> record.concerns(About.PERSON, one)))
                 ? "legal hold"
                 : "";
     }
@@ -60,7 +67,7 @@ class HeldRecords implements KeepsBack, HoldMarks {
     public List<String> on(String about, Object id) {
         return rows.standingOn(About.valueOf(about), UUID.fromString(id.toString())).stream()
                 .map(hold -> "On legal hold since " + labTime.full(hold.placedAt())
-                        + ": nothing about it is disposed of until a second person lifts the hold.")
+                        + ": nothing about it is disposed of until a second person lifts the legal hold.")
                 .toList();
     }
 }

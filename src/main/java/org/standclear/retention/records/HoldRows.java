@@ -85,31 +85,50 @@ class HoldRows {
                 order by placed_at, id""").param("lab", lab.value()).query(HoldRows::hold).list();
     }
 
-    /** People of the runs and incidents that are held. */
-    Set<UUID> namedInHeldThings(LabId lab) {
-        return new HashSet<>(
-                jdbc.sql("""
+    /** People of the runs and incidents that are held in any lab: an account is the same everywhere. */
+    Set<UUID> namedInHeldThings() {
+        return new HashSet<>(jdbc.sql("""
                 select p.person_id from run_people p join retention_holds h on h.subject = p.run_id
-                    where h.about = 'RUN' and h.lifted_at is null and h.lab_id = :lab
+                    where h.about = 'RUN' and h.lifted_at is null
                 union select p.person_id from incident_people p join retention_holds h on h.subject = p.incident_id
-                    where h.about = 'INCIDENT' and h.lifted_at is null and h.lab_id = :lab
+                    where h.about = 'INCIDENT' and h.lifted_at is null
                 union select r.person_id from run_people r join incidents i on i.run_id = r.run_id
                     join retention_holds h on h.subject = i.id
-                    where h.about = 'INCIDENT' and h.lifted_at is null and h.lab_id = :lab
+                    where h.about = 'INCIDENT' and h.lifted_at is null
                 union select i.reporter from incidents i join retention_holds h on h.subject = i.id
-                    where h.about = 'INCIDENT' and h.lifted_at is null and h.lab_id = :lab and i.reporter is not null""").param("lab", lab.value()).query(UUID.class).list());
+                    where h.about = 'INCIDENT' and h.lifted_at is null and i.reporter is not null""").query(UUID.class).list());
     }
 
-    /** Texts of programs that ran in the runs that are held, or to which held incidents belong. */
-    Set<UUID> textsOfHeldRuns(LabId lab) {
-        return new HashSet<>(
-                jdbc.sql("""
+    /** Texts of programs that ran in the runs that are held, or to which held incidents belong; labs share texts. */
+    Set<UUID> textsOfHeldRuns() {
+        return new HashSet<>(jdbc.sql("""
                 select v.content_id from program_revisions v join runs r on r.revision_id = v.id
                     join retention_holds h on h.subject = r.id
-                    where h.about = 'RUN' and h.lifted_at is null and h.lab_id = :lab
+                    where h.about = 'RUN' and h.lifted_at is null
                 union select v.content_id from program_revisions v join runs r on r.revision_id = v.id
                     join incidents i on i.run_id = r.id join retention_holds h on h.subject = i.id
-                    where h.about = 'INCIDENT' and h.lifted_at is null and h.lab_id = :lab""").param("lab", lab.value()).query(UUID.class).list());
+                    where h.about = 'INCIDENT' and h.lifted_at is null""").query(UUID.class).list());
+    }
+
+    /** Whether the person is whom a hold is about, or has a part in the run or incident that it holds. */
+    boolean isAbout(UUID hold, UUID person) {
+        return jdbc.sql("""
+                select count(*) from retention_holds h where h.id = :hold and (
+                    (h.about = 'PERSON' and h.subject = :person)
+                    or (h.about = 'RUN' and (
+                        exists (select 1 from run_people p where p.run_id = h.subject and p.person_id = :person)
+                        or exists (select 1 from incident_people p join incidents i on i.id = p.incident_id
+                            where i.run_id = h.subject and p.person_id = :person)))
+                    or (h.about = 'INCIDENT' and (
+                        exists (select 1 from incident_people p where p.incident_id = h.subject and p.person_id = :person)
+                        or exists (select 1 from incidents i where i.id = h.subject and i.reporter = :person)
+                        or exists (select 1 from run_people p join incidents i on i.run_id = p.run_id
+                            where i.id = h.subject and p.person_id = :person))))""")
+                        .param("hold", hold)
+                        .param("person", person)
+                        .query(Integer.class)
+                        .single()
+                > 0;
     }
 
     List<LegalHold> standingOn(About about, UUID subject) {

@@ -71,10 +71,23 @@ class JdbcLegalHolds implements LegalHolds {
     }
 
     @Override
+    @Transactional(readOnly = true)
+    public Optional<String> whyNotLift(LegalHold hold, PersonId by) {
+        if (hold.placedBy().equals(by)) {
+            return Optional.of("You placed this legal hold. A second person lifts it.");
+        }
+        return rows.isAbout(hold.id(), by.value())
+                ? Optional.of("This legal hold is about you, or about something in which you had a part. "
+                        + "Somebody without a part in it lifts it.")
+                : Optional.empty();
+    }
+
+    @Override
     public Optional<String> lift(UUID id, String reason, PersonId by) {
         LegalHold hold = rows.find(id).orElseThrow();
-        if (hold.placedBy().equals(by)) {
-            return Optional.of("You placed this hold. A second person lifts it.");
+        Optional<String> whyNot = whyNotLift(hold, by);
+        if (whyNot.isPresent()) {
+            return whyNot;
         }
         if (!rows.lift(id, new Lifted(by, now(), reason))) {
             return Optional.of("It was lifted already.");

@@ -13,6 +13,7 @@ import org.standclear.retention.HoldTargets;
 import org.standclear.retention.LegalHold;
 import org.standclear.retention.LegalHold.Lifted;
 import org.standclear.retention.LegalHold.Target;
+import org.standclear.retention.LegalHolds;
 
 /** A legal hold as pages show it. */
 @Component
@@ -20,11 +21,13 @@ class HoldViews {
 
     private static final int LONGEST = 400;
 
+    private final LegalHolds holds;
     private final HoldTargets targets;
     private final People people;
     private final LabTime labTime;
 
-    HoldViews(HoldTargets targets, People people, LabTime labTime) {
+    HoldViews(LegalHolds holds, HoldTargets targets, People people, LabTime labTime) {
+        this.holds = holds;
         this.targets = targets;
         this.people = people;
         this.labTime = labTime;
@@ -34,7 +37,8 @@ class HoldViews {
      * A hold in words.
      *
      * @param href page of what is held, empty for a kind or when the reader may not open it
-     * @param lifts whether the reader may lift it: a second person
+     * @param lifts whether the reader may lift it: a second person, without a part in it
+     * @param whyNot why the reader may not, in words; empty when nothing of the hold speaks against it
      */
     record View(
             String id,
@@ -46,11 +50,11 @@ class HoldViews {
             String lifted,
             boolean stands,
             boolean lifts,
-            boolean own) {}
+            String whyNot) {}
 
     View of(LegalHold hold, SignedInPerson me) {
         Lifted lifted = hold.lifted();
-        boolean own = hold.placedBy().equals(me.id());
+        String whyNot = holds.whyNotLift(hold, me.id()).orElse("");
         return new View(
                 hold.id().toString(),
                 what(hold.target()),
@@ -62,8 +66,8 @@ class HoldViews {
                         ? ""
                         : people.printedName(lifted.by()) + ", " + labTime.full(lifted.at()) + ": " + lifted.reason(),
                 hold.stands(),
-                hold.stands() && !own && (me.is(Role.ADMINISTRATOR) || me.is(Role.INSTRUCTOR)),
-                own);
+                hold.stands() && whyNot.isEmpty() && (me.is(Role.ADMINISTRATOR) || me.is(Role.INSTRUCTOR)),
+                whyNot);
     }
 
     private String what(Target target) {
