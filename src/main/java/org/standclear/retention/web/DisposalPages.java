@@ -45,25 +45,25 @@ class DisposalPages {
     }
 
     @GetMapping(ADDRESS)
-    String due(Model model) {
-        return due(Map.of(), model);
+    String due(@AuthenticationPrincipal SignedInPerson me, Model model) {
+        return due(Map.of(), me, model);
     }
 
-    private String due(Map<String, String> errors, Model model) {
-        model.addAttribute("view", views.due(disposals.preview()));
+    private String due(Map<String, String> errors, SignedInPerson me, Model model) {
+        model.addAttribute("view", views.due(disposals.preview(), me));
         model.addAttribute("lists", views.lists());
         model.addAttribute("errors", errors);
         return "retention/due";
     }
 
     @GetMapping(ADDRESS + "/confirm")
-    String confirm(HttpServletResponse response, Model model) {
+    String confirm(@AuthenticationPrincipal SignedInPerson me, HttpServletResponse response, Model model) {
         Preview preview = disposals.preview();
         if (preview.records() == 0 || preview.approved() != null) {
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-            return due(Map.of("", "There is nothing to approve now."), model);
+            return due(Map.of("", "There is nothing to approve now."), me, model);
         }
-        model.addAttribute("view", views.due(preview));
+        model.addAttribute("view", views.due(preview, me));
         model.addAttribute("hidden", Map.of("fingerprint", preview.fingerprint()));
         return "retention/due-confirm";
     }
@@ -93,7 +93,7 @@ class DisposalPages {
             return "redirect:" + done.get();
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-        return due(Map.of("", String.valueOf(refused.get())), model);
+        return due(Map.of("", String.valueOf(refused.get())), me, model);
     }
 
     @GetMapping("/retention/lists/{list}")

@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
 import org.standclear.people.People;
+import org.standclear.platform.security.Role;
+import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.text.TableCell;
 import org.standclear.platform.time.LabTime;
 import org.standclear.retention.Disposals;
@@ -97,7 +99,7 @@ class DisposalViews {
             String approved,
             String finished) {}
 
-    DueView due(Preview preview) {
+    DueView due(Preview preview, SignedInPerson me) {
         List<Line> all = preview.due().stream().map(this::line).toList();
         MonthList approved = preview.approved();
         String records = preview.records() == 1 ? "One record is due" : preview.records() + " records are due";
@@ -109,7 +111,7 @@ class DisposalViews {
                 all.stream().filter(one -> !one.keptBack().isEmpty()).toList(),
                 preview.fingerprint(),
                 approved == null ? "" : "/retention/lists/" + approved.id(),
-                approved == null && preview.records() > 0);
+                me.is(Role.ADMINISTRATOR) && approved == null && preview.records() > 0);
     }
 
     private Line line(Due due) {

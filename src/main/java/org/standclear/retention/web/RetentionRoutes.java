@@ -28,10 +28,10 @@ class RetentionRoutes implements RouteRules {
                 roles(GET, "/retention/holds/new", ADMINISTRATOR, INSTRUCTOR),
                 roles(GET, "/retention/holds/{hold}/lift", ADMINISTRATOR, INSTRUCTOR),
                 roles(POST, "/retention/holds/{hold}/lift", ADMINISTRATOR, INSTRUCTOR),
-                roles(GET, "/retention/due", ADMINISTRATOR),
+                roles(GET, "/retention/due", ADMINISTRATOR, INSTRUCTOR, REVIEWER),
                 roles(POST, "/retention/due", ADMINISTRATOR),
                 roles(GET, "/retention/due/confirm", ADMINISTRATOR),
-                roles(GET, "/retention/lists/{list}", ADMINISTRATOR),
+                roles(GET, "/retention/lists/{list}", ADMINISTRATOR, INSTRUCTOR, REVIEWER),
                 roles(GET, "/retention/log", ADMINISTRATOR, REVIEWER),
                 roles(GET, "/retention/log.csv", ADMINISTRATOR, REVIEWER),
                 roles(GET, "/retention/access", ADMINISTRATOR, REVIEWER));

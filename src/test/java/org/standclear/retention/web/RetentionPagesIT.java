@@ -138,7 +138,7 @@ class RetentionPagesIT {
             assertThat(page(get("/people/" + noor.id()), ines).text()).contains("On legal hold since");
             assertThat(page(get("/me/record"), noor).text()).contains("On legal hold since");
             Document list = page(get("/retention/holds"), ines);
-            assertThat(list.text()).contains("<b>claim</b>", "You placed it: a second person lifts it.");
+            assertThat(list.text()).contains("<b>claim</b>", "You placed this legal hold. A second person lifts it.");
 
             UUID hold = holds.standingOn(About.PERSON, noor.id().value()).get(0).id();
             String lift = "/retention/holds/" + hold + "/lift";
@@ -195,6 +195,17 @@ class RetentionPagesIT {
                 })
         void knowsNothingOfWhatIsNotThere(String address) {
             assertThat(send(get(address), marit).getStatus()).isEqualTo(404);
+        }
+
+        @Test
+        void showsWhatIsDueToWhoDoesNotApprove() {
+            for (Person reader : java.util.List.of(ines, person(Role.REVIEWER))) {
+                Document due = page(get("/retention/due"), reader);
+                assertThat(due.select("h1").text()).contains("due for disposal");
+                assertThat(due.select("a[href=/retention/due/confirm]")).isEmpty();
+                assertThat(send(get("/retention/due/confirm"), reader).getStatus())
+                        .isEqualTo(403);
+            }
         }
 
         @Test
