@@ -64,7 +64,7 @@ class LongAgoScript {
             close(id(people, "isaura"), "retired", roster.person("marit"));
             holds.place(
                     new Target.One(About.PERSON, id(people, "lorcan").value()),
-                    "The insurer asks about a strained wrist of that term.",
+                    "A claim from that term is open.",
                     "College counsel, letter of this month",
                     roster.person("ines"));
         });
