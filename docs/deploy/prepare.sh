@@ -9,14 +9,16 @@ if [ $# -ne 2 ]; then
 fi
 java=${JAVA_HOME:+$JAVA_HOME/bin/}java
 "$java" -Djarmode=tools -jar "$1" extract --destination "$2"
-jar=$2/$(basename "$1")
+# absolute: the options are read wherever the program is started from
+folder=$(cd "$2" && pwd)
+jar=$folder/$(basename "$1")
 release=$("$java" -XshowSettings:properties -version 2>&1 | sed -n 's/^ *java.specification.version = //p')
 if [ "$release" -ge 25 ]; then
-  make=-XX:AOTCacheOutput=$2/classes.aot
-  use=-XX:AOTCache=$2/classes.aot
+  make=-XX:AOTCacheOutput=$folder/classes.aot
+  use=-XX:AOTCache=$folder/classes.aot
 else
-  make=-XX:ArchiveClassesAtExit=$2/classes.jsa
-  use=-XX:SharedArchiveFile=$2/classes.jsa
+  make=-XX:ArchiveClassesAtExit=$folder/classes.jsa
+  use=-XX:SharedArchiveFile=$folder/classes.jsa
 fi
 # starts on an empty database in memory and ends as soon as everything is there
 "$java" "$make" -Dspring.context.exit=onRefresh -jar "$jar" \

@@ -37,7 +37,7 @@ class DemoCourseWork {
         AssignmentId pegs = Objects.requireNonNull(studies.assignment());
         criteria.add(pegs, "the peg goes in without a touch", 4, ines);
         criteria.add(pegs, "the plate lies flat when it is let go", 3, ines);
-        criteria.add(pegs, "declared and read at the bench agree", 2, ines);
+        criteria.add(pegs, "the plate sits on both pins", 2, ines);
         pair(roster, "noor", "mateo", "A", ines);
         pair(roster, "yuki", "saoirse", "B", ines);
         pair(roster, "kofi", "leilani", "C", ines);

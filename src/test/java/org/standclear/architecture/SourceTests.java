@@ -67,6 +67,20 @@ class SourceTests {
                 .toList();
     }
 
+    /** An id with a second spelling passes who looks through a request for ids; only {@code Id} reads one. */
+    private static List<String> looseIds(TextFile file) {
+        boolean reads = file.text().contains("UUID.from" + "String(");
+        return reads && !Set.of("Id", "LabOfRequest").contains(file.stem())
+                ? List.of("reads an id loosely")
+                : List.of();
+    }
+
+    @Test
+    void idsAreReadInOnePlace() {
+        assertThat(faults(MAIN, SourceTests::looseIds)).isEmpty();
+        assertThat(looseIds(planted("Run.java", "UUID.from" + "String(text)"))).hasSize(1);
+    }
+
     @Test
     void filesAreShort() {
         assertThat(faults(ALL, SourceTests::tooLong)).isEmpty();

@@ -6,6 +6,7 @@ import static org.springframework.security.test.web.servlet.request.SecurityMock
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.request;
 
 import jakarta.servlet.ServletException;
+import java.net.URI;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -14,9 +15,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -42,44 +42,6 @@ import org.standclear.testing.DemoOnPostgres;
  */
 class OtherLabIT {
 
-    /** The table of what a path names; a variable that is missing here fails the test. */
-    private static final Map<String, String> TABLES = Map.ofEntries(
-            Map.entry("action", "incident_actions"),
-            Map.entry("answer", "check_answers"),
-            Map.entry("assignment", "assignments"),
-            Map.entry("authorisation", "authorisations"),
-            Map.entry("booking", "bookings"),
-            Map.entry("cause", "incident_causes"),
-            Map.entry("cell", "cells"),
-            Map.entry("closure", "booking_closures"),
-            Map.entry("course", "courses"),
-            Map.entry("criterion", "assignment_criteria"),
-            Map.entry("feature", "cell_features"),
-            Map.entry("member", "team_members"),
-            Map.entry("hold", "retention_holds"),
-            Map.entry("incident", "incidents"),
-            Map.entry("item", "cell_equipment"),
-            Map.entry("lab", "labs"),
-            Map.entry("list", "retention_lists"),
-            Map.entry("makeUp", "booking_make_ups"),
-            Map.entry("move", "booking_bulk_moves"),
-            Map.entry("offer", "booking_offers"),
-            Map.entry("period", "duty_periods"),
-            Map.entry("person", "people"),
-            Map.entry("program", "programs"),
-            Map.entry("proposal", "cell_proposals"),
-            Map.entry("question", "report_questions"),
-            Map.entry("revision", "program_revisions"),
-            Map.entry("roster", "roster_imports"),
-            Map.entry("run", "runs"),
-            Map.entry("search", "booking_searches"),
-            Map.entry("tag", "cell_tags"),
-            Map.entry("wait", "booking_waits"),
-            Map.entry("window", "booking_windows"));
-
-    /** Names no thing of a lab: a number, a secret, a receipt, or a thing of one's own only. */
-    private static final Set<String> NO_THING = Set.of("number", "secret", "receipt", "token", "feed", "photo", "kind");
-
     @TestInstance(TestInstance.Lifecycle.PER_CLASS)
     abstract static class Cases {
 
@@ -103,34 +65,12 @@ class OtherLabIT {
             }
         }
 
-        private Optional<String> filled(String pattern) {
-            Matcher variable = Pattern.compile("\\{([^}]+)}").matcher(pattern);
-            StringBuilder path = new StringBuilder();
-            boolean ofFirst = false;
-            while (variable.find()) {
-                String name = variable.group(1);
-                String table = TABLES.get(name);
-                if (table == null) {
-                    assertThat(NO_THING).as("variable of %s", pattern).contains(name);
-                    variable.appendReplacement(
-                            path,
-                            name.equals("number") ? "1" : UUID.randomUUID().toString());
-                    continue;
-                }
-                List<UUID> ids = first.ids(table);
-                ofFirst |= !ids.isEmpty();
-                variable.appendReplacement(path, (ids.isEmpty() ? UUID.randomUUID() : ids.get(0)).toString());
-            }
-            variable.appendTail(path);
-            return ofFirst ? Optional.of(path.toString()) : Optional.empty();
-        }
-
         @Test
         void everyAddressOfAThingOfTheOtherLabIsNotFound() throws Exception {
             List<String> faults = new ArrayList<>();
             Set<String> tried = new TreeSet<>();
             for (Row row : RouteMatrix.read().rows()) {
-                Optional<String> path = filled(row.route().pattern());
+                Optional<String> path = NamedThings.filled(first, row.route().pattern());
                 if (path.isEmpty()) {
                     continue;
                 }
@@ -148,9 +88,54 @@ class OtherLabIT {
             assertThat(tried).as("routes with a thing of the demo college").hasSizeGreaterThan(60);
         }
 
+        /** An id has one spelling; the ones that a lenient reader takes too would pass the gate unseen. */
+        @Test
+        void noOtherSpellingOfAnIdIsFoundEither() throws Exception {
+            List<String> faults = new ArrayList<>();
+            int tried = 0;
+            for (Row row : RouteMatrix.read().rows()) {
+                Optional<String> path = NamedThings.filled(first, row.route().pattern());
+                if (path.isEmpty()) {
+                    continue;
+                }
+                for (String spelled : List.of(
+                        path.get().replaceFirst("/0([0-9a-f]{7}-)", "/$1"),
+                        path.get().replaceFirst("-([0-9a-f]{12})", "%2d$1"),
+                        path.get().replaceFirst("/0([0-9a-f]{7})-0?", "/%30$1-"))) {
+                    int status = mvc.perform(request(row.route().method(), URI.create(spelled))
+                                    .with(user(signedIn(second.person(Role.INSTRUCTOR))))
+                                    .with(csrf()))
+                            .andReturn()
+                            .getResponse()
+                            .getStatus();
+                    tried++;
+                    if (status < 400) {
+                        faults.add(row.route() + " spelled " + spelled + " answers " + status);
+                    }
+                }
+            }
+            assertThat(faults).isEmpty();
+            assertThat(tried).isGreaterThan(180);
+        }
+
+        @Test
+        void aFormWithMoreIdsThanAnyIsNotTaken() throws Exception {
+            String cell = first.ids("cells").get(0).toString();
+            String padding = Stream.generate(UUID::randomUUID)
+                    .limit(2100)
+                    .map(UUID::toString)
+                    .collect(Collectors.joining(" "));
+            assertThat(ask(HttpMethod.GET, "/book", Role.STUDENT, Map.of("a", padding, "cell", cell))
+                            .getStatus())
+                    .isEqualTo(404);
+            assertThat(ask(HttpMethod.GET, "/book", Role.STUDENT, Map.of("cell", " ".repeat(100_001) + cell))
+                            .getStatus())
+                    .isEqualTo(404);
+        }
+
         @Test
         void everyKindOfThingIsTried() {
-            Set<String> empty = TABLES.values().stream()
+            Set<String> empty = NamedThings.TABLES.values().stream()
                     .filter(table -> first.ids(table).isEmpty())
                     .collect(Collectors.toCollection(TreeSet::new));
 

@@ -10,6 +10,7 @@ import org.standclear.core.allocation.Plan;
 import org.standclear.platform.ids.AssignmentId;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.time.SqlTime;
 
@@ -103,10 +104,10 @@ public class Plans {
                         request.assignment() == null
                                 ? null
                                 : request.assignment().value())
-                .param("cell", UUID.fromString(placed.cell()))
+                .param("cell", Id.parse(placed.cell()))
                 .param("from", SqlTime.toSql(placed.span().from()))
                 .param("until", SqlTime.toSql(placed.span().until()))
-                .param("attendant", UUID.fromString(placed.attendant()))
+                .param("attendant", Id.parse(placed.attendant()))
                 .update();
     }
 
@@ -122,7 +123,7 @@ public class Plans {
     }
 
     private static UUID request(String turn) {
-        return UUID.fromString(turn.substring(0, turn.indexOf(':')));
+        return Id.parse(turn.substring(0, turn.indexOf(':')));
     }
 
     private static int number(String turn) {

@@ -20,6 +20,7 @@ import org.standclear.booking.Bookings;
 import org.standclear.booking.Bookings.Transition;
 import org.standclear.cell.Cells;
 import org.standclear.platform.ids.BookingId;
+import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.web.NotFoundException;
@@ -54,7 +55,7 @@ class AttendantPages {
 
         PersonId named() {
             try {
-                return new PersonId(attendant == null ? NOBODY : UUID.fromString(attendant));
+                return new PersonId(attendant == null ? NOBODY : Id.parse(attendant));
             } catch (IllegalArgumentException notAnId) {
                 return new PersonId(NOBODY);
             }

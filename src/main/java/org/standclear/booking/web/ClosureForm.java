@@ -7,11 +7,11 @@ import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.Map;
 import java.util.Optional;
-import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.standclear.booking.CellClosure;
 import org.standclear.booking.CloseCell;
 import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.PersonId;
 
 /** The form that keeps a cell for staff, as it was sent. */
@@ -38,7 +38,7 @@ record ClosureForm(
 
     private @Nullable CellId cellRead(Map<String, String> errors) {
         try {
-            return new CellId(UUID.fromString(cell == null ? "" : cell));
+            return new CellId(Id.parse(cell == null ? "" : cell));
         } catch (IllegalArgumentException notAnId) {
             errors.put("cell", "Choose a cell from the list.");
             return null;

@@ -13,6 +13,7 @@ import org.standclear.booking.WaitingList.JoinWait;
 import org.standclear.platform.ids.AssignmentId;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.CourseId;
+import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.PersonId;
 
 /**
@@ -74,7 +75,7 @@ record WaitForm(
 
     private static Optional<UUID> uuid(@Nullable String text) {
         try {
-            return text == null ? Optional.empty() : Optional.of(UUID.fromString(text));
+            return text == null ? Optional.empty() : Optional.of(Id.parse(text));
         } catch (IllegalArgumentException notAnId) {
             return Optional.empty();
         }

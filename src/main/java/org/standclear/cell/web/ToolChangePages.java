@@ -25,6 +25,7 @@ import org.standclear.cell.ToolChanges.Change;
 import org.standclear.cell.ToolChanges.Outcome;
 import org.standclear.platform.forms.PostOnce;
 import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.Id;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.web.NotFoundException;
 
@@ -135,7 +136,7 @@ class ToolChangePages {
 
     private static UUID id(@Nullable String raw) {
         try {
-            return UUID.fromString(raw == null ? "" : raw);
+            return Id.parse(raw == null ? "" : raw);
         } catch (IllegalArgumentException none) {
             return new UUID(0, 0);
         }

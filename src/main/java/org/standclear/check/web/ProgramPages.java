@@ -4,7 +4,6 @@ import java.time.Instant;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
@@ -15,6 +14,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.standclear.cell.Cells;
 import org.standclear.check.AnswerBrief;
 import org.standclear.check.ProgramChecks;
+import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.ProgramId;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.web.NotFoundException;
@@ -71,8 +71,7 @@ class ProgramPages {
         }
         try {
             int cut = after.indexOf('_');
-            return new Programs.Position(
-                    Instant.parse(after.substring(0, cut)), UUID.fromString(after.substring(cut + 1)));
+            return new Programs.Position(Instant.parse(after.substring(0, cut)), Id.parse(after.substring(cut + 1)));
         } catch (DateTimeParseException | IllegalArgumentException notAPosition) {
             return null;
         }

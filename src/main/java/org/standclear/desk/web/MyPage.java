@@ -2,13 +2,13 @@ package org.standclear.desk.web;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.UUID;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.standclear.booking.Confirmations;
 import org.standclear.platform.ids.BookingId;
+import org.standclear.platform.ids.Id;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
 
@@ -44,7 +44,7 @@ class MyPage {
         view.ahead().stream()
                 .filter(one -> one.part().equals("operator"))
                 .forEach(one -> confirmations
-                        .askedUntil(new BookingId(UUID.fromString(one.id())))
+                        .askedUntil(new BookingId(Id.parse(one.id())))
                         .ifPresent(until -> asked.put(one.id(), "Say by " + labTime.full(until) + " that you come")));
         return asked;
     }

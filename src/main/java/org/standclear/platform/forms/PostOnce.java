@@ -12,6 +12,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.PlatformTransactionManager;
 import org.springframework.transaction.support.TransactionTemplate;
+import org.standclear.platform.ids.Id;
 import org.standclear.platform.time.SqlTime;
 
 /**
@@ -106,7 +107,7 @@ public class PostOnce {
 
     private static UUID parse(@Nullable String token) {
         try {
-            return UUID.fromString(token == null ? "" : token);
+            return Id.parse(token == null ? "" : token);
         } catch (IllegalArgumentException notAToken) {
             throw new InvalidFormTokenException();
         }

@@ -13,7 +13,7 @@ public record AnswerId(UUID value) implements Id, Serializable {
 
     /** Reads the text form; throws IllegalArgumentException when it is not a UUID. */
     public static AnswerId of(String text) {
-        return new AnswerId(UUID.fromString(text));
+        return new AnswerId(Id.parse(text));
     }
 
     @Override

@@ -13,7 +13,7 @@ public record AssignmentId(UUID value) implements Id, Serializable {
 
     /** Reads the text form; throws IllegalArgumentException when it is not a UUID. */
     public static AssignmentId of(String text) {
-        return new AssignmentId(UUID.fromString(text));
+        return new AssignmentId(Id.parse(text));
     }
 
     @Override

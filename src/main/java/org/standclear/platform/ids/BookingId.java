@@ -13,7 +13,7 @@ public record BookingId(UUID value) implements Id, Serializable {
 
     /** Reads the text form; throws IllegalArgumentException when it is not a UUID. */
     public static BookingId of(String text) {
-        return new BookingId(UUID.fromString(text));
+        return new BookingId(Id.parse(text));
     }
 
     @Override

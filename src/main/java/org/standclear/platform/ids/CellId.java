@@ -13,7 +13,7 @@ public record CellId(UUID value) implements Id, Serializable {
 
     /** Reads the text form; throws IllegalArgumentException when it is not a UUID. */
     public static CellId of(String text) {
-        return new CellId(UUID.fromString(text));
+        return new CellId(Id.parse(text));
     }
 
     @Override

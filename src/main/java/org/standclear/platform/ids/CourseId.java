@@ -13,7 +13,7 @@ public record CourseId(UUID value) implements Id, Serializable {
 
     /** Reads the text form; throws IllegalArgumentException when it is not a UUID. */
     public static CourseId of(String text) {
-        return new CourseId(UUID.fromString(text));
+        return new CourseId(Id.parse(text));
     }
 
     @Override

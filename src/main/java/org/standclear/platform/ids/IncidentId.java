@@ -13,7 +13,7 @@ public record IncidentId(UUID value) implements Id, Serializable {
 
     /** Reads the text form; throws IllegalArgumentException when it is not a UUID. */
     public static IncidentId of(String text) {
-        return new IncidentId(UUID.fromString(text));
+        return new IncidentId(Id.parse(text));
     }
 
     @Override

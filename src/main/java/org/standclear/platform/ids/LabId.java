@@ -13,7 +13,7 @@ public record LabId(UUID value) implements Id, Serializable {
 
     /** Reads the text form; throws IllegalArgumentException when it is not a UUID. */
     public static LabId of(String text) {
-        return new LabId(UUID.fromString(text));
+        return new LabId(Id.parse(text));
     }
 
     @Override

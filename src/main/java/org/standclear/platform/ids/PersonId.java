@@ -13,7 +13,7 @@ public record PersonId(UUID value) implements Id, Serializable {
 
     /** Reads the text form; throws IllegalArgumentException when it is not a UUID. */
     public static PersonId of(String text) {
-        return new PersonId(UUID.fromString(text));
+        return new PersonId(Id.parse(text));
     }
 
     @Override

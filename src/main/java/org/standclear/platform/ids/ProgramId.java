@@ -13,7 +13,7 @@ public record ProgramId(UUID value) implements Id, Serializable {
 
     /** Reads the text form; throws IllegalArgumentException when it is not a UUID. */
     public static ProgramId of(String text) {
-        return new ProgramId(UUID.fromString(text));
+        return new ProgramId(Id.parse(text));
     }
 
     @Override

@@ -13,7 +13,7 @@ public record ReleaseId(UUID value) implements Id, Serializable {
 
     /** Reads the text form; throws IllegalArgumentException when it is not a UUID. */
     public static ReleaseId of(String text) {
-        return new ReleaseId(UUID.fromString(text));
+        return new ReleaseId(Id.parse(text));
     }
 
     @Override

@@ -13,7 +13,7 @@ public record RevisionId(UUID value) implements Id, Serializable {
 
     /** Reads the text form; throws IllegalArgumentException when it is not a UUID. */
     public static RevisionId of(String text) {
-        return new RevisionId(UUID.fromString(text));
+        return new RevisionId(Id.parse(text));
     }
 
     @Override

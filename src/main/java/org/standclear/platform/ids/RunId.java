@@ -13,7 +13,7 @@ public record RunId(UUID value) implements Id, Serializable {
 
     /** Reads the text form; throws IllegalArgumentException when it is not a UUID. */
     public static RunId of(String text) {
-        return new RunId(UUID.fromString(text));
+        return new RunId(Id.parse(text));
     }
 
     @Override

@@ -13,7 +13,7 @@ public record SectionId(UUID value) implements Id, Serializable {
 
     /** Reads the text form; throws IllegalArgumentException when it is not a UUID. */
     public static SectionId of(String text) {
-        return new SectionId(UUID.fromString(text));
+        return new SectionId(Id.parse(text));
     }
 
     @Override

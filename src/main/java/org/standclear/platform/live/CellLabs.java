@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 import org.springframework.stereotype.Component;
+import org.standclear.platform.ids.Id;
 import org.standclear.platform.lab.LabOwners;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.security.AccountStates.AccountState;
@@ -25,7 +26,7 @@ class CellLabs {
         if (cell.isEmpty() || cell.equals(LiveHub.EVERYTHING) || !labs.areSeveral() || listener.isAdministrator()) {
             return true;
         }
-        UUID id = UUID.fromString(cell);
+        UUID id = Id.parse(cell);
         return owners.of(List.of(id)).getOrDefault(id, Set.of()).stream().anyMatch(listener::worksIn);
     }
 }

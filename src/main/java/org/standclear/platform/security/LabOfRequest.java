@@ -2,6 +2,7 @@ package org.standclear.platform.security;
 
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpSession;
+import java.nio.charset.StandardCharsets;
 import java.util.Collection;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
@@ -13,6 +14,7 @@ import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.springframework.stereotype.Component;
+import org.springframework.web.util.UriUtils;
 import org.standclear.platform.ids.LabId;
 import org.standclear.platform.lab.Lab;
 import org.standclear.platform.lab.LabOwners;
@@ -33,13 +35,19 @@ public class LabOfRequest {
     /** Where a request keeps its {@link Decision}, for the pages' header. */
     public static final String DECISION = "labDecision";
 
+    /**
+     * The lab that a form was shown for. A form without any id acts on it, also when its person has changed labs in another
+     * window since; a form that names a thing follows the thing.
+     */
+    private static final String FORM_LAB = "formLab";
+
     private static final Pattern ID =
             Pattern.compile("[0-9a-fA-F]{8}-[0-9a-fA-F]{4}-[0-9a-fA-F]{4}-[0-9a-fA-F]{4}-[0-9a-fA-F]{12}");
 
     /** Parameters with ids of no thing. */
-    private static final Set<String> NO_THINGS = Set.of("formToken", "_csrf");
+    private static final Set<String> NO_THINGS = Set.of("formToken", "_csrf", FORM_LAB);
 
-    /** More than any form sends; a longer request is taken for its first ones. */
+    /** More than any form sends; a request with more is taken for one that names what is not the person's to see. */
     private static final int MOST_IDS = 2000;
 
     private final Labs labs;
@@ -78,9 +86,13 @@ public class LabOfRequest {
                 .toList();
         List<Lab> choices = own.stream().filter(lab -> !lab.closed()).toList();
         Set<LabId> fitting = new LinkedHashSet<>(own.stream().map(Lab::id).toList());
-        Collection<Set<LabId>> things = owners.of(named(request)).values();
-        things.forEach(fitting::retainAll);
         LabId usual = usual(own, chosen(request), account);
+        Set<UUID> named = named(request);
+        if (named.size() > MOST_IDS) {
+            return new Decision(usual, true, choices);
+        }
+        Collection<Set<LabId>> things = owners.of(named).values();
+        things.forEach(fitting::retainAll);
         if (fitting.isEmpty()) {
             return new Decision(usual, !things.isEmpty(), choices);
         }
@@ -100,6 +112,10 @@ public class LabOfRequest {
     }
 
     private static String chosen(HttpServletRequest request) {
+        String ofForm = request.getParameter(FORM_LAB);
+        if (ofForm != null) {
+            return ofForm;
+        }
         HttpSession session = request.getSession(false);
         return session == null
                 ? ""
@@ -109,7 +125,8 @@ public class LabOfRequest {
     /** Every id of the address and of the form, whatever it is called there. */
     private static Set<UUID> named(HttpServletRequest request) {
         Set<UUID> found = new HashSet<>();
-        collect(request.getRequestURI(), found);
+        // as the controllers read it
+        collect(UriUtils.decode(request.getRequestURI(), StandardCharsets.UTF_8), found);
         for (Map.Entry<String, String[]> parameter : request.getParameterMap().entrySet()) {
             if (!NO_THINGS.contains(parameter.getKey())) {
                 collect(parameter.getKey(), found);
@@ -122,12 +139,8 @@ public class LabOfRequest {
     }
 
     private static void collect(String text, Set<UUID> found) {
-        if (text.length() > 100_000) {
-            // a pasted program names no things
-            return;
-        }
         Matcher ids = ID.matcher(text);
-        while (ids.find() && found.size() < MOST_IDS) {
+        while (found.size() <= MOST_IDS && ids.find()) {
             found.add(UUID.fromString(ids.group()));
         }
     }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 import org.springframework.stereotype.Component;
+import org.standclear.platform.ids.Id;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.retention.Candidate;
 import org.standclear.platform.retention.Concern.About;
@@ -65,7 +66,7 @@ class HeldRecords implements KeepsBack, HoldMarks {
 
     @Override
     public List<String> on(String about, Object id) {
-        return rows.standingOn(About.valueOf(about), UUID.fromString(id.toString())).stream()
+        return rows.standingOn(About.valueOf(about), Id.parse(id.toString())).stream()
                 .map(hold -> "On legal hold since " + labTime.full(hold.placedAt())
                         + ": nothing about it is disposed of until a second person lifts the legal hold.")
                 .toList();

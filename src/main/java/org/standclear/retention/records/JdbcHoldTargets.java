@@ -5,6 +5,7 @@ import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.standclear.people.People;
+import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.retention.Concern.About;
@@ -47,7 +48,7 @@ class JdbcHoldTargets implements HoldTargets {
 
     private static Optional<UUID> id(String named) {
         try {
-            return Optional.of(UUID.fromString(named));
+            return Optional.of(Id.parse(named));
         } catch (IllegalArgumentException noId) {
             return Optional.empty();
         }

@@ -16,6 +16,7 @@ import org.standclear.people.Person;
 import org.standclear.platform.access.AccessLog;
 import org.standclear.platform.access.AccessLog.Look;
 import org.standclear.platform.access.Sight;
+import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.time.LabTime;
 
@@ -88,7 +89,7 @@ class AccessLogPages {
             return parts.length < 2
                     ? null
                     : new Look(
-                            UUID.fromString(parts[1]),
+                            Id.parse(parts[1]),
                             new PersonId(new UUID(0, 0)),
                             null,
                             Sight.ACCOUNT,

@@ -18,6 +18,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.standclear.platform.forms.PostOnce;
 import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.web.NotFoundException;
@@ -47,9 +48,7 @@ class BenchListActs {
         static ListForm of(Map<String, String> fields) {
             try {
                 return new ListForm(
-                        UUID.fromString(fields.getOrDefault("sheet", "")),
-                        Part.of(fields.getOrDefault("part", "")),
-                        fields);
+                        Id.parse(fields.getOrDefault("sheet", "")), Part.of(fields.getOrDefault("part", "")), fields);
             } catch (IllegalArgumentException broken) {
                 throw new NotFoundException("list");
             }

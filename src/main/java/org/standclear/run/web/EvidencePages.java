@@ -19,6 +19,7 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.standclear.people.People;
 import org.standclear.platform.forms.PostOnce;
+import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.ids.RunId;
 import org.standclear.platform.security.Role;
@@ -137,7 +138,7 @@ class EvidencePages {
 
     private static UUID id(String text) {
         try {
-            return UUID.fromString(text);
+            return Id.parse(text);
         } catch (IllegalArgumentException notAnId) {
             return new UUID(0, 0);
         }

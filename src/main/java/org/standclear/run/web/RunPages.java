@@ -18,6 +18,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.standclear.cell.Cells;
 import org.standclear.people.People;
 import org.standclear.platform.forms.PostOnce;
+import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.RunId;
 import org.standclear.platform.security.Role;
 import org.standclear.platform.security.SignedInPerson;
@@ -176,7 +177,7 @@ class RunPages {
 
     private static UUID event(Map<String, String> fields) {
         try {
-            return UUID.fromString(fields.getOrDefault("event", ""));
+            return Id.parse(fields.getOrDefault("event", ""));
         } catch (IllegalArgumentException notAnId) {
             throw new NotFoundException("event");
         }

@@ -105,7 +105,7 @@ record PaperForm(
 
     private static PersonId person(String field, @Nullable String raw, Map<String, String> errors) {
         try {
-            return new PersonId(UUID.fromString(raw == null ? "" : raw));
+            return new PersonId(Id.parse(raw == null ? "" : raw));
         } catch (IllegalArgumentException nobody) {
             errors.put(field, "Choose who signed as this on the card.");
             return new PersonId(new UUID(0, 0));
