@@ -58,7 +58,8 @@ final class VisitScript {
             }
             case LAPSED -> {
                 timeline.add(visit.minute(4), () -> bench.release(visit.booking(), roster));
-                timeline.add(visit.minute(15), () -> bench.look(visit.booking()));
+                // the list takes its time, and the release waits ten minutes from its end
+                timeline.add(visit.minute(18), () -> bench.look(visit.booking()));
             }
             default -> {
                 run(visit, 3, release);
