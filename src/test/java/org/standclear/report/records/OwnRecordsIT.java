@@ -63,7 +63,8 @@ class OwnRecordsIT {
                     .anyMatch(line -> line.contains("induction passed"))
                     .noneMatch(line -> line.contains("Mateo"));
             assertThat(lines(scene().adaeze)).anyMatch(line -> line.contains("as releaser"));
-            assertThat(lines(scene().lab.student("Leilani Driftmark"))).allMatch(line -> line.contains("induction") || line.contains("list of"));
+            assertThat(lines(scene().lab.student("Leilani Driftmark")))
+                    .allMatch(line -> line.contains("induction") || line.contains("list of"));
         }
 
         @Test
