@@ -5,7 +5,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.UUID;
 import java.util.concurrent.atomic.AtomicReference;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
@@ -26,6 +25,7 @@ import org.standclear.cell.PartChanges;
 import org.standclear.cell.PartChanges.Footprint;
 import org.standclear.platform.forms.PostOnce;
 import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.Id;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.web.NotFoundException;
 
@@ -108,7 +108,7 @@ class PartPages {
 
     private @Nullable Item item(@Nullable String raw) {
         try {
-            return equipment.find(UUID.fromString(raw == null ? "" : raw)).orElse(null);
+            return equipment.find(Id.parse(raw == null ? "" : raw)).orElse(null);
         } catch (IllegalArgumentException none) {
             return null;
         }

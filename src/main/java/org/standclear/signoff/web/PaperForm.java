@@ -96,7 +96,7 @@ record PaperForm(
             return null;
         }
         try {
-            return new BookingId(UUID.fromString(booking));
+            return new BookingId(Id.parse(booking));
         } catch (IllegalArgumentException none) {
             errors.put("booking", "Choose the booking from the list, or none.");
             return null;
