@@ -136,6 +136,7 @@ class FeedEvents {
                 url);
     }
 
+    /** Without the words beside it: staff write them for staff, and an address is passed on easily. */
     private CalendarEvent closure(ResultSet row, Map<CellId, String> names) throws SQLException {
         Instant removed = SqlTime.readNullable(row, "removed_at");
         String cell = names.getOrDefault(new CellId(row.getObject("cell_id", UUID.class)), "A cell");
@@ -146,7 +147,7 @@ class FeedEvents {
                 SqlTime.read(row, "starts_at"),
                 SqlTime.read(row, "ends_at"),
                 cell + ": " + CellClosure.Kind.valueOf(row.getString("kind")).words(),
-                row.getString("words"),
+                "",
                 labs.theLab().room(),
                 removed != null,
                 "");

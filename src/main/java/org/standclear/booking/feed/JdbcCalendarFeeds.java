@@ -42,7 +42,8 @@ class JdbcCalendarFeeds implements CalendarFeeds {
     private final Clock clock;
     private final SecureRandom random = new SecureRandom();
 
-    JdbcCalendarFeeds(JdbcClient jdbc, FeedEvents events, CellNames cells, Trail trail, Labs labs, Clock clock) {
+    JdbcCalendarFeeds(
+            JdbcClient jdbc, FeedEvents events, People people, CellNames cells, Trail trail, Labs labs, Clock clock) {
         this.jdbc = jdbc;
         this.events = events;
         this.cells = cells;
@@ -114,7 +115,7 @@ class JdbcCalendarFeeds implements CalendarFeeds {
         return revoked;
     }
 
-    /** Whoever lost the account lost the calendar too, and whoever left the lab those of its cells. */
+    /** Whoever lost the account lost the calendar too; the lab's and a cell's are for whoever is its staff now, at each fetch. */
     @Override
     @Transactional(readOnly = true)
     public Optional<String> calendar(String secret) {
@@ -122,7 +123,7 @@ class JdbcCalendarFeeds implements CalendarFeeds {
                 select f.* from booking_feeds f join people p on p.id = f.owner_id
                 where f.secret_sha256 = :secret and f.revoked_at is null and p.active
                   and (f.kind = 'PERSON' or exists (select 1 from person_roles r where r.person_id = p.id
-                       and (r.lab_id = f.lab_id or r.role = 'ADMINISTRATOR')))""")
+                       and r.lab_id = f.lab_id and r.role in ('TECHNICIAN', 'INSTRUCTOR')))""")
                 .param("secret", Sha256.of(secret))
                 .query((row, number) -> new OfLab(new LabId(row.getObject("lab_id", UUID.class)), feed(row, number)))
                 .optional()

@@ -29,6 +29,7 @@ import org.standclear.booking.SampleLab;
 import org.standclear.people.PeopleRegister;
 import org.standclear.people.Person;
 import org.standclear.platform.ids.CellId;
+import org.standclear.platform.security.Role;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
 import org.standclear.testing.web.PageCases;
@@ -160,7 +161,9 @@ class FeedPagesIT {
             assertThat(events).hasSize(2);
             assertThat(fetch(address).getContentAsString())
                     .doesNotContain("Noor")
-                    .contains("RBT 214");
+                    .contains(CellClosure.Kind.CLASS.words())
+                    .as("what staff wrote for staff")
+                    .doesNotContain("RBT 214");
             // a student who asks for the same gets the own calendar
             assertThat(fetch(addressOf(noor, avocet.toString())).getContentAsString())
                     .contains("Your bookings");
@@ -196,6 +199,25 @@ class FeedPagesIT {
 
             assertThat(fetch(address).getStatus()).isEqualTo(404);
             assertThat(fetch("/calendar/nothing.ics").getStatus()).isEqualTo(404);
+        }
+
+        @Test
+        void aCellsAndTheLabsEndWithTheRole() throws Exception {
+            Person adaeze = lab().technician("Adaeze Lanternby");
+            Person marit = lab().technician("Marit Ashgrove");
+            List<String> addresses = List.of(addressOf(adaeze, avocet.toString()), addressOf(adaeze, "lab"));
+            String own = addressOf(adaeze, "");
+            assertThat(addresses)
+                    .allSatisfy(
+                            address -> assertThat(fetch(address).getStatus()).isEqualTo(200));
+
+            assertThat(register.setRoles(adaeze.id(), java.util.Set.of(Role.STUDENT), 1, marit.id()))
+                    .isInstanceOf(PeopleRegister.Outcome.Done.class);
+
+            assertThat(addresses)
+                    .allSatisfy(
+                            address -> assertThat(fetch(address).getStatus()).isEqualTo(404));
+            assertThat(fetch(own).getStatus()).as("the own bookings stay").isEqualTo(200);
         }
 
         @Test
