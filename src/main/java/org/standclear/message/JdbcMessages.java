@@ -86,7 +86,7 @@ class JdbcMessages implements Messages {
     @Override
     public Optional<Wrong> wish(PersonId person, Wishes wishes) {
         String address = wishes.address().strip();
-        if (address.length() > LONGEST_ADDRESS || !ADDRESS.matcher(address).matches()) {
+        if (!isAddress(address)) {
             return Optional.of(new Wrong("address", "Write one e-mail address, as name@college.example."));
         }
         rows.keep(person, new Wishes(address, wishes.on(), wishes.quietFrom(), wishes.quietUntil()));
@@ -94,6 +94,10 @@ class JdbcMessages implements Messages {
             rows.stopWaiting(person);
         }
         return Optional.empty();
+    }
+
+    static boolean isAddress(String address) {
+        return address.length() <= LONGEST_ADDRESS && ADDRESS.matcher(address).matches();
     }
 
     @Override

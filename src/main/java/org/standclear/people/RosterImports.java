@@ -25,10 +25,17 @@ public interface RosterImports {
     /** What the roster would change now, or has changed. */
     Optional<Preview> preview(UUID id);
 
-    /** Changes it, all or nothing; says why not, or nothing. */
-    Optional<String> apply(UUID id, boolean takeOut, PersonId by);
+    /**
+     * Changes it, all or nothing; says why not, or nothing.
+     *
+     * @param fingerprint of the preview that was looked at; refused when it would change anything else by now
+     */
+    Optional<String> apply(UUID id, boolean takeOut, String fingerprint, PersonId by);
 
-    /** Takes it back: who was added is closed, who was taken out is back. Says why not, or nothing. */
+    /**
+     * Takes it back: who was added is closed, who was taken out is back. An account that became more than a student's, or is in
+     * another section by now, stays open. Says why not, or nothing.
+     */
     Optional<String> undo(UUID id, PersonId by);
 
     /** The latest rosters, latest first. */
@@ -60,7 +67,8 @@ public interface RosterImports {
      * @param added people who get an account
      * @param enrolled enrolments that are new
      * @param takenOut enrolments in the file's courses that the file does not name, by section
-     * @param notes what is different and stays as it is
+     * @param notes what is different and stays as it is; of an applied roster, what taking it back leaves
+     * @param fingerprint of everything that applying would change; empty when it was applied already
      */
     record Preview(
             UUID id,
@@ -74,7 +82,8 @@ public interface RosterImports {
             List<String> added,
             List<String> enrolled,
             List<Gone> takenOut,
-            List<String> notes) {}
+            List<String> notes,
+            String fingerprint) {}
 
     /**
      * People of one section whom the file does not name.

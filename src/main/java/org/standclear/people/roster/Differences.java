@@ -13,6 +13,8 @@ import java.util.TreeMap;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
+import org.standclear.people.MailAddresses;
+import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
 
@@ -22,17 +24,19 @@ class Differences {
 
     private final JdbcClient jdbc;
     private final Labs labs;
+    private final MailAddresses addresses;
 
-    Differences(JdbcClient jdbc, Labs labs) {
+    Differences(JdbcClient jdbc, Labs labs, MailAddresses addresses) {
         this.jdbc = jdbc;
         this.labs = labs;
+        this.addresses = addresses;
     }
 
     /** Somebody with an account. */
     record Known(UUID id, String login, String name, boolean active) {}
 
     /** That somebody is in a section now. */
-    record Enrolled(UUID person, String name, UUID section, String code, Instant since) {}
+    record Enrolled(UUID person, String name, UUID section, String course, String code, Instant since) {}
 
     /**
      * What is different.
@@ -43,6 +47,8 @@ class Differences {
      * @param sections the ids of sections that exist, by code
      * @param newSections codes of sections that do not
      * @param unknownCourses codes of courses that do not exist
+     * @param teamed rows whose pair or team is another one now, or none
+     * @param addressed addresses for messages by sign-in name, of people who have none
      */
     record Found(
             List<RosterRow> added,
@@ -53,7 +59,28 @@ class Differences {
             Set<String> unknownCourses,
             Set<String> namedSections,
             Map<String, Known> people,
-            List<String> notes) {}
+            List<RosterRow> teamed,
+            Map<String, String> addressed,
+            List<String> notes) {
+
+        /** Everything that applying would change, one thing a line, so that a preview can be told from another. */
+        String statement() {
+            StringBuilder lines = new StringBuilder();
+            added.forEach(row -> line(lines, "account", row.login(), row.name()));
+            newSections.forEach(code -> line(lines, "section", code, ""));
+            enrolled.forEach(row -> line(lines, "enrolment", row.login(), row.sectionCode()));
+            takenOut.forEach((code, gone) ->
+                    gone.forEach(one -> line(lines, "taken out", one.person() + " " + one.since(), code)));
+            teamed.forEach(row -> line(lines, "team", row.login() + " " + row.sectionCode(), row.team()));
+            addressed.forEach((login, address) -> line(lines, "address", login, address));
+            notes.forEach(note -> line(lines, "note", note, ""));
+            return lines.toString();
+        }
+
+        private static void line(StringBuilder lines, String what, String who, String to) {
+            lines.append(what).append('\t').append(who).append('\t').append(to).append('\n');
+        }
+    }
 
     Found of(List<RosterRow> rows) {
         Map<String, Known> people = new HashMap<>();
@@ -82,6 +109,49 @@ class Differences {
         return lay(rows, people, courses, sections, enrolments());
     }
 
+    /** Who is in which team now: person, section and team. */
+    private Set<String> teams() {
+        return new HashSet<>(jdbc.sql("select person_id, section_id, team from team_members where until_at is null")
+                .query((row, number) -> row.getObject("person_id", UUID.class) + " "
+                        + row.getObject("section_id", UUID.class) + " " + row.getString("team"))
+                .list());
+    }
+
+    private List<RosterRow> teamed(List<RosterRow> rows, Map<String, Known> people, Map<String, UUID> sections) {
+        Set<String> teams = rows.stream().allMatch(row -> row.team().isEmpty()) ? Set.of() : teams();
+        return rows.stream()
+                .filter(row -> !row.team().isEmpty())
+                .filter(row -> {
+                    Known known = people.get(row.login());
+                    UUID section = sections.get(row.sectionCode());
+                    return known == null
+                            || section == null
+                            || !teams.contains(known.id() + " " + section + " " + row.team());
+                })
+                .toList();
+    }
+
+    private Map<String, String> addressed(List<RosterRow> rows, Map<String, Known> people, List<String> notes) {
+        Map<String, String> found = new LinkedHashMap<>();
+        if (rows.stream().allMatch(row -> row.address().isEmpty())) {
+            return found;
+        }
+        Set<PersonId> have = addresses.known();
+        for (RosterRow row : rows) {
+            Known known = people.get(row.login());
+            if (row.address().isEmpty() || (known != null && have.contains(new PersonId(known.id())))) {
+                continue;
+            }
+            if (addresses.usable(row.address())) {
+                found.putIfAbsent(row.login(), row.address());
+            } else {
+                notes.add("Line " + row.line() + ": the e-mail address of " + row.name()
+                        + " cannot be written to and is left out.");
+            }
+        }
+        return found;
+    }
+
     private List<Enrolled> enrolments() {
         return jdbc.sql("""
                 select e.person_id, p.printed_name, e.section_id, c.code as course, s.code, e.enrolled_at
@@ -93,12 +163,13 @@ class Differences {
                         row.getObject("person_id", UUID.class),
                         row.getString("printed_name"),
                         row.getObject("section_id", UUID.class),
+                        row.getString("course"),
                         row.getString("course") + "-" + row.getString("code"),
                         SqlTime.read(row, "enrolled_at")))
                 .list();
     }
 
-    private static Found lay(
+    private Found lay(
             List<RosterRow> rows,
             Map<String, Known> people,
             Map<String, UUID> courses,
@@ -133,15 +204,25 @@ class Differences {
             }
         }
         Set<String> courseCodes = new HashSet<>();
-        rows.forEach(row -> courseCodes.add(row.course() + "-"));
+        rows.forEach(row -> courseCodes.add(row.course()));
         Map<String, List<Enrolled>> takenOut = new TreeMap<>();
         enrolments.stream()
-                .filter(one -> courseCodes.stream().anyMatch(one.code()::startsWith))
+                .filter(one -> courseCodes.contains(one.course()))
                 .filter(one -> !kept.contains(one.person() + " " + one.code()))
                 .forEach(one -> takenOut.computeIfAbsent(one.code(), code -> new ArrayList<>())
                         .add(one));
         return new Found(
-                List.copyOf(added.values()), enrolled, takenOut, sections, newSections, unknown, named, people, notes);
+                List.copyOf(added.values()),
+                enrolled,
+                takenOut,
+                sections,
+                newSections,
+                unknown,
+                named,
+                people,
+                teamed(rows, people, sections),
+                addressed(rows, people, notes),
+                notes);
     }
 
     private static void note(RosterRow row, Known known, List<String> notes) {

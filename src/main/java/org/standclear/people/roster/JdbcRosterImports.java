@@ -37,6 +37,7 @@ class JdbcRosterImports implements RosterImports {
     private final RosterRows rows;
     private final Differences differences;
     private final RosterChanges changes;
+    private final RosterUndo undo;
     private final StandingBookings standing;
     private final Trail trail;
     private final Labs labs;
@@ -46,6 +47,7 @@ class JdbcRosterImports implements RosterImports {
             RosterRows rows,
             Differences differences,
             RosterChanges changes,
+            RosterUndo undo,
             StandingBookings standing,
             Trail trail,
             Labs labs,
@@ -53,6 +55,7 @@ class JdbcRosterImports implements RosterImports {
         this.rows = rows;
         this.differences = differences;
         this.changes = changes;
+        this.undo = undo;
         this.standing = standing;
         this.trail = trail;
         this.labs = labs;
@@ -140,7 +143,7 @@ class JdbcRosterImports implements RosterImports {
 
     private Preview preview(Stored stored) {
         if (stored.state() != State.READ) {
-            return preview(stored, List.of(), List.of(), List.of(), List.of());
+            return preview(stored, List.of(), List.of(), List.of(), staying(stored), "");
         }
         Found found = differences.of(rows.rowsOf(stored.id()));
         List<Gone> gone = new ArrayList<>();
@@ -152,8 +155,6 @@ class JdbcRosterImports implements RosterImports {
                         standing.aheadOf(people.stream()
                                 .map(one -> new PersonId(one.person()))
                                 .toList()))));
-        List<String> notes = new ArrayList<>(found.notes());
-        found.newSections().forEach(code -> notes.add("The section " + code + " will be added."));
         return preview(
                 stored,
                 found.added().stream()
@@ -163,11 +164,38 @@ class JdbcRosterImports implements RosterImports {
                         .map(row -> row.name() + ": " + row.sectionCode())
                         .toList(),
                 gone,
-                notes);
+                notes(found),
+                Sha256.of(found.statement()));
+    }
+
+    private static List<String> notes(Found found) {
+        List<String> notes = new ArrayList<>();
+        found.newSections().forEach(code -> notes.add("The section " + code + " will be added."));
+        if (!found.teamed().isEmpty()) {
+            notes.add("Pairs and teams: " + found.teamed().size() + " students come into one.");
+        }
+        if (!found.addressed().isEmpty()) {
+            notes.add("E-mail addresses: " + found.addressed().size()
+                    + " people who have none yet get the file's for their messages.");
+        }
+        notes.addAll(found.notes());
+        return notes;
+    }
+
+    private List<String> staying(Stored stored) {
+        String why = stored.state() == State.APPLIED
+                ? ": more than a student of this roster by now; the account stays open when it is taken back."
+                : ": more than a student of this roster; the account stayed open.";
+        return undo.staying(stored.id()).stream().map(name -> name + why).toList();
     }
 
     private static Preview preview(
-            Stored stored, List<String> added, List<String> enrolled, List<Gone> gone, List<String> notes) {
+            Stored stored,
+            List<String> added,
+            List<String> enrolled,
+            List<Gone> gone,
+            List<String> notes,
+            String fingerprint) {
         return new Preview(
                 stored.id(),
                 stored.fileName(),
@@ -180,17 +208,22 @@ class JdbcRosterImports implements RosterImports {
                 added,
                 enrolled,
                 gone,
-                notes);
+                notes,
+                fingerprint);
     }
 
     @Override
-    public Optional<String> apply(UUID id, boolean takeOut, PersonId by) {
+    public Optional<String> apply(UUID id, boolean takeOut, String fingerprint, PersonId by) {
         Stored stored = rows.find(id, true).orElseThrow();
         if (stored.state() != State.READ) {
             return Optional.of("This roster was applied already.");
         }
-        List<RosterRow> read = rows.rowsOf(id);
-        List<Effect> effects = changes.apply(read, differences.of(read), takeOut, now());
+        Found found = differences.of(rows.rowsOf(id));
+        if (!Sha256.of(found.statement()).equals(fingerprint)) {
+            return Optional.of("What the roster would change is not what the page showed: accounts, sections or"
+                    + " enrolments changed meanwhile. Look again, then apply it.");
+        }
+        List<Effect> effects = changes.apply(found, takeOut, now());
         rows.keepEffects(id, effects);
         rows.decide(id, State.APPLIED, by, now());
         tell("people.roster-applied", id, by, "Applied the roster " + stored.fileName(), effects.size());
@@ -203,10 +236,16 @@ class JdbcRosterImports implements RosterImports {
         if (stored.state() != State.APPLIED) {
             return Optional.of("Only a roster that stands applied can be taken back.");
         }
-        List<Effect> effects = rows.effectsOf(id);
-        effects.forEach(effect -> changes.takeBack(effect, now()));
+        int closed = undo.takeBack(id, now());
         rows.decide(id, State.UNDONE, by, now());
-        tell("people.roster-undone", id, by, "Took the roster " + stored.fileName() + " back", effects.size());
+        trail.append(TrailEntry.of(
+                        labs.theLab().id(),
+                        "people.roster-undone",
+                        id,
+                        by,
+                        "Took the roster " + stored.fileName() + " back")
+                .with("changes", rows.effects(id))
+                .with("accounts-closed", closed));
         return Optional.empty();
     }
 
@@ -214,7 +253,7 @@ class JdbcRosterImports implements RosterImports {
     @Transactional(readOnly = true)
     public List<Preview> latest(int atMost) {
         return rows.latest(atMost).stream()
-                .map(stored -> preview(stored, List.of(), List.of(), List.of(), List.of()))
+                .map(stored -> preview(stored, List.of(), List.of(), List.of(), List.of(), ""))
                 .toList();
     }
 

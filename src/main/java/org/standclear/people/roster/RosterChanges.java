@@ -3,6 +3,7 @@ package org.standclear.people.roster;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -12,14 +13,16 @@ import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.crypto.password.PasswordEncoder;
 import org.springframework.stereotype.Component;
+import org.standclear.people.MailAddresses;
 import org.standclear.people.roster.Differences.Enrolled;
 import org.standclear.people.roster.Differences.Found;
 import org.standclear.people.roster.RosterRows.Effect;
 import org.standclear.platform.ids.Id;
+import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
 
-/** Writes what a roster changes, many rows at a time, and takes it back. */
+/** Writes what a roster changes, many rows at a time. */
 @Component
 class RosterChanges {
 
@@ -28,16 +31,19 @@ class RosterChanges {
     private final JdbcClient jdbc;
     private final Labs labs;
     private final JdbcTemplate batches;
+    private final MailAddresses addresses;
     private final PasswordEncoder encoder;
 
-    RosterChanges(JdbcClient jdbc, Labs labs, JdbcTemplate batches, PasswordEncoder encoder) {
+    RosterChanges(
+            JdbcClient jdbc, Labs labs, JdbcTemplate batches, MailAddresses addresses, PasswordEncoder encoder) {
         this.jdbc = jdbc;
         this.labs = labs;
         this.batches = batches;
+        this.addresses = addresses;
         this.encoder = encoder;
     }
 
-    List<Effect> apply(List<RosterRow> rows, Found found, boolean takeOut, Instant at) {
+    List<Effect> apply(Found found, boolean takeOut, Instant at) {
         List<Effect> effects = new ArrayList<>();
         Map<String, UUID> people = new HashMap<>();
         found.people().forEach((login, known) -> people.put(login, known.id()));
@@ -49,19 +55,15 @@ class RosterChanges {
             UUID person = Objects.requireNonNull(people.get(row.login()));
             UUID section = sections.get(row.sectionCode());
             enrolments.add(new Object[] {person, section, SqlTime.toSql(at)});
-            effects.add(new Effect(Effect.Kind.ENROLLED, person, section, null));
+            effects.add(new Effect(Effect.Kind.ENROLLED, person, section, at));
         }
         batch("insert into enrolments (person_id, section_id, enrolled_at) values (?, ?, ?)", enrolments);
         letIn(enrolments);
         if (takeOut) {
-            found.takenOut()
-                    .values()
-                    .forEach(gone -> gone.forEach(one -> {
-                        takeOut(one, at);
-                        effects.add(new Effect(Effect.Kind.TAKEN_OUT, one.person(), one.section(), one.since()));
-                    }));
+            takeOut(found.takenOut().values().stream().flatMap(List::stream).toList(), at, effects);
         }
-        team(rows, people, sections, at, effects);
+        team(found.teamed(), people, sections, at, effects);
+        address(found.addressed(), people, effects);
         return effects;
     }
 
@@ -116,109 +118,50 @@ class RosterChanges {
         return id;
     }
 
-    private void takeOut(Enrolled one, Instant at) {
-        jdbc.sql("delete from enrolments where person_id = :person and section_id = :section")
-                .param("person", one.person())
-                .param("section", one.section())
-                .update();
-        jdbc.sql("""
-                insert into past_enrolments (person_id, section_id, enrolled_at, ended_at)
-                values (:person, :section, :since, :at)""")
-                .param("person", one.person())
-                .param("section", one.section())
-                .param("since", SqlTime.toSql(one.since()))
-                .param("at", SqlTime.toSql(at))
-                .update();
+    private void takeOut(List<Enrolled> gone, Instant at, List<Effect> effects) {
+        batch(
+                "delete from enrolments where person_id = ? and section_id = ?",
+                gone.stream()
+                        .map(one -> new Object[] {one.person(), one.section()})
+                        .toList());
+        batch(
+                "insert into past_enrolments (person_id, section_id, enrolled_at, ended_at) values (?, ?, ?, ?)",
+                gone.stream()
+                        .map(one ->
+                                new Object[] {one.person(), one.section(), SqlTime.toSql(one.since()), SqlTime.toSql(at)
+                                })
+                        .toList());
+        gone.forEach(one -> effects.add(new Effect(Effect.Kind.TAKEN_OUT, one.person(), one.section(), one.since())));
     }
 
     /** Who is in another team now leaves the old one, which keeps that in its history. */
     private void team(
-            List<RosterRow> rows,
+            List<RosterRow> teamed,
             Map<String, UUID> people,
             Map<String, UUID> sections,
             Instant at,
             List<Effect> effects) {
-        for (RosterRow row : rows) {
-            UUID person = people.get(row.login());
-            UUID section = sections.get(row.sectionCode());
-            if (row.team().isEmpty() || person == null || section == null || isIn(row.team(), person, section)) {
-                continue;
-            }
-            jdbc.sql("""
-                    update team_members set until_at = :at
-                    where section_id = :section and person_id = :person and until_at is null""")
-                    .param("at", SqlTime.toSql(at))
-                    .param("section", section)
-                    .param("person", person)
-                    .update();
-            jdbc.sql("""
-                    insert into team_members (id, section_id, team, person_id, from_at)
-                    values (:id, :section, :team, :person, :at)""")
-                    .param("id", Id.newValue())
-                    .param("section", section)
-                    .param("team", row.team())
-                    .param("person", person)
-                    .param("at", SqlTime.toSql(at))
-                    .update();
+        List<Object[]> left = new ArrayList<>();
+        List<Object[]> joined = new ArrayList<>();
+        for (RosterRow row : teamed) {
+            UUID person = Objects.requireNonNull(people.get(row.login()));
+            UUID section = Objects.requireNonNull(sections.get(row.sectionCode()));
+            left.add(new Object[] {SqlTime.toSql(at), section, person});
+            joined.add(new Object[] {Id.newValue(), section, row.team(), person, SqlTime.toSql(at)});
             effects.add(new Effect(Effect.Kind.TEAMED, person, section, at));
         }
+        batch("update team_members set until_at = ? where section_id = ? and person_id = ? and until_at is null", left);
+        batch("insert into team_members (id, section_id, team, person_id, from_at) values (?, ?, ?, ?, ?)", joined);
     }
 
-    private boolean isIn(String team, UUID person, UUID section) {
-        return jdbc.sql("""
-                select count(*) from team_members
-                where section_id = :section and person_id = :person and team = :team and until_at is null""")
-                        .param("section", section)
-                        .param("person", person)
-                        .param("team", team)
-                        .query(Integer.class)
-                        .single()
-                > 0;
-    }
-
-    void takeBack(Effect effect, Instant at) {
-        switch (effect.kind()) {
-            case ADDED ->
-                one(
-                        "update people set active = false, closed_at = coalesce(closed_at, :at), version = version + 1 where id = :person",
-                        effect,
-                        at);
-            case ENROLLED ->
-                one("delete from enrolments where person_id = :person and section_id = :section", effect, at);
-            case TAKEN_OUT -> enrolAgain(effect);
-            case TEAMED -> {
-                one(
-                        "delete from team_members where person_id = :person and section_id = :section and from_at = :since",
-                        effect,
-                        at);
-                one(
-                        "update team_members set until_at = null where person_id = :person and section_id = :section and until_at = :since",
-                        effect,
-                        at);
-            }
-        }
-    }
-
-    private void enrolAgain(Effect effect) {
-        Instant none = Instant.EPOCH;
-        one(
-                "delete from past_enrolments where person_id = :person and section_id = :section and enrolled_at = :since",
-                effect,
-                none);
-        one("""
-                insert into enrolments (person_id, section_id, enrolled_at)
-                select p.id, cast(:section as uuid), cast(:since as timestamp with time zone) from people p
-                where p.id = :person and not exists (
-                    select 1 from enrolments e where e.person_id = p.id and e.section_id = cast(:section as uuid))""", effect, none);
-    }
-
-    private void one(String sql, Effect effect, Instant at) {
-        jdbc.sql(sql)
-                .param("person", effect.person())
-                .param("section", effect.section())
-                .param("since", SqlTime.toSql(effect.since()))
-                .param("at", SqlTime.toSql(at))
-                .update();
+    private void address(Map<String, String> addressed, Map<String, UUID> people, List<Effect> effects) {
+        Map<PersonId, String> kept = new LinkedHashMap<>();
+        addressed.forEach((login, address) -> {
+            UUID person = Objects.requireNonNull(people.get(login));
+            kept.put(new PersonId(person), address);
+            effects.add(new Effect(Effect.Kind.ADDRESSED, person, null, null));
+        });
+        addresses.keep(kept);
     }
 
     private void batch(String sql, List<Object[]> rows) {

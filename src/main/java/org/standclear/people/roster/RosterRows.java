@@ -55,7 +55,8 @@ class RosterRows {
             ADDED,
             ENROLLED,
             TAKEN_OUT,
-            TEAMED
+            TEAMED,
+            ADDRESSED
         }
     }
 
@@ -151,16 +152,11 @@ class RosterRows {
                 });
     }
 
-    /** Latest first, so that undoing goes backwards. */
-    List<Effect> effectsOf(UUID id) {
-        return jdbc.sql("select * from roster_effects where import_id = :id order by number desc")
+    int effects(UUID id) {
+        return jdbc.sql("select count(*) from roster_effects where import_id = :id")
                 .param("id", id)
-                .query((row, number) -> new Effect(
-                        Effect.Kind.valueOf(row.getString("kind")),
-                        row.getObject("person_id", UUID.class),
-                        row.getObject("section_id", UUID.class),
-                        SqlTime.readNullable(row, "since")))
-                .list();
+                .query(Integer.class)
+                .single();
     }
 
     private static Stored stored(ResultSet row, int number) throws SQLException {

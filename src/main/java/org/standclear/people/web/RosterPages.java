@@ -123,10 +123,12 @@ class RosterPages {
             @PathVariable UUID roster,
             @RequestParam(required = false) @Nullable String formToken,
             @RequestParam(required = false) @Nullable String takeOut,
+            @RequestParam(defaultValue = "") String seen,
             @AuthenticationPrincipal SignedInPerson me,
             HttpServletResponse response,
             Model model) {
-        return act(roster, formToken, () -> rosters.apply(roster, "true".equals(takeOut), me.id()), response, model);
+        return act(
+                roster, formToken, () -> rosters.apply(roster, "true".equals(takeOut), seen, me.id()), response, model);
     }
 
     @PostMapping(PATH + "/{roster}/undo")

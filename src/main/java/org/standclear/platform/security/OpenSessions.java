@@ -1,5 +1,6 @@
 package org.standclear.platform.security;
 
+import java.util.List;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 
@@ -18,5 +19,12 @@ public class OpenSessions {
         jdbc.sql("delete from spring_session where principal_name = :login")
                 .param("login", login)
                 .update();
+    }
+
+    /** The sign-in names that have a session open, on whichever instance. */
+    public List<String> logins() {
+        return jdbc.sql("select distinct principal_name from spring_session where principal_name is not null")
+                .query(String.class)
+                .list();
     }
 }

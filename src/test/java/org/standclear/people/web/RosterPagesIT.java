@@ -2,10 +2,8 @@ package org.standclear.people.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
-import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.multipart;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -13,98 +11,19 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.jsoup.nodes.Document;
-import org.jspecify.annotations.Nullable;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
-import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.context.ApplicationContext;
-import org.springframework.jdbc.core.simple.JdbcClient;
-import org.springframework.mock.web.MockHttpServletResponse;
-import org.springframework.mock.web.MockMultipartFile;
-import org.standclear.booking.BookingDesk;
 import org.standclear.booking.SampleLab;
-import org.standclear.people.CourseRegister;
-import org.standclear.people.Courses;
 import org.standclear.people.Enrolment;
-import org.standclear.people.People;
 import org.standclear.people.Person;
-import org.standclear.platform.ids.CourseId;
-import org.standclear.platform.ids.SectionId;
-import org.standclear.platform.security.Role;
+import org.standclear.people.RosterImports;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
-import org.standclear.testing.web.PageCases;
 
 /** A roster is sent, looked at, applied and taken back. */
 class RosterPagesIT {
 
-    abstract static class Cases extends PageCases {
-
-        @Autowired
-        ApplicationContext application;
-
-        @Autowired
-        CourseRegister register;
-
-        @Autowired
-        Courses courses;
-
-        @Autowired
-        People everybody;
-
-        @Autowired
-        BookingDesk desk;
-
-        @Autowired
-        JdbcClient jdbc;
-
-        private String course = "";
-        private String own = "";
-        private @Nullable CourseId courseId;
-        private @Nullable SectionId first;
-        private @Nullable SectionId second;
-        private @Nullable Person ines;
-
-        @BeforeEach
-        void aCourse() {
-            String id = UUID.randomUUID().toString().substring(0, 8);
-            course = "RB" + id;
-            own = id;
-            courseId = done(register.addCourse(course, "Robots", null));
-            first = done(register.addSection(Objects.requireNonNull(courseId), "01", null));
-            second = done(register.addSection(Objects.requireNonNull(courseId), "02", null));
-            ines = person(Role.INSTRUCTOR);
-        }
-
-        private static <T> T done(CourseRegister.Outcome<T> outcome) {
-            return ((CourseRegister.Outcome.Done<T>) outcome).id();
-        }
-
-        private Person ines() {
-            return Objects.requireNonNull(ines);
-        }
-
-        private MockHttpServletResponse sendFile(String text) {
-            var file = new MockMultipartFile("file", "term.csv", "text/csv", text.getBytes(StandardCharsets.UTF_8));
-            return send(
-                    multipart("/people/rosters")
-                            .file(file)
-                            .param("formToken", UUID.randomUUID().toString()),
-                    ines());
-        }
-
-        private MockHttpServletResponse act(String path, String... values) {
-            var request = post(path).param("formToken", UUID.randomUUID().toString());
-            for (int i = 0; i < values.length; i += 2) {
-                request = request.param(values[i], values[i + 1]);
-            }
-            return send(request, ines());
-        }
-
-        private String line(String login, String name, String section) {
-            return login + own + "," + name + "," + course + "," + section + "\n";
-        }
+    abstract static class Cases extends RosterCases {
 
         @Test
         void readsASetOfOneRosterFilesChosenTogether() {
@@ -156,14 +75,14 @@ class RosterPagesIT {
                     .contains("The section " + course + "-03 will be added.");
             assertThat(everybody.byLogin("noor" + own)).isEmpty();
 
-            assertThat(location(act(preview + "/apply", "takeOut", "true"))).isEqualTo(preview);
+            assertThat(location(apply(preview, "takeOut", "true"))).isEqualTo(preview);
             Person noor = everybody.byLogin("noor" + own).orElseThrow();
             assertThat(courses.enrolmentsOf(noor.id()))
                     .extracting(Enrolment::sectionCode)
                     .containsExactly("01");
             assertThat(courses.enrolmentsOf(kofi.id())).isEmpty();
             assertThat(desk.quotaOf(kofi.id())).isNotNull();
-            assertThat(act(preview + "/apply").getStatus()).as("once").isEqualTo(422);
+            assertThat(apply(preview).getStatus()).as("once").isEqualTo(422);
 
             assertThat(location(act(preview + "/undo"))).isEqualTo(preview);
             assertThat(everybody.byLogin("noor" + own).orElseThrow().active()).isFalse();
@@ -181,7 +100,7 @@ class RosterPagesIT {
             done(register.enrol(kofi.id(), Objects.requireNonNull(first), null));
             String preview = location(sendFile("login,name,course,section\n" + line("noor", "Noor Candlewick", "01")));
 
-            location(act(preview + "/apply"));
+            location(apply(preview));
 
             assertThat(courses.enrolmentsOf(kofi.id())).hasSize(1);
         }
@@ -190,8 +109,8 @@ class RosterPagesIT {
         void keepsTheHistoryOfPairs() {
             String header = "login,name,course,section,team\n";
             String noor = "noor" + own + ",Noor Candlewick," + course + ",01,";
-            location(act(location(sendFile(header + noor + "A\n")) + "/apply"));
-            location(act(location(sendFile(header + noor + "B\n")) + "/apply"));
+            location(apply(location(sendFile(header + noor + "A\n"))));
+            location(apply(location(sendFile(header + noor + "B\n"))));
 
             assertThat(jdbc.sql("""
                             select t.team from team_members t join people p on p.id = t.person_id
@@ -220,24 +139,19 @@ class RosterPagesIT {
                     .contains("Choose a file first.");
         }
 
-        /** As long as a file may be; PostgreSQL takes minutes to take so many back, one person after the other. */
-        int longest() {
-            return 50_000;
-        }
-
         @Test
         void appliesAsManyLinesAsAFileMayHave() {
-            String lines = IntStream.range(0, longest())
+            String lines = IntStream.range(0, RosterImports.MOST_LINES)
                     .mapToObj(i -> "s" + i + "." + own + ",Student " + i + "," + course + ",01")
                     .collect(Collectors.joining("\n"));
             String preview = location(sendFile("login,name,course,section\n" + lines));
 
-            assertThat(location(act(preview + "/apply"))).isEqualTo(preview);
+            assertThat(location(apply(preview))).isEqualTo(preview);
             assertThat(jdbc.sql("select count(*) from enrolments where section_id = ?")
                             .param(Objects.requireNonNull(first).value())
                             .query(Integer.class)
                             .single())
-                    .isEqualTo(longest());
+                    .isEqualTo(RosterImports.MOST_LINES);
             assertThat(location(act(preview + "/undo"))).isEqualTo(preview);
             // whoever shares this database does not have to read past them
             UUID id = UUID.fromString(preview.substring(preview.lastIndexOf('/') + 1));
@@ -260,10 +174,5 @@ class RosterPagesIT {
 
     @Nested
     @OnPostgres
-    class OnPostgresEngine extends Cases {
-        @Override
-        int longest() {
-            return 2_000;
-        }
-    }
+    class OnPostgresEngine extends Cases {}
 }

@@ -1,0 +1,120 @@
+package org.standclear.people.roster;
+
+import java.time.Instant;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.standclear.people.MailAddresses;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.security.OpenSessions;
+import org.standclear.platform.time.SqlTime;
+
+/**
+ * Takes a roster back, one statement a kind whatever its length. What somebody changed since stays: an account that is more
+ * than a student's now, an enrolment or a team that was made anew.
+ */
+@Component
+class RosterUndo {
+
+    private static final String OF = """
+            exists (select 1 from roster_effects f where f.import_id = :id and f.kind = '%1$s'
+                and f.person_id = %2$s.person_id and f.section_id = %2$s.section_id%3$s)""";
+
+    /** Accounts that the roster added and that are nothing but a student's without a section. */
+    private static final String TO_CLOSE = """
+            id in (select f.person_id from roster_effects f where f.import_id = :id and f.kind = 'ADDED')
+            and not exists (select 1 from person_roles r where r.person_id = people.id and r.role <> 'STUDENT')
+            and not exists (select 1 from enrolments e where e.person_id = people.id)""";
+
+    private final JdbcClient jdbc;
+    private final MailAddresses addresses;
+    private final OpenSessions sessions;
+
+    RosterUndo(JdbcClient jdbc, MailAddresses addresses, OpenSessions sessions) {
+        this.jdbc = jdbc;
+        this.addresses = addresses;
+        this.sessions = sessions;
+    }
+
+    /** Takes everything back that nobody has built on; how many accounts were closed. */
+    int takeBack(UUID roster, Instant at) {
+        change(
+                "delete from team_members where "
+                        + OF.formatted("TEAMED", "team_members", " and f.since = team_members.from_at"),
+                roster);
+        change(
+                "update team_members set until_at = null where "
+                        + OF.formatted("TEAMED", "team_members", " and f.since = team_members.until_at") + """
+                 and not exists (select 1 from team_members t where t.person_id = team_members.person_id
+                    and t.section_id = team_members.section_id and t.until_at is null)""",
+                roster);
+        change(
+                "delete from past_enrolments where "
+                        + OF.formatted("TAKEN_OUT", "past_enrolments", " and f.since = past_enrolments.enrolled_at"),
+                roster);
+        change("""
+                insert into enrolments (person_id, section_id, enrolled_at)
+                select f.person_id, f.section_id, f.since from roster_effects f
+                where f.import_id = :id and f.kind = 'TAKEN_OUT' and not exists (
+                    select 1 from enrolments e where e.person_id = f.person_id and e.section_id = f.section_id)""", roster);
+        // rosters applied before the time was kept have none
+        change(
+                "delete from enrolments where "
+                        + OF.formatted(
+                                "ENROLLED", "enrolments", " and (f.since is null or f.since = enrolments.enrolled_at)"),
+                roster);
+        addresses.forget(addresses(roster));
+        endSessions(roster);
+        return jdbc.sql("""
+                update people set active = false, closed_at = coalesce(closed_at, :at), version = version + 1
+                where active and """ + " " + TO_CLOSE)
+                .param("id", roster)
+                .param("at", SqlTime.toSql(at))
+                .update();
+    }
+
+    /** Names of accounts that it added and that stay open when it is taken back, because they are more than that now. */
+    List<String> staying(UUID roster) {
+        return jdbc.sql("""
+                select p.printed_name from people p where p.active and p.id in (
+                    select f.person_id from roster_effects f where f.import_id = :id and f.kind = 'ADDED')
+                and (exists (select 1 from person_roles r where r.person_id = p.id and r.role <> 'STUDENT')
+                    or exists (select 1 from enrolments e where e.person_id = p.id and not exists (
+                        select 1 from roster_effects f where f.import_id = :id and f.kind = 'ENROLLED'
+                        and f.person_id = e.person_id and f.section_id = e.section_id
+                        and (f.since is null or f.since = e.enrolled_at))))
+                order by p.sort_name, p.id""").param("id", roster).query(String.class).list();
+    }
+
+    private Map<PersonId, String> addresses(UUID roster) {
+        Map<PersonId, String> kept = new HashMap<>();
+        jdbc.sql("""
+                select f.person_id, r.address from roster_effects f join people p on p.id = f.person_id
+                join roster_rows r on r.import_id = f.import_id and r.login = p.login
+                where f.import_id = :id and f.kind = 'ADDRESSED' and r.address <> '' order by r.line""").param("id", roster).query(row -> {
+            kept.putIfAbsent(new PersonId(row.getObject("person_id", UUID.class)), row.getString("address"));
+        });
+        return kept;
+    }
+
+    /** Whoever is signed in with an account that is about to be closed is not any more. */
+    private void endSessions(UUID roster) {
+        Set<String> open = Set.copyOf(sessions.logins());
+        jdbc
+                .sql("select login from people where active and " + TO_CLOSE)
+                .param("id", roster)
+                .query(String.class)
+                .list()
+                .stream()
+                .filter(open::contains)
+                .forEach(sessions::endAll);
+    }
+
+    private void change(String sql, UUID roster) {
+        jdbc.sql(sql).param("id", roster).update();
+    }
+}
