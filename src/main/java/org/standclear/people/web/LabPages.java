@@ -112,11 +112,13 @@ class LabPages {
             HttpServletResponse response,
             Model model) {
         Map<String, String> errors = new LinkedHashMap<>();
-        Lab before = labs.find(labs.theLab().id()).orElseThrow();
-        Lab wanted = form.read(before, errors);
+        Lab shown = labs.find(labs.theLab().id()).orElseThrow();
+        Lab wanted = form.read(shown, errors);
         String reason = LabForm.text("reason", form.reason(), 400, errors);
         if (errors.isEmpty()) {
             Optional<String> done = postOnce.run(form.formToken(), () -> {
+                // asked under the lock: of two who send at once, the second sees what the first wrote
+                Lab before = labs.lock(wanted.id()).orElseThrow();
                 if (!String.valueOf(before.hashCode()).equals(form.seen())) {
                     throw new StaleFormException("The lab's facts", PATH, words(wanted), words(before));
                 }

@@ -15,6 +15,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
+import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 import org.standclear.platform.ids.LabId;
 import org.standclear.platform.time.SqlTime;
@@ -106,6 +107,15 @@ public class Labs {
         write("""
                 insert into labs (id, college, room, name, zone, emergency_number, first_aider, stop_map)
                 values (:id, :college, :room, :name, :zone, :emergency, :firstAider, :stopMap)""", lab);
+    }
+
+    /** The lab of that id as it is stored now; whoever changes it too waits until the transaction ends. */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public Optional<Lab> lock(LabId id) {
+        return jdbc.sql("select * from labs where id = :id for update")
+                .param("id", id.value())
+                .query(Labs::lab)
+                .optional();
     }
 
     /** Stores new settings for a lab that exists. */

@@ -56,6 +56,36 @@ class LabPagesIT extends PageCases {
                 by);
     }
 
+    /** Two send at the same moment what both filled in against the same facts: one is told, and sees what the other wrote. */
+    @Test
+    void oneOfTwoAtOnceIsShownWhatTheOtherWrote() throws Exception {
+        Person marit = person(Role.ADMINISTRATOR);
+        Person ines = person(Role.INSTRUCTOR);
+        String seen = page(get("/lab"), marit).select("input[name=seen]").val();
+        var together = new java.util.concurrent.CyclicBarrier(2);
+        var people = java.util.concurrent.Executors.newFixedThreadPool(2);
+        try {
+            var first = people.submit(() -> {
+                together.await();
+                return change(marit, seen, "551", "one switchboard");
+            });
+            var second = people.submit(() -> {
+                together.await();
+                return change(ines, seen, "552", "the other switchboard");
+            });
+            var answers = java.util.List.of(first.get(), second.get());
+
+            assertThat(answers).extracting(MockHttpServletResponse::getStatus).containsExactlyInAnyOrder(302, 409);
+            MockHttpServletResponse told = answers.stream()
+                    .filter(one -> one.getStatus() == 409)
+                    .findFirst()
+                    .orElseThrow();
+            assertThat(document(told).text()).contains("551", "552");
+        } finally {
+            people.shutdown();
+        }
+    }
+
     @Test
     void putsUpOtherFactsWithAReason() {
         Person marit = person(Role.ADMINISTRATOR);
