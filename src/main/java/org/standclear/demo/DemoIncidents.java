@@ -69,6 +69,10 @@ class DemoIncidents {
         done(reports.fill(id, IncidentClass.of(seed.kind()).orElseThrow(), filled, by), "the form");
     }
 
+    void state(IncidentId id, String words, PersonId by) {
+        done(reports.state(id, words, by), "a statement");
+    }
+
     void review(IncidentId id, List<CauseSeed> causes, PersonId by) {
         done(reviews.take(id, by), "taking the review");
         for (CauseSeed cause : causes) {

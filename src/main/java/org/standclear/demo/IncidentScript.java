@@ -81,9 +81,15 @@ final class IncidentScript {
         PersonId reporter = roster.person(seed.reporter());
         timeline.add(
                 at.plus(Duration.ofMinutes(8)), () -> told.id().set(incidents.report(seed, told.cell(), reporter)));
+        String statement = seed.statement();
+        if (statement != null) {
+            timeline.add(at.plus(Duration.ofMinutes(25)), () -> incidents.state(told.known(), statement, reporter));
+        }
         IncidentsSeed.FormSeed form = seed.form();
         if (form != null) {
-            timeline.add(at.plus(Duration.ofMinutes(50)), () -> incidents.fill(told.known(), seed, form, reporter));
+            timeline.add(
+                    at.plus(Duration.ofMinutes(50)),
+                    () -> incidents.fill(told.known(), seed, form, roster.person(form.by())));
         }
         if (seed.reviewer() != null) {
             review(told, roster.person(seed.reviewer()));

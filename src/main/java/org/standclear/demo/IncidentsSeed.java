@@ -19,6 +19,7 @@ record IncidentsSeed(List<IncidentSeed> incidents) {
             String reporter,
             String part,
             @Nullable RunSeed run,
+            @Nullable String statement,
             @Nullable FormSeed form,
             @Nullable String reviewer,
             @Nullable String medical,
@@ -32,8 +33,8 @@ record IncidentsSeed(List<IncidentSeed> incidents) {
     /** The run during which it happened. */
     record RunSeed(String operator, String attendant, String program, boolean stopped) {}
 
-    /** The full form. */
-    record FormSeed(String story, String atOnce, String actual, String foreseeable) {}
+    /** The full form, and who filled it in. */
+    record FormSeed(String by, String story, String atOnce, String actual, String foreseeable) {}
 
     /** A cause at the root of its branch. */
     record CauseSeed(String branch, String words) {}

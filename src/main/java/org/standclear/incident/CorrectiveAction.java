@@ -33,6 +33,11 @@ public record CorrectiveAction(
         return done == null ? today.isAfter(dueOn) : checked == null && today.isAfter(done.checkDueOn());
     }
 
+    /** The day by which something is to be done on it: the work, or the second look. */
+    public LocalDate nextDate() {
+        return done == null ? dueOn : done.checkDueOn();
+    }
+
     /** Whether anything is left to do on it. */
     public boolean isSettled() {
         return done != null && checked != null;

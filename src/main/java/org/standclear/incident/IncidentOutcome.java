@@ -8,6 +8,9 @@ public sealed interface IncidentOutcome {
     /** It is kept. */
     record Done(IncidentId incident) implements IncidentOutcome {}
 
+    /** Somebody else changed it after the form was opened; nothing was kept. */
+    record Stale(Incident now) implements IncidentOutcome {}
+
     /**
      * It does not fit; nothing was kept.
      *

@@ -13,8 +13,30 @@ public interface IncidentReports {
     /** Takes in a report, short or full. */
     Reported report(Report report);
 
-    /** Fills in the full form of a report; the class may rise by it and never falls. */
+    /** A receipt nobody has, for a form to carry: sent twice, the form leads to the same page without the server keeping it. */
+    String newReceipt();
+
+    /**
+     * Fills in the full form of a report; the class may rise by it and never falls. What stood there before is kept. Refused to
+     * whoever had a part in it: they add a statement.
+     */
+    IncidentOutcome fill(IncidentId id, Filling filling, PersonId by);
+
+    /** Adds what the person has to say about it; nobody changes it afterwards, and it changes nothing else. */
+    IncidentOutcome state(IncidentId id, String words, PersonId by);
+
+    /** The same without knowing what stood there. */
     IncidentOutcome fill(IncidentId id, IncidentClass kind, Incident.Form form, PersonId by);
+
+    /**
+     * A form as it is sent.
+     *
+     * @param seen how many states of the form its sender knew of; null when nobody asked
+     */
+    record Filling(
+            IncidentClass kind,
+            Incident.Form form,
+            @Nullable Integer seen) {}
 
     /**
      * A report.
@@ -44,11 +66,31 @@ public interface IncidentReports {
         /** Somebody with their name. */
         record Named(PersonId person, ReporterPart part) implements Teller {}
 
-        /** Somebody at a shared screen, without a name; the account is the screen's. */
-        record AtScreen(PersonId screen) implements Teller {}
+        /**
+         * Somebody at a shared screen, without a name; the account is the screen's.
+         *
+         * @param receipt that the form carried; null for a fresh one
+         */
+        record AtScreen(PersonId screen, @Nullable String receipt) implements Teller {
 
-        /** Somebody without a name: who it was is kept nowhere. */
-        record Anonymous() implements Teller {}
+            /** With a fresh receipt. */
+            public AtScreen(PersonId screen) {
+                this(screen, null);
+            }
+        }
+
+        /**
+         * Somebody without a name: who it was is kept nowhere.
+         *
+         * @param receipt that the form carried; null for a fresh one
+         */
+        record Anonymous(@Nullable String receipt) implements Teller {
+
+            /** With a fresh receipt. */
+            public Anonymous() {
+                this(null);
+            }
+        }
     }
 
     /** What came of a report. */

@@ -24,6 +24,7 @@ public record IncidentStep(
     public enum Kind {
         REPORTED("reported"),
         FORM_FILLED("form filled in"),
+        STATED("statement added"),
         CELL_HELD("cell held"),
         EVIDENCE_FROZEN("evidence frozen"),
         CLASSIFIED("class set"),

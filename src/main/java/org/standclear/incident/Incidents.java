@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.IncidentId;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.ids.RunId;
 
 /** Finds incidents and what became of them. */
 public interface Incidents {
@@ -17,11 +18,20 @@ public interface Incidents {
     /** The incident that was reported without a name and answered with this receipt. */
     Optional<Incident> byReceipt(String receipt);
 
+    /** Everything that was reported of the run, first to last. */
+    List<Incident> ofRun(RunId run);
+
     /** A part of the list, latest report first. */
     Page page(Filter filter, @Nullable Position after, int size);
 
     /** What happened to it, first to last. */
     List<IncidentStep> steps(IncidentId id);
+
+    /** Every state that its form and classification had, first to last. */
+    List<FilledForm> forms(IncidentId id);
+
+    /** What people said about it in their own words, first to last. */
+    List<Statement> statements(IncidentId id);
 
     /** Its causes, struck ones too, first to last. */
     List<Cause> causes(IncidentId id);

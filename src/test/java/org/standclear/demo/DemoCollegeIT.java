@@ -199,7 +199,10 @@ class DemoCollegeIT {
                 assertThat(demo.the(FrozenEvidence.class).of(told.get(1).id()).orElseThrow())
                         .satisfies(frozen -> assertThat(frozen.holds()).isTrue())
                         .satisfies(frozen -> assertThat(frozen.pieces()).hasSizeGreaterThan(10));
-                assertThat(demo.the(CorrectiveActions.class).unsettled(null)).hasSize(4);
+                assertThat(demo.the(CorrectiveActions.class)
+                                .unsettled(new CorrectiveActions.Whose.Everybody(), null, 9)
+                                .actions())
+                        .hasSize(4);
                 assertThat(cellStates(demo))
                         .as("back by the rules")
                         .containsEntry("Avocet", CellState.IN_SERVICE)

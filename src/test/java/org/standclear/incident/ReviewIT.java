@@ -193,7 +193,10 @@ class ReviewIT {
             done(actions.check(action.id(), false, "The cover is off again", ines.id()));
 
             assertThat(now(id).state()).isEqualTo(IncidentState.IN_REVIEW);
-            assertThat(actions.unsettled(scene().hemi.id())).isEmpty();
+            assertThat(actions.unsettled(
+                                    new CorrectiveActions.Whose.Of(scene().hemi.id()), null, 5)
+                            .actions())
+                    .isEmpty();
             assertRecorded(id, "incident.opened-again");
         }
 

@@ -168,8 +168,14 @@ class IncidentStoryIT {
             technician.visit("/incidents/" + id).isUsable("an incident").picture("incident-held");
             assertThat(technician.text()).contains("recomputed now: all as they were.", "Restart not approved");
 
+            // who was at the arm says what they saw; how bad it was says somebody who was not
             reporter.visit("/incidents/" + id + "/form");
-            reporter.write("story", "The offset of the old tool stood in the register.")
+            assertThat(reporter.path()).endsWith("/incidents/" + id);
+            reporter.write("statement", "The bit met the plate on the first move down.")
+                    .press("Add the statement");
+            technician.visit("/incidents/" + id + "/form");
+            technician
+                    .write("story", "The offset of the old tool stood in the register.")
                     .choose("actual", "damage")
                     .choose("foreseeable", "treatment")
                     .press("Keep the form");

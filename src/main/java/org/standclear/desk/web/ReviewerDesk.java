@@ -4,6 +4,7 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.stream.Stream;
+import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -16,6 +17,7 @@ import org.standclear.incident.Incidents;
 import org.standclear.incident.ReviewLevel;
 import org.standclear.people.People;
 import org.standclear.platform.lab.CellNames;
+import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
 
 /** The safety reviewer's start page: incidents that wait for a review, and actions that are open or late. */
@@ -23,6 +25,7 @@ import org.standclear.platform.time.LabTime;
 class ReviewerDesk {
 
     private static final int MOST = 100;
+    private static final int MOST_ACTIONS = 20;
 
     private final Incidents incidents;
     private final IncidentReviews reviews;
@@ -50,24 +53,27 @@ class ReviewerDesk {
     }
 
     /** An incident that is not closed. */
-    record Open(String href, String what, String sentence, String state, String words, String waits) {}
+    record Open(String href, String what, String sentence, String state, String words, String waits, String run) {}
 
     /** An action that is not settled. */
     record ToDo(String what, String who, String state, String words) {}
 
     @GetMapping("/reviewer")
-    String show(Model model) {
+    String show(@AuthenticationPrincipal SignedInPerson me, Model model) {
         List<Incident> open = Stream.of(IncidentState.OPEN, IncidentState.IN_REVIEW)
                 .flatMap(state ->
                         incidents.page(new Incidents.Filter(null, state, null, null), null, MOST).incidents().stream())
                 .toList();
-        List<CorrectiveAction> unsettled = actions.unsettled(null);
+        CorrectiveActions.Page unsettled =
+                actions.unsettled(new CorrectiveActions.Whose.Everybody(), null, MOST_ACTIONS);
         LocalDate today = labTime.today();
-        long late = unsettled.stream().filter(action -> action.isOverdue(today)).count();
+        int late = actions.counted(me.id()).overdue();
         model.addAttribute("headline", headline(open, late));
         model.addAttribute("open", open.stream().map(this::open).toList());
         model.addAttribute(
-                "actions", unsettled.stream().map(action -> toDo(action, today)).toList());
+                "actions",
+                unsettled.actions().stream().map(action -> toDo(action, today)).toList());
+        model.addAttribute("moreActions", unsettled.next() != null);
         return "desk/reviewer";
     }
 
@@ -97,7 +103,8 @@ class ReviewerDesk {
                 incident.sentence(),
                 incident.state() == IncidentState.OPEN ? "due" : "checked",
                 incident.state().words(),
-                (waits + full).strip());
+                (waits + full).strip(),
+                incident.run() == null ? "" : "/report/runs/" + incident.run());
     }
 
     private ToDo toDo(CorrectiveAction action, LocalDate today) {

@@ -11,6 +11,9 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.standclear.incident.ControlLevel;
 import org.standclear.incident.CorrectiveAction;
+import org.standclear.incident.CorrectiveActions.Counted;
+import org.standclear.incident.CorrectiveActions.Position;
+import org.standclear.incident.CorrectiveActions.Whose;
 import org.standclear.platform.ids.IncidentId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Labs;
@@ -19,6 +22,9 @@ import org.standclear.platform.time.SqlTime;
 /** Corrective actions; each is done once and looked at once. */
 @Repository
 class ActionRows {
+
+    private static final String NEXT = "coalesce(check_due_on, due_on)";
+    private static final String OF_THE_LAB = "incident_id in (select i.id from incidents i where i.lab_id = :lab)";
 
     private final JdbcClient jdbc;
     private final Labs labs;
@@ -84,15 +90,31 @@ class ActionRows {
                 .list();
     }
 
-    List<CorrectiveAction> unsettled(@Nullable PersonId owner) {
-        String whose = owner == null ? "" : " and owner = :owner";
-        var query = jdbc.sql("select * from incident_actions where checked_by is null"
-                        + " and incident_id in (select i.id from incidents i where i.lab_id = :lab)" + whose
-                        + " order by coalesce(check_due_on, due_on), added_at, id")
+    List<CorrectiveAction> unsettled(Whose whose, @Nullable Position after, int size) {
+        StringBuilder sql = new StringBuilder("select * from incident_actions where checked_by is null and " + OF_THE_LAB);
+        PersonId person =
+                whose instanceof Whose.Of of ? of.owner() : whose instanceof Whose.Others others ? others.than() : null;
+        sql.append(person == null ? "" : whose instanceof Whose.Of ? " and owner = :person" : " and owner <> :person");
+        sql.append(after == null ? "" : " and (" + NEXT + " > :on or " + NEXT + " = :on and id > :id)");
+        sql.append(" order by " + NEXT + ", id fetch first :size rows only");
+        var query = jdbc.sql(sql.toString())
+                .param("size", size)
                 .param("lab", labs.theLab().id().value());
-        return (owner == null ? query : query.param("owner", owner.value()))
-                .query(ActionRows::action)
-                .list();
+        query = person == null ? query : query.param("person", person.value());
+        query = after == null ? query : query.param("on", after.on()).param("id", after.action());
+        return query.query(ActionRows::action).list();
+    }
+
+    Counted counted(PersonId owner, LocalDate today) {
+        return jdbc.sql("""
+                select coalesce(sum(case when done_by is null and owner = :owner then 1 else 0 end), 0) as to_do,
+                    coalesce(sum(case when %s < :today then 1 else 0 end), 0) as overdue
+                from incident_actions where checked_by is null and %s""".formatted(NEXT, OF_THE_LAB))
+                .param("lab", labs.theLab().id().value())
+                .param("owner", owner.value())
+                .param("today", today)
+                .query((row, number) -> new Counted(row.getInt("to_do"), row.getInt("overdue")))
+                .single();
     }
 
     private static CorrectiveAction action(ResultSet row, int number) throws SQLException {

@@ -133,6 +133,13 @@ class IncidentRows {
                 .toList();
     }
 
+    List<Incident> ofRun(RunId run) {
+        return jdbc.sql("select * from incidents where run_id = :run order by reported_at, id")
+                .param("run", run.value())
+                .query(this::incident)
+                .list();
+    }
+
     /** Latest report first, one more than asked for when there is a next page. */
     List<Incident> page(LabId lab, Filter filter, @Nullable Position after, int size) {
         StringBuilder sql = new StringBuilder("select * from incidents where lab_id = :lab");

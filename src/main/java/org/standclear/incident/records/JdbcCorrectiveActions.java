@@ -49,8 +49,19 @@ class JdbcCorrectiveActions implements CorrectiveActions {
 
     @Override
     @Transactional(readOnly = true)
-    public List<CorrectiveAction> unsettled(@Nullable PersonId owner) {
-        return rows.unsettled(owner);
+    public Page unsettled(Whose whose, @Nullable Position after, int size) {
+        List<CorrectiveAction> found = rows.unsettled(whose, after, size + 1);
+        if (found.size() <= size) {
+            return new Page(found, null);
+        }
+        CorrectiveAction last = found.get(size - 1);
+        return new Page(found.subList(0, size), new Position(last.nextDate(), last.id()));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Counted counted(PersonId owner) {
+        return rows.counted(owner, labTime.date(steps.now()));
     }
 
     @Override

@@ -15,6 +15,8 @@ import org.standclear.incident.IncidentReports;
 import org.standclear.incident.IncidentState;
 import org.standclear.incident.IncidentStep;
 import org.standclear.incident.ReporterPart;
+import org.standclear.incident.Statement;
+import org.standclear.platform.digest.Sha256;
 import org.standclear.platform.ids.IncidentId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Lab;
@@ -32,6 +34,7 @@ class JdbcIncidentReports implements IncidentReports {
 
     private final IncidentRows rows;
     private final InvolvedRows involved;
+    private final FormRows forms;
     private final RunAtThatTime runAtThatTime;
     private final Cells cells;
     private final Consequences consequences;
@@ -42,6 +45,7 @@ class JdbcIncidentReports implements IncidentReports {
     JdbcIncidentReports(
             IncidentRows rows,
             InvolvedRows involved,
+            FormRows forms,
             RunAtThatTime runAtThatTime,
             Cells cells,
             Consequences consequences,
@@ -50,6 +54,7 @@ class JdbcIncidentReports implements IncidentReports {
             Labs labs) {
         this.rows = rows;
         this.involved = involved;
+        this.forms = forms;
         this.runAtThatTime = runAtThatTime;
         this.cells = cells;
         this.consequences = consequences;
@@ -69,9 +74,10 @@ class JdbcIncidentReports implements IncidentReports {
         Instant happened = happened(report, now);
         Run run = runAtThatTime.of(report.cell(), report.run(), happened).orElse(null);
         Incident incident = incident(report, rows.nextNumber(lab.id()), run, happened, now);
-        String receipt = incident.anonymous() ? receipts.next() : null;
+        String receipt = incident.anonymous() ? receipt(report.teller()) : null;
         rows.add(lab.id(), incident, receipt == null ? null : Receipts.stored(receipt));
         involve(incident, run, now);
+        forms.keep(incident, account(report.teller()), now);
         steps.take(
                 incident,
                 new Steps.Taken(
@@ -86,7 +92,23 @@ class JdbcIncidentReports implements IncidentReports {
         if (incident.kind().freezesEvidence()) {
             consequences.freeze(incident, incident.kind());
         }
+        Incident.Form told = report.form();
+        if (told != null && incident.form() == null && account != null) {
+            keep(incident, OwnWords.of(told), account);
+        }
         return new Reported.Kept(incident.id(), incident.number(), receipt);
+    }
+
+    @Override
+    public String newReceipt() {
+        return receipts.next();
+    }
+
+    private String receipt(Teller teller) {
+        String carried = teller instanceof Teller.Anonymous nameless
+                ? nameless.receipt()
+                : teller instanceof Teller.AtScreen atScreen ? atScreen.receipt() : null;
+        return receipts.usable(carried, stored -> rows.byReceipt(stored).isPresent());
     }
 
     private Optional<Reported.Refused> refusal(Report report, Instant now) {
@@ -116,7 +138,10 @@ class JdbcIncidentReports implements IncidentReports {
     private Incident incident(Report report, int number, @Nullable Run run, Instant happened, Instant now) {
         IncidentClass kind = report.kind();
         Teller.Named named = report.teller() instanceof Teller.Named one ? one : null;
-        boolean filled = report.form() != null || kind.isShortFormEnough();
+        // who had a part in it tells it in their own words; how bad it was is said by somebody who had none
+        boolean own = named != null && (named.part().isInvolved() || (run != null && run.involves(named.person())));
+        Incident.Form form = own ? null : report.form();
+        boolean filled = form != null || kind.isShortFormEnough();
         // one tap says it all: there is nothing to review
         boolean over = kind == IncidentClass.PRECAUTIONARY_STOP;
         return new Incident(
@@ -132,7 +157,7 @@ class JdbcIncidentReports implements IncidentReports {
                 named == null ? null : named.person(),
                 named == null ? ReporterPart.UNKNOWN : named.part(),
                 named == null,
-                report.form(),
+                form,
                 kind.formDue().after(happened, labs.theLab().zone()),
                 filled ? now : null,
                 over ? IncidentState.CLOSED : IncidentState.OPEN,
@@ -159,21 +184,22 @@ class JdbcIncidentReports implements IncidentReports {
 
     @Override
     public IncidentOutcome fill(IncidentId id, IncidentClass kind, Incident.Form form, PersonId by) {
+        return fill(id, new Filling(kind, form, null), by);
+    }
+
+    @Override
+    public IncidentOutcome fill(IncidentId id, Filling filling, PersonId by) {
         Incident before = rows.lock(id).orElseThrow();
-        if (before.state() == IncidentState.CLOSED) {
-            return new IncidentOutcome.Refused("", "The incident is closed; its form stays as it is.");
+        Optional<IncidentOutcome> no = whyNotFilled(before, filling, by);
+        if (no.isPresent()) {
+            return no.get();
         }
-        if (before.form() != null && before.state() != IncidentState.OPEN) {
-            return new IncidentOutcome.Refused(
-                    "", "The form is filled in and the review has begun; what is wrong in it is said there.");
-        }
-        if (kind.compareTo(before.kind()) < 0) {
-            return new IncidentOutcome.Refused(
-                    "kind", "The form does not lower the class; the review does, with a reason.");
-        }
+        Incident.Form form = filling.form();
         Instant now = steps.now();
-        Incident after = Changes.filled(before, kind, form, now, labs.theLab().zone());
+        Incident after =
+                Changes.filled(before, filling.kind(), form, now, labs.theLab().zone());
         rows.change(after);
+        forms.keep(after, by, now);
         steps.take(
                 after,
                 new Steps.Taken(
@@ -185,5 +211,51 @@ class JdbcIncidentReports implements IncidentReports {
                         by));
         consequences.rise(before, after, by);
         return new IncidentOutcome.Done(id);
+    }
+
+    private Optional<IncidentOutcome> whyNotFilled(Incident before, Filling filling, PersonId by) {
+        if (before.state() == IncidentState.CLOSED) {
+            return refused("", "The incident is closed; its form stays as it is.");
+        }
+        if (before.involves(by)) {
+            return refused(
+                    "",
+                    "You had a part in it, or reported it without saying that you had none: add a statement in your own"
+                            + " words. Somebody who had no part in it fills in the form.");
+        }
+        if (before.form() != null && before.state() != IncidentState.OPEN) {
+            return refused("", "The form is filled in and the review has begun; what is wrong in it is said there.");
+        }
+        if (filling.seen() != null && filling.seen() != forms.count(before.id())) {
+            return Optional.of(new IncidentOutcome.Stale(before));
+        }
+        return filling.kind().compareTo(before.kind()) < 0
+                ? refused("kind", "The form does not lower the class; the review does, with a reason.")
+                : Optional.empty();
+    }
+
+    private static Optional<IncidentOutcome> refused(String field, String says) {
+        return Optional.of(new IncidentOutcome.Refused(field, says));
+    }
+
+    @Override
+    public IncidentOutcome state(IncidentId id, String words, PersonId by) {
+        Incident incident = rows.lock(id).orElseThrow();
+        if (incident.state() == IncidentState.CLOSED) {
+            return new IncidentOutcome.Refused("statement", "The incident is closed. Tell the instructor in person.");
+        }
+        keep(incident, words, by);
+        return new IncidentOutcome.Done(id);
+    }
+
+    private void keep(Incident incident, String words, PersonId by) {
+        forms.add(incident.id(), new Statement(by, steps.now(), words));
+        steps.take(
+                incident,
+                new Steps.Taken(
+                        IncidentStep.Kind.STATED,
+                        "A statement in their own words; its SHA-256 is " + Sha256.of(words) + ".",
+                        "A statement was added.",
+                        by));
     }
 }

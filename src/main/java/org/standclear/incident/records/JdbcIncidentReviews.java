@@ -36,6 +36,7 @@ class JdbcIncidentReviews implements IncidentReviews {
     private final ReviewRows reviews;
     private final ActionRows actions;
     private final InvolvedRows involved;
+    private final FormRows forms;
     private final ReviewGuard guard;
     private final Consequences consequences;
     private final Steps steps;
@@ -48,6 +49,7 @@ class JdbcIncidentReviews implements IncidentReviews {
             ReviewRows reviews,
             ActionRows actions,
             InvolvedRows involved,
+            FormRows forms,
             ReviewGuard guard,
             Consequences consequences,
             Steps steps,
@@ -58,6 +60,7 @@ class JdbcIncidentReviews implements IncidentReviews {
         this.reviews = reviews;
         this.actions = actions;
         this.involved = involved;
+        this.forms = forms;
         this.guard = guard;
         this.consequences = consequences;
         this.steps = steps;
@@ -106,6 +109,7 @@ class JdbcIncidentReviews implements IncidentReviews {
             }
             Incident after = Changes.classed(before, as.kind(), form, steps.now(), labTime.zone());
             rows.change(after);
+            forms.keep(after, by, steps.now());
             String words = after.kind().label() + "; it was: " + as.actual().words() + "; it could have been: "
                     + as.foreseeable().words() + ". " + as.because();
             IncidentOutcome done = step(

@@ -6,11 +6,14 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.standclear.incident.Cause;
+import org.standclear.incident.FilledForm;
 import org.standclear.incident.Incident;
 import org.standclear.incident.IncidentStep;
 import org.standclear.incident.Incidents;
 import org.standclear.incident.RiskReview;
+import org.standclear.incident.Statement;
 import org.standclear.platform.ids.IncidentId;
+import org.standclear.platform.ids.RunId;
 import org.standclear.platform.lab.Labs;
 
 /** Reads incidents from the database. */
@@ -20,12 +23,14 @@ class JdbcIncidents implements Incidents {
 
     private final IncidentRows rows;
     private final StepRows steps;
+    private final FormRows forms;
     private final ReviewRows reviews;
     private final Labs labs;
 
-    JdbcIncidents(IncidentRows rows, StepRows steps, ReviewRows reviews, Labs labs) {
+    JdbcIncidents(IncidentRows rows, StepRows steps, FormRows forms, ReviewRows reviews, Labs labs) {
         this.rows = rows;
         this.steps = steps;
+        this.forms = forms;
         this.reviews = reviews;
         this.labs = labs;
     }
@@ -38,6 +43,11 @@ class JdbcIncidents implements Incidents {
     @Override
     public Optional<Incident> byReceipt(String receipt) {
         return rows.byReceipt(Receipts.stored(receipt));
+    }
+
+    @Override
+    public List<Incident> ofRun(RunId run) {
+        return rows.ofRun(run);
     }
 
     @Override
@@ -54,6 +64,16 @@ class JdbcIncidents implements Incidents {
     @Override
     public List<IncidentStep> steps(IncidentId id) {
         return steps.of(id);
+    }
+
+    @Override
+    public List<FilledForm> forms(IncidentId id) {
+        return forms.forms(id);
+    }
+
+    @Override
+    public List<Statement> statements(IncidentId id) {
+        return forms.statements(id);
     }
 
     @Override

@@ -1,11 +1,15 @@
 package org.standclear.incident.web;
 
 import jakarta.servlet.http.HttpServletResponse;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
@@ -16,34 +20,35 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.standclear.incident.CorrectiveAction;
 import org.standclear.incident.CorrectiveActions;
+import org.standclear.incident.CorrectiveActions.Position;
+import org.standclear.incident.CorrectiveActions.Whose;
 import org.standclear.incident.IncidentOutcome;
 import org.standclear.platform.forms.PostOnce;
 import org.standclear.platform.security.SignedInPerson;
-import org.standclear.platform.time.LabTime;
 import org.standclear.platform.web.NotFoundException;
 
 /** Corrective actions that are open, mine first; done and looked at again from here. */
 @Controller
 class ActionPages {
 
+    private static final int PAGE = 20;
+
     private final CorrectiveActions actions;
     private final ActionViews views;
-    private final LabTime labTime;
     private final PostOnce once;
 
-    ActionPages(CorrectiveActions actions, ActionViews views, LabTime labTime, PostOnce once) {
+    ActionPages(CorrectiveActions actions, ActionViews views, PostOnce once) {
         this.actions = actions;
         this.views = views;
-        this.labTime = labTime;
         this.once = once;
     }
 
-    /** A form of an action as it came in. */
-    private record Asked(UUID action, IncidentFields fields, Map<String, String> typed, SignedInPerson me) {}
+    /** A form of an action as it came in, or the list without one. */
+    private record Asked(@Nullable UUID action, IncidentFields fields, Map<String, String> typed, SignedInPerson me) {}
 
     @GetMapping("/actions")
-    String list(@AuthenticationPrincipal SignedInPerson me, Model model) {
-        return page(me, "", Map.of(), Map.of(), model);
+    String list(@RequestParam Map<String, String> where, @AuthenticationPrincipal SignedInPerson me, Model model) {
+        return page(new Asked(null, new IncidentFields(where), where, me), Map.of(), model);
     }
 
     @PostMapping("/actions/{action}/done")
@@ -103,34 +108,64 @@ class ActionPages {
             return "redirect:" + next.get();
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-        return page(asked.me(), asked.action().toString(), asked.typed(), fields.errors(), model);
+        return page(asked, fields.errors(), model);
     }
 
-    private String page(
-            SignedInPerson me, String open, Map<String, String> typed, Map<String, String> errors, Model model) {
-        List<CorrectiveAction> all = actions.unsettled(null);
-        List<CorrectiveAction> mine =
-                all.stream().filter(action -> action.owner().equals(me.id())).toList();
-        long toDo = mine.stream().filter(action -> action.done() == null).count();
-        long overdue =
-                all.stream().filter(action -> action.isOverdue(labTime.today())).count();
+    private String page(Asked asked, Map<String, String> errors, Model model) {
+        SignedInPerson me = asked.me();
+        Optional<CorrectiveAction> open = asked.action() == null ? Optional.empty() : actions.find(asked.action());
+        CorrectiveActions.Page mine = actions.unsettled(new Whose.Of(me.id()), position(asked, "mine"), PAGE);
+        CorrectiveActions.Page others = actions.unsettled(new Whose.Others(me.id()), position(asked, "others"), PAGE);
+        CorrectiveActions.Counted counted = actions.counted(me.id());
+        model.addAttribute("headline", headline(counted));
         model.addAttribute(
-                "headline",
-                (toDo == 0
-                                ? "No action of yours is open"
-                                : toDo == 1 ? "One action of yours is open" : toDo + " actions of yours are open")
-                        + (overdue == 0 ? ", none is overdue." : "; overdue in the lab: " + overdue + "."));
+                "mine", views(with(mine, open.filter(one -> one.owner().equals(me.id()))), me));
         model.addAttribute(
-                "mine", mine.stream().map(action -> views.of(action, me)).toList());
-        model.addAttribute(
-                "others",
-                all.stream()
-                        .filter(action -> !action.owner().equals(me.id()))
-                        .map(action -> views.of(action, me))
-                        .toList());
-        model.addAttribute("open", open);
-        model.addAttribute("typed", typed);
+                "others", views(with(others, open.filter(one -> !one.owner().equals(me.id()))), me));
+        model.addAttribute("nextMine", address("mine", mine.next()));
+        model.addAttribute("nextOthers", address("others", others.next()));
+        model.addAttribute("open", asked.action() == null ? "" : asked.action().toString());
+        model.addAttribute("typed", asked.typed());
         model.addAttribute("errors", errors);
         return "incident/actions";
+    }
+
+    private static String headline(CorrectiveActions.Counted counted) {
+        int toDo = counted.toDo();
+        return (toDo == 0
+                        ? "No action of yours is open"
+                        : toDo == 1 ? "One action of yours is open" : toDo + " actions of yours are open")
+                + (counted.overdue() == 0 ? ", none is overdue." : "; overdue in the lab: " + counted.overdue() + ".");
+    }
+
+    /** The part of the list, with the action whose form is open, wherever in the list that is. */
+    private static List<CorrectiveAction> with(CorrectiveActions.Page page, Optional<CorrectiveAction> open) {
+        List<CorrectiveAction> all = new ArrayList<>(page.actions());
+        open.filter(one -> !one.isSettled())
+                .filter(one -> all.stream().noneMatch(known -> known.id().equals(one.id())))
+                .ifPresent(one -> all.add(0, one));
+        return all;
+    }
+
+    private List<ActionViews.ActionView> views(List<CorrectiveAction> all, SignedInPerson me) {
+        return all.stream().map(action -> views.of(action, me)).toList();
+    }
+
+    /** Where the list goes on; its top when that cannot be read. */
+    private static @Nullable Position position(Asked asked, String list) {
+        String after = asked.typed().getOrDefault(list, "");
+        int split = after.indexOf('_');
+        try {
+            return split < 0
+                    ? null
+                    : new Position(
+                            LocalDate.parse(after.substring(0, split)), UUID.fromString(after.substring(split + 1)));
+        } catch (DateTimeException | IllegalArgumentException notAPlace) {
+            return null;
+        }
+    }
+
+    private static @Nullable String address(String list, @Nullable Position next) {
+        return next == null ? null : "/actions?" + list + "=" + next.on() + "_" + next.action();
     }
 }

@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.standclear.incident.CauseBranch;
 import org.standclear.incident.ControlLevel;
+import org.standclear.incident.Incident;
 import org.standclear.incident.IncidentClass;
 import org.standclear.incident.IncidentState;
 import org.standclear.incident.RecordableOutcome;
@@ -55,6 +56,17 @@ class IncidentChoices {
 
     static Map<String, String> outcomes() {
         return of(RecordableOutcome.values(), RecordableOutcome::code, RecordableOutcome::words);
+    }
+
+    /** A form field by field in its own words. */
+    static Map<String, String> words(IncidentClass kind, Incident.Form form) {
+        Map<String, String> words = new LinkedHashMap<>();
+        words.put("What was it?", capital(kind.label()));
+        words.put("What happened", form.story());
+        words.put("Done at once", form.doneAtOnce());
+        words.put("How bad was it?", form.actual().words());
+        words.put("How bad could it reasonably have been?", form.foreseeable().words());
+        return words;
     }
 
     static Map<String, String> branches() {

@@ -28,6 +28,7 @@ class IncidentPages {
     private final IncidentAccess access;
     private final IncidentViews views;
     private final ReporterViews reporterViews;
+    private final TellingViews tellingViews;
     private final IncidentChoices choices;
     private final LabTime labTime;
     private final AccessLog looks;
@@ -37,6 +38,7 @@ class IncidentPages {
             IncidentAccess access,
             IncidentViews views,
             ReporterViews reporterViews,
+            TellingViews tellingViews,
             IncidentChoices choices,
             LabTime labTime,
             AccessLog looks) {
@@ -44,6 +46,7 @@ class IncidentPages {
         this.access = access;
         this.views = views;
         this.reporterViews = reporterViews;
+        this.tellingViews = tellingViews;
         this.choices = choices;
         this.labTime = labTime;
         this.looks = looks;
@@ -59,7 +62,8 @@ class IncidentPages {
             String sentence,
             String state,
             String stateWords,
-            ReporterViews.FormView form) {}
+            ReporterViews.FormView form,
+            String run) {}
 
     @GetMapping("/incidents")
     String list(
@@ -97,7 +101,8 @@ class IncidentPages {
                 incident.sentence(),
                 ReporterViews.mark(incident),
                 incident.state().words(),
-                reporterViews.form(incident));
+                reporterViews.form(incident),
+                incident.run() == null ? "" : incident.run().toString());
     }
 
     @GetMapping("/incidents/{incident}")
@@ -108,6 +113,7 @@ class IncidentPages {
     /** The page of an incident: all of it for those who work on it, the answers for its reporter. */
     String page(Incident incident, SignedInPerson me, Map<String, String> errors, Model model) {
         model.addAttribute("errors", errors);
+        model.addAttribute("telling", tellingViews.of(incident, me.id(), IncidentAccess.seesAll(me)));
         if (IncidentAccess.seesAll(me)) {
             looks.looked(me.id(), Sight.INCIDENT, incident.id().toString(), incident.named());
             model.addAttribute("view", views.of(incident, me));

@@ -34,6 +34,7 @@ class IncidentRoutes implements RouteRules {
                 RouteRule.roles(HttpMethod.GET, "/incidents/{incident}", PEOPLE),
                 RouteRule.roles(HttpMethod.GET, "/incidents/{incident}/form", PEOPLE),
                 RouteRule.roles(HttpMethod.POST, "/incidents/{incident}/form", PEOPLE),
+                RouteRule.roles(HttpMethod.POST, "/incidents/{incident}/statements", PEOPLE),
                 RouteRule.roles(HttpMethod.POST, "/incidents/{incident}/photos", PEOPLE),
                 RouteRule.roles(HttpMethod.GET, "/incidents/{incident}/photos/{photo}", PEOPLE),
                 RouteRule.roles(HttpMethod.GET, "/incidents/{incident}/review", REVIEWERS),

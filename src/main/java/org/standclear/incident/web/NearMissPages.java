@@ -4,6 +4,7 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
@@ -17,6 +18,7 @@ import org.standclear.incident.IncidentReports;
 import org.standclear.incident.IncidentReports.Report;
 import org.standclear.incident.IncidentReports.Reported;
 import org.standclear.incident.IncidentReports.Teller;
+import org.standclear.incident.Incidents;
 import org.standclear.incident.ReporterPart;
 import org.standclear.platform.forms.PostOnce;
 import org.standclear.platform.ids.CellId;
@@ -29,12 +31,16 @@ class NearMissPages {
 
     static final int LONGEST_SENTENCE = 300;
 
+    private static final String RECEIPTS = "/incidents/receipts";
+
     private final IncidentReports reports;
+    private final Incidents incidents;
     private final IncidentChoices choices;
     private final PostOnce once;
 
-    NearMissPages(IncidentReports reports, IncidentChoices choices, PostOnce once) {
+    NearMissPages(IncidentReports reports, Incidents incidents, IncidentChoices choices, PostOnce once) {
         this.reports = reports;
+        this.incidents = incidents;
         this.choices = choices;
         this.once = once;
     }
@@ -46,6 +52,7 @@ class NearMissPages {
             Model model) {
         Map<String, String> typed = new HashMap<>();
         typed.put("kind", IncidentClass.NEAR_MISS.code());
+        typed.put("receipt", reports.newReceipt());
         choices.cell(cell).ifPresent(known -> typed.put("cell", known.toString()));
         return page(typed, Map.of(), me, model);
     }
@@ -60,34 +67,49 @@ class NearMissPages {
         Optional<CellId> cell = fields.choice("cell", choices::cell, "Choose the cell.");
         Optional<IncidentClass> kind = fields.choice("kind", IncidentClass::of, "Choose what it was.");
         String sentence = fields.line("sentence", LONGEST_SENTENCE, "Say in one sentence what happened.");
+        AtomicReference<@Nullable String> fresh = new AtomicReference<>();
         Optional<String> next = fields.fit()
                 ? once.runPatiently(
                         typed.get("formToken"),
-                        () -> sent(Report.brief(cell.get(), kind.get(), sentence, teller(typed, me)), fields))
+                        () -> sent(Report.brief(cell.get(), kind.get(), sentence, teller(typed, me)), fields, fresh))
                 : Optional.empty();
         if (next.isPresent()) {
-            return "redirect:" + next.get();
+            return "redirect:" + (next.get().equals(RECEIPTS) ? receiptPage(typed, fresh.get()) : next.get());
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
         return page(typed, fields.errors(), me, model);
     }
 
-    private @Nullable String sent(Report report, IncidentFields fields) {
+    /**
+     * Where to go next, as it is kept with the form's token. Without a name that is the page that asks for a receipt: a kept
+     * receipt would tie the report to the session that the form was sent from.
+     */
+    private @Nullable String sent(Report report, IncidentFields fields, AtomicReference<@Nullable String> fresh) {
         Reported reported = reports.report(report);
         if (reported instanceof Reported.Refused refused) {
             fields.refuse(refused.field(), refused.says());
             return null;
         }
         Reported.Kept kept = (Reported.Kept) reported;
-        return kept.receipt() == null ? "/incidents/" + kept.incident() : "/incidents/receipts/" + kept.receipt();
+        fresh.set(kept.receipt());
+        return kept.receipt() == null ? "/incidents/" + kept.incident() : RECEIPTS;
+    }
+
+    /** The page of the receipt: the fresh one, or when the form came a second time, the one that it carries. */
+    private String receiptPage(Map<String, String> typed, @Nullable String fresh) {
+        String receipt = fresh == null ? typed.getOrDefault("receipt", "") : fresh;
+        return incidents.byReceipt(receipt).isPresent()
+                ? RECEIPTS + "/" + receipt.replaceAll("[^A-Za-z0-9-]", "")
+                : RECEIPTS;
     }
 
     private static Teller teller(Map<String, String> typed, SignedInPerson me) {
+        String receipt = typed.get("receipt");
         if (me.is(Role.BENCH)) {
-            return new Teller.AtScreen(me.id());
+            return new Teller.AtScreen(me.id(), receipt);
         }
         return "no".equals(typed.get("signed"))
-                ? new Teller.Anonymous()
+                ? new Teller.Anonymous(receipt)
                 : new Teller.Named(me.id(), ReporterPart.UNKNOWN);
     }
 

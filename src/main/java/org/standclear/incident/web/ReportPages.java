@@ -25,6 +25,7 @@ import org.standclear.incident.IncidentReports;
 import org.standclear.incident.IncidentReports.Report;
 import org.standclear.incident.IncidentReports.Reported;
 import org.standclear.incident.IncidentReports.Teller;
+import org.standclear.incident.Incidents;
 import org.standclear.incident.RecordableOutcome;
 import org.standclear.incident.ReporterPart;
 import org.standclear.incident.Severity;
@@ -33,12 +34,14 @@ import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.IncidentId;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
+import org.standclear.platform.web.StaleFormException;
 
 /** The full form: of a new report, or of one that was sent by the short form. */
 @Controller
 class ReportPages {
 
     private final IncidentReports reports;
+    private final Incidents incidents;
     private final IncidentAccess access;
     private final IncidentChoices choices;
     private final ReporterViews reporterViews;
@@ -48,6 +51,7 @@ class ReportPages {
 
     ReportPages(
             IncidentReports reports,
+            Incidents incidents,
             IncidentAccess access,
             IncidentChoices choices,
             ReporterViews reporterViews,
@@ -55,6 +59,7 @@ class ReportPages {
             PostOnce once,
             Clock clock) {
         this.reports = reports;
+        this.incidents = incidents;
         this.access = access;
         this.choices = choices;
         this.reporterViews = reporterViews;
@@ -114,8 +119,12 @@ class ReportPages {
     @GetMapping("/incidents/{incident}/form")
     String formOf(@PathVariable IncidentId incident, @AuthenticationPrincipal SignedInPerson me, Model model) {
         Incident found = access.visible(incident, me);
+        if (found.involves(me.id())) {
+            return "redirect:/incidents/" + incident + "#statements";
+        }
         Map<String, String> typed = new HashMap<>();
         typed.put("kind", found.kind().code());
+        typed.put("seen", String.valueOf(incidents.forms(incident).size()));
         Incident.Form form = found.form();
         if (form != null) {
             typed.put("story", form.story());
@@ -142,7 +151,11 @@ class ReportPages {
         Incident.Form form = form(fields, sent);
         Optional<String> next = fields.fit()
                 ? once.runPatiently(sent.getFirst("formToken"), () -> {
-                    IncidentOutcome outcome = reports.fill(incident, kind.get(), form, me.id());
+                    IncidentOutcome outcome = reports.fill(
+                            incident, new IncidentReports.Filling(kind.get(), form, seen(fields)), me.id());
+                    if (outcome instanceof IncidentOutcome.Stale stale) {
+                        throw stale(stale.now(), kind.get(), form);
+                    }
                     if (outcome instanceof IncidentOutcome.Refused refused) {
                         fields.refuse(refused.field(), refused.says());
                         return null;
@@ -151,6 +164,19 @@ class ReportPages {
                 })
                 : Optional.empty();
         return answer(next, found, fields, sent, response, model);
+    }
+
+    private static @Nullable Integer seen(IncidentFields fields) {
+        String seen = fields.raw("seen");
+        return seen.matches("[0-9]{1,6}") ? Integer.valueOf(seen) : null;
+    }
+
+    private static StaleFormException stale(Incident now, IncidentClass kind, Incident.Form form) {
+        return new StaleFormException(
+                "the form of incident " + now.number(),
+                "/incidents/" + now.id() + "/form",
+                IncidentChoices.words(kind, form),
+                now.form() == null ? Map.of() : IncidentChoices.words(now.kind(), now.form()));
     }
 
     private static Optional<IncidentClass> kind(IncidentFields fields) {

@@ -119,7 +119,7 @@ class ErrorPages {
         return page(
                 HttpStatus.CONTENT_TOO_LARGE,
                 "File too large",
-                "A program file may have 8 MiB at most. Nothing was stored.",
+                "A file may have 8 MiB at most, a program or a photo. Nothing was stored.",
                 response,
                 model);
     }

@@ -21,7 +21,7 @@ class ErrorWords extends DefaultErrorAttributes {
             405, "This address is there, but not for that: open it as a page, or send it from the form it belongs to.",
             406, "This page comes in another form than the one that was asked for.",
             413,
-                    "What was sent is too large. A program file may have 8 MiB at most, and its name some thousand characters.",
+                    "What was sent is too large. A file, program or photo, may have 8 MiB at most, and its name some thousand characters.",
             414, "The address is too long.",
             415, "The form was sent in a way that this page does not read.");
 

@@ -34,7 +34,7 @@ class ReadableRequests extends OncePerRequestFilter {
                         response,
                         HttpStatus.valueOf(refused),
                         refused == HttpServletResponse.SC_REQUEST_ENTITY_TOO_LARGE
-                                ? "What was sent is too large. A program file may have 8 MiB at most, and its name some thousand characters."
+                                ? "What was sent is too large. A file, program or photo, may have 8 MiB at most, and its name some thousand characters."
                                 : "The request has something in it that cannot be read.");
             } else {
                 response.sendError(refused);

@@ -86,6 +86,30 @@ class PhotoPagesIT {
         }
 
         @Test
+        void refusesBombsAndPathsAndKeepsNothingOfThem() throws Exception {
+            IncidentId id = reported(IncidentClass.NEAR_MISS);
+            byte[] bomb = MadeUpFiles.blackPng(10_000, 10_000);
+            assertThat(bomb.length).as("tiny as a file").isLessThan(8_000_000);
+
+            assertThat(refusal(sends(ines, id, "bomb.png", "image/png", bomb)))
+                    .contains("10000 by 10000 pixels; 60 million at most");
+            byte[] half = MadeUpFiles.picture("jpeg", 90, 60);
+            assertThat(refusal(sends(
+                            ines, id, "/etc/passwd", "image/jpeg", java.util.Arrays.copyOf(half, half.length / 3))))
+                    .contains("damaged or incomplete");
+            assertThat(photos().of(id)).isEmpty();
+            led(sends(ines, id, "packed.png", "image/png", MadeUpFiles.pngWithPackedText()));
+            assertThat(photos().of(id))
+                    .as("what is packed beside the picture is not unpacked")
+                    .hasSize(1);
+            for (String name : new String[] {"../../x.jpg", "C:\\x.jpg", "a/b\u0000.jpg", "\"><script>.jpg"}) {
+                led(sends(ines, id, name, "image/jpeg", MadeUpFiles.picture("jpeg", 12, 8)));
+            }
+            String page = see(ines, at(id)).html();
+            assertThat(page).doesNotContain("x.jpg", "<script>.jpg");
+        }
+
+        @Test
         void takesTwelveAndNoMore() throws Exception {
             IncidentId id = reported(IncidentClass.NEAR_MISS);
             byte[] file = MadeUpFiles.picture("png", 12, 8);

@@ -1,0 +1,1 @@
+create index incidents_run_ix on incidents (run_id);
