@@ -19,6 +19,12 @@ public interface Authorisations {
     /** The authorisations of several people at once, each person's as {@link #of} has them; people without any are left out. */
     Map<PersonId, List<Authorisation>> ofAll(Collection<PersonId> people);
 
+    /**
+     * Those that stand at the first instant and end before the second, soonest first; none of somebody whose duty goes on under
+     * another one, and none of inactive people.
+     */
+    List<Authorisation> ending(Instant from, Instant until);
+
     /** Active people who hold the duty for the cell at that instant, by printed name. */
     List<Person> holders(Duty duty, CellId cell, Instant at);
 }

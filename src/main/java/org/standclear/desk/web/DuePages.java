@@ -13,6 +13,7 @@ import java.util.Map;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
+import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -23,6 +24,7 @@ import org.standclear.cell.DutyDue;
 import org.standclear.cell.RecurringDuties;
 import org.standclear.cell.RecurringDuty;
 import org.standclear.platform.lab.Labs;
+import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
 
 /** What falls due on the cells, as a page and as a calendar file. */
@@ -34,14 +36,23 @@ class DuePages {
     private final Cells cells;
     private final RecurringDuties duties;
     private final DayTests dayTests;
+    private final EndingAuthorisations ending;
     private final Labs labs;
     private final LabTime labTime;
     private final Clock clock;
 
-    DuePages(Cells cells, RecurringDuties duties, DayTests dayTests, Labs labs, LabTime labTime, Clock clock) {
+    DuePages(
+            Cells cells,
+            RecurringDuties duties,
+            DayTests dayTests,
+            EndingAuthorisations ending,
+            Labs labs,
+            LabTime labTime,
+            Clock clock) {
         this.cells = cells;
         this.duties = duties;
         this.dayTests = dayTests;
+        this.ending = ending;
         this.labs = labs;
         this.labTime = labTime;
         this.clock = clock;
@@ -53,7 +64,7 @@ class DuePages {
     private record Dated(Cell cell, DutyDue due) {}
 
     @GetMapping("/due")
-    String show(Model model) {
+    String show(@AuthenticationPrincipal SignedInPerson me, Model model) {
         LocalDate today = labTime.today();
         List<Due> all = new ArrayList<>(dayTests(today));
         dated().forEach(one -> all.add(due(one, today)));
@@ -67,13 +78,15 @@ class DuePages {
         model.addAttribute("late", late);
         model.addAttribute("months", months);
         model.addAttribute("without", without());
+        model.addAttribute("ending", ending.byCell(me));
+        model.addAttribute("staff", me.isLabStaff());
         model.addAttribute("headline", headline(late, all));
         return "desk/due";
     }
 
     @GetMapping("/due.ics")
-    ResponseEntity<byte[]> file() {
-        List<DueCalendar.Day> days = dated().stream()
+    ResponseEntity<byte[]> file(@AuthenticationPrincipal SignedInPerson me) {
+        List<DueCalendar.Day> days = new ArrayList<>(dated().stream()
                 .map(one -> new DueCalendar.Day(
                         one.due().duty().code() + "-" + one.cell().id() + "@standclear",
                         one.due().due(),
@@ -82,7 +95,8 @@ class DuePages {
                                 + " days. After this day there is no release on "
                                 + one.cell().name()
                                 + " until it is recorded."))
-                .toList();
+                .toList());
+        days.addAll(ending.days(me));
         return ResponseEntity.ok()
                 .contentType(MediaType.parseMediaType("text/calendar;charset=UTF-8"))
                 .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"due.ics\"")

@@ -24,7 +24,7 @@ import org.standclear.program.Revision;
 class MyPapers {
 
     private static final int PROGRAMS_SHOWN = 8;
-    private static final Duration SOON = Duration.ofDays(14);
+    private static final Duration SOON = Duration.ofDays(30);
 
     private final Programs programs;
     private final ProgramChecks checks;

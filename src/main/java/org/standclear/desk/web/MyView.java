@@ -12,6 +12,7 @@ import java.util.List;
  * @param ahead bookings ahead, as operator or attendant, soonest first
  * @param due assignments with how many runs are closed out
  * @param programs the latest programs with what the check said last
+ * @param ending a sentence for each authorisation that ends soon and is not followed by another
  * @param pin whether the person has chosen a signing PIN
  * @param record bookings that are over or were given up, latest first
  */
@@ -23,6 +24,7 @@ record MyView(
         List<Due> due,
         List<ProgramLine> programs,
         List<Authorised> authorisations,
+        List<String> ending,
         boolean pin,
         List<Past> record) {
 

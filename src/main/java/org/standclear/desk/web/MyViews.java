@@ -39,6 +39,7 @@ class MyViews {
     private final People people;
     private final Courses courses;
     private final MyPapers papers;
+    private final EndingAuthorisations ending;
     private final Releases releases;
     private final OwnLabs ownLabs;
     private final LabTime labTime;
@@ -51,6 +52,7 @@ class MyViews {
             People people,
             Courses courses,
             MyPapers papers,
+            EndingAuthorisations ending,
             Releases releases,
             OwnLabs ownLabs,
             LabTime labTime,
@@ -61,6 +63,7 @@ class MyViews {
         this.people = people;
         this.courses = courses;
         this.papers = papers;
+        this.ending = ending;
         this.releases = releases;
         this.ownLabs = ownLabs;
         this.labTime = labTime;
@@ -83,6 +86,7 @@ class MyViews {
                 due(me, over),
                 papers.programs(me.id()),
                 papers.authorisations(me.id(), known, now),
+                ending.of(me.id()),
                 papers.signsWithPin(me.id()),
                 ownLabs.of(me, note -> record(me, note, now)).stream()
                         .sorted(Comparator.comparing(MyView.Past::start).reversed())
