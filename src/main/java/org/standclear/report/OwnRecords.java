@@ -1,6 +1,7 @@
 package org.standclear.report;
 
 import java.time.Instant;
+import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -21,6 +22,10 @@ public interface OwnRecords {
 
     /** All questions, those without an answer first, oldest first among them. */
     List<Question> questions();
+
+    /** Questions of these people about one run: about a line that begins so, or that has one of these hashes in it. */
+    List<Question> questionsAbout(
+            Collection<PersonId> people, Collection<String> beginnings, Collection<String> hashes);
 
     /** Asks about a line; the line stays as it is, and an instructor answers. */
     Outcome ask(PersonId by, String about, String words);

@@ -24,7 +24,8 @@ public record TermReport(
         List<CellUse> cells,
         List<Authorised> authorisations,
         List<Action> actions,
-        Fairness fairness) {
+        Fairness fairness,
+        TermUpkeep upkeep) {
 
     /** What rates are told per. */
     public static final double RATE_UNIT = 1000;

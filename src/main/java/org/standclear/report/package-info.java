@@ -1,7 +1,19 @@
 /** Evidence of a term and of a run on paper, and what an instructor reads and signs each week; reads all the others. */
 @ApplicationModule(
         displayName = "report",
-        allowedDependencies = {"run", "signoff", "booking", "program", "cell", "people", "trail", "platform", "core"})
+        allowedDependencies = {
+            "incident",
+            "run",
+            "signoff",
+            "check",
+            "booking",
+            "program",
+            "cell",
+            "people",
+            "trail",
+            "platform",
+            "core"
+        })
 @NullMarked
 package org.standclear.report;
 

@@ -42,8 +42,7 @@ class JdbcCalendarFeeds implements CalendarFeeds {
     private final Clock clock;
     private final SecureRandom random = new SecureRandom();
 
-    JdbcCalendarFeeds(
-            JdbcClient jdbc, FeedEvents events, People people, CellNames cells, Trail trail, Labs labs, Clock clock) {
+    JdbcCalendarFeeds(JdbcClient jdbc, FeedEvents events, CellNames cells, Trail trail, Labs labs, Clock clock) {
         this.jdbc = jdbc;
         this.events = events;
         this.cells = cells;

@@ -85,12 +85,13 @@ class JdbcAuthorisations implements Authorisations {
                 .sql(GrantedRows.SELECT + """
                          where id in (
                             select a.id from authorisations a join people p on p.id = a.person_id
-                            where p.active and a.revoked_at is null and a.valid_from <= :from and a.valid_until > :from
+                            where p.active and a.lab_id = :here and a.revoked_at is null and a.valid_from <= :from and a.valid_until > :from
                             and a.valid_until < :until and not exists (
                                 select 1 from authorisations b where b.person_id = a.person_id and b.duty = a.duty
-                                and b.revoked_at is null and (b.cell_id is null or b.cell_id = a.cell_id)
+                                and b.lab_id = a.lab_id and b.revoked_at is null and (b.cell_id is null or b.cell_id = a.cell_id)
                                 and b.valid_from <= a.valid_until and b.valid_until > a.valid_until))
                         order by valid_until, id""")
+                .param("here", labs.theLab().id().value())
                 .param("from", SqlTime.toSql(from))
                 .param("until", SqlTime.toSql(until))
                 .query(GrantedRows::granted)

@@ -11,7 +11,7 @@ final class ExceptionQueries {
         NUMBER,
         /** Minutes between two instants, or until now, shown from the threshold on. */
         MINUTES,
-        /** Days between two instants, or until now, shown from the threshold on. */
+        /** Days of the lab from the date in {@code at} until today, shown from the threshold on. */
         DAYS,
         /** Hours between two instants, or until now, shown from the threshold on. */
         HOURS,
@@ -55,7 +55,7 @@ final class ExceptionQueries {
                     Measure.DAYS,
                     "%s, due %s: a corrective action is %d days past its date.",
                     """
-                    select a.id, i.id as target, 'incidents' as link, c.name as cell, cast(a.due_on as timestamp with time zone) as at,
+                    select a.id, i.id as target, 'incidents' as link, c.name as cell, a.due_on as at,
                         cast(null as timestamp with time zone) as until_at, 0 as n
                     from incident_actions a join incidents i on i.id = a.incident_id join cells c on c.id = i.cell_id and c.lab_id = :lab
                     where a.done_at is null and a.due_on < :last and a.added_at < :until"""),
@@ -95,6 +95,28 @@ final class ExceptionQueries {
                         cast(null as timestamp with time zone) as until_at, count(*) as n
                     from signoff_waivers w join bookings b on b.id = w.booking_id join cells c on c.id = b.cell_id and c.lab_id = :lab
                     where w.given_at >= :from and w.given_at < :until group by w.booking_id, c.name"""),
+            new Query(
+                    "found-overridden",
+                    "Found value overridden",
+                    "The bench agreed with what is declared, the file or the record says otherwise.",
+                    1,
+                    "overrides",
+                    Measure.NUMBER,
+                    "%s, %s: what was found was set aside and it ran by what was declared or written; %d times.",
+                    """
+                    select w.booking_id as id, w.booking_id as target, 'bookings' as link, c.name as cell, max(w.used_at) as at,
+                        cast(null as timestamp with time zone) as until_at, count(*) as n
+                    from signoff_waivers w join bookings b on b.id = w.booking_id join cells c on c.id = b.cell_id and c.lab_id = :lab
+                    where w.used_at >= :from and w.used_at < :until
+                    and concat(' ', w.checks, ' ') like '% declared-matches-found %' group by w.booking_id, c.name
+                    union all
+                    select p.id, p.cell_id as target, 'cells' as link, c.name as cell, p.written_at as at,
+                        cast(null as timestamp with time zone) as until_at, 1 as n
+                    from signoff_paper_cards p join cells c on c.id = p.cell_id and c.lab_id = :lab
+                    where p.written_at >= :from and p.written_at < :until and (p.power <> 'reduced'
+                        or lower(trim(p.tool_code)) <> (select lower(trim(v.fitted_tool)) from cell_versions v
+                            where v.cell_id = p.cell_id and v.in_force_since <= p.written_at
+                            order by v.in_force_since desc, v.number desc fetch first 1 row only))"""),
             new Query(
                     "held-long",
                     "Held longer than usual",

@@ -6,6 +6,8 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -13,6 +15,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.standclear.platform.digest.Sha256;
+import org.standclear.platform.time.LabTime;
 import org.standclear.platform.time.SqlTime;
 import org.standclear.report.records.ExceptionQueries.Query;
 
@@ -22,8 +25,11 @@ class ExceptionRows {
 
     private final JdbcClient jdbc;
 
-    ExceptionRows(JdbcClient jdbc) {
+    private final LabTime labTime;
+
+    ExceptionRows(JdbcClient jdbc, LabTime labTime) {
         this.jdbc = jdbc;
+        this.labTime = labTime;
     }
 
     /** Something a rule found, with its measure in the rule's unit. */
@@ -35,11 +41,18 @@ class ExceptionRows {
                 .toList();
     }
 
-    private static Optional<Found> found(Query rule, int threshold, ResultSet row, Instant now) throws SQLException {
+    private Optional<Found> found(Query rule, int threshold, ResultSet row, Instant now) throws SQLException {
         UUID id = row.getObject("id", UUID.class);
-        Instant at = SqlTime.read(row, "at");
+        // a date becomes an instant in the lab's zone; the database's session has a zone of its own
+        Instant at = rule.measure() == ExceptionQueries.Measure.DAYS
+                ? row.getObject("at", LocalDate.class)
+                        .atStartOfDay(labTime.zone())
+                        .toInstant()
+                : SqlTime.read(row, "at");
         Instant until = SqlTime.readNullable(row, "until_at");
-        long measure = measure(rule, threshold, row.getInt("n"), lasted(at, until, now));
+        long measure = rule.measure() == ExceptionQueries.Measure.DAYS
+                ? ChronoUnit.DAYS.between(labTime.date(at), labTime.date(now))
+                : measure(rule, threshold, row.getInt("n"), lasted(at, until, now));
         boolean shown = switch (rule.measure()) {
             case SECONDS_BELOW -> measure < threshold;
             case ONE_IN -> threshold > 0 && drawn(id, threshold);
@@ -58,7 +71,7 @@ class ExceptionRows {
             case NUMBER -> n;
             case MINUTES -> lasted.toMinutes();
             case HOURS -> lasted.toHours();
-            case DAYS -> lasted.toDays();
+            case DAYS -> throw new IllegalStateException("days are counted by the lab's dates");
             case SECONDS_BELOW -> lasted.toSeconds();
             case ONE_IN -> threshold;
         };

@@ -5,6 +5,8 @@ import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -95,6 +97,19 @@ class JdbcOwnRecords implements OwnRecords {
                 .param("lab", lab().value())
                 .query(JdbcOwnRecords::question)
                 .list();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<Question> questionsAbout(
+            Collection<PersonId> people, Collection<String> beginnings, Collection<String> hashes) {
+        return people.stream()
+                .distinct()
+                .flatMap(person -> questionsOf(person).stream())
+                .filter(question -> beginnings.stream().anyMatch(question.about()::startsWith)
+                        || hashes.stream().anyMatch(question.about()::contains))
+                .sorted(Comparator.comparing(Question::askedAt))
+                .toList();
     }
 
     private static Question question(ResultSet row, int number) throws SQLException {

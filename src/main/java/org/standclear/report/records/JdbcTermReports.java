@@ -18,12 +18,14 @@ class JdbcTermReports implements TermReports {
 
     private final ExposureRows exposure;
     private final UseRows use;
+    private final UpkeepRows upkeep;
     private final Labs labs;
     private final LabTime labTime;
 
-    JdbcTermReports(ExposureRows exposure, UseRows use, Labs labs, LabTime labTime) {
+    JdbcTermReports(ExposureRows exposure, UseRows use, UpkeepRows upkeep, Labs labs, LabTime labTime) {
         this.exposure = exposure;
         this.use = use;
+        this.upkeep = upkeep;
         this.labs = labs;
         this.labTime = labTime;
     }
@@ -42,7 +44,8 @@ class JdbcTermReports implements TermReports {
                 use.cells(days),
                 use.authorisations(days),
                 use.actions(days),
-                use.fairness(days));
+                use.fairness(days),
+                upkeep.of(days));
     }
 
     /** Both in order of time. */

@@ -98,7 +98,9 @@ class JdbcWeekExceptions implements WeekExceptions {
 
     private Line line(ExceptionRows.Found found) {
         Query rule = found.rule();
-        String when = labTime.day(found.at()) + " " + labTime.time(found.at());
+        String when = rule.measure() == ExceptionQueries.Measure.DAYS
+                ? labTime.day(found.at())
+                : labTime.day(found.at()) + " " + labTime.time(found.at());
         return new Line(
                 rule.code(),
                 rule.title(),

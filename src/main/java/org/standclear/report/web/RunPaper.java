@@ -5,14 +5,19 @@ import java.util.List;
 /**
  * Everything about one run, as its paper prints it.
  *
+ * @param before booking, program, answers and their findings, waivers, signatures in the order of signing
+ * @param after incidents, actions, tags, questions, entries of the record; empty where the reader may not read them
  * @param withNames whether people are named; without, free text is left out too
  */
 record RunPaper(
+        String id,
         String headline,
         String kicker,
         boolean withNames,
         String madeAt,
         List<TermView.Fact> facts,
+        List<RunPart> before,
+        List<RunPart> after,
         List<ReleaseLine> releases,
         List<SignatureLine> signatures,
         List<EventLine> events,

@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.util.Map;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RequestParam;
@@ -36,6 +37,15 @@ class RunPaperPages {
         this.looks = looks;
     }
 
+    /** Everything about one run on one page; for those who work on it. */
+    @GetMapping("/report/runs/{run}")
+    String show(@PathVariable RunId run, @AuthenticationPrincipal SignedInPerson me, Model model) {
+        Run found = runs.find(run).orElseThrow(() -> new NotFoundException("run"));
+        model.addAttribute("view", runPapers.of(found, true, true));
+        model.addAttribute("staff", me.isLabStaff());
+        return "report/run-whole";
+    }
+
     @GetMapping("/report/runs/{run}/run.pdf")
     void paper(
             @PathVariable RunId run,
@@ -54,7 +64,8 @@ class RunPaperPages {
                     run.toString(),
                     found.people().stream().map(Run.Involved::person).toList());
         }
-        RunPaper paper = runPapers.of(found, !names.equals("without"));
+        boolean whole = me.isLabStaff() || me.is(Role.REVIEWER);
+        RunPaper paper = runPapers.of(found, !names.equals("without"), whole);
         papers.send("report/run-paper", Map.of("view", paper), "run.pdf", response);
     }
 }

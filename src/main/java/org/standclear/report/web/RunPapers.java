@@ -1,14 +1,11 @@
 package org.standclear.report.web;
 
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
 import org.standclear.cell.Cells;
 import org.standclear.people.People;
-import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.time.LabTime;
 import org.standclear.program.Programs;
 import org.standclear.program.Revision;
@@ -27,14 +24,14 @@ import org.standclear.signoff.SignoffRecord;
 @Component
 class RunPapers {
 
-    private static final String LEFT_OUT = "left out";
-
     private final Runs runs;
     private final SignoffRecord signed;
     private final Releases releases;
     private final Programs programs;
     private final Cells cells;
     private final People people;
+    private final RunBefore beforeParts;
+    private final RunAfter afterParts;
     private final LabTime labTime;
 
     RunPapers(
@@ -44,6 +41,8 @@ class RunPapers {
             Programs programs,
             Cells cells,
             People people,
+            RunBefore beforeParts,
+            RunAfter afterParts,
             LabTime labTime) {
         this.runs = runs;
         this.signed = signed;
@@ -51,39 +50,28 @@ class RunPapers {
         this.programs = programs;
         this.cells = cells;
         this.people = people;
+        this.beforeParts = beforeParts;
+        this.afterParts = afterParts;
         this.labTime = labTime;
     }
 
-    /** What a person is called on this paper. */
-    private final class Called {
-
-        private final boolean withNames;
-        private final Map<PersonId, String> numbered = new HashMap<>();
-
-        private Called(boolean withNames) {
-            this.withNames = withNames;
-        }
-
-        String name(PersonId person) {
-            return withNames
-                    ? people.printedName(person)
-                    : numbered.computeIfAbsent(person, id -> "person " + (numbered.size() + 1));
-        }
-
-        String text(String words) {
-            return withNames || words.isEmpty() ? words : LEFT_OUT;
-        }
-    }
-
-    RunPaper of(Run run, boolean withNames) {
-        Called called = new Called(withNames);
+    /**
+     * The paper of a run.
+     *
+     * @param whole whether the parts that only staff and the safety reviewer read are on it
+     */
+    RunPaper of(Run run, boolean withNames, boolean whole) {
+        Called called = new Called(people, withNames);
         String cell = cells.find(run.cell()).map(one -> one.name()).orElse("unknown cell");
         return new RunPaper(
+                run.id().toString(),
                 cell + " version " + run.cellVersion() + ", " + run.state().words(),
                 "Run of " + labTime.full(run.startedAt()),
                 withNames,
                 labTime.full(labTime.now()),
                 facts(run, called),
+                beforeParts.of(run, called),
+                whole ? afterParts.of(run, called) : List.of(),
                 releases.of(run.booking()).stream()
                         .map(one -> line(one, called))
                         .toList(),
@@ -153,7 +141,7 @@ class RunPapers {
                         .map(one -> new SignatureLine(
                                 sheet.list().words() + ", round " + sheet.round(),
                                 one.part().words(),
-                                called.withNames ? one.printedName() : called.name(one.signer()),
+                                called.withNames() ? one.printedName() : called.name(one.signer()),
                                 labTime.seconds(one.at()),
                                 one.method().words(),
                                 called.text(one.statement()),

@@ -21,6 +21,7 @@ class TermRoutes implements RouteRules {
                 RouteRule.roles(HttpMethod.GET, "/report", INSTRUCTOR, REVIEWER),
                 RouteRule.roles(HttpMethod.GET, "/report/term.pdf", INSTRUCTOR, REVIEWER),
                 RouteRule.roles(HttpMethod.GET, "/report/term.csv", INSTRUCTOR, REVIEWER),
+                RouteRule.roles(HttpMethod.GET, "/report/runs/{run}", TECHNICIAN, INSTRUCTOR, REVIEWER),
                 RouteRule.roles(
                         HttpMethod.GET, "/report/runs/{run}/run.pdf", STUDENT, TECHNICIAN, INSTRUCTOR, REVIEWER),
                 RouteRule.roles(HttpMethod.GET, "/me/record", STUDENT, TECHNICIAN, INSTRUCTOR),

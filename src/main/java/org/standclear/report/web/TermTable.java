@@ -1,11 +1,15 @@
 package org.standclear.report.web;
 
 import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
 import org.apache.commons.csv.CSVPrinter;
 import org.standclear.platform.text.TableCell;
 
 /** The term report as rows: part, what, and its values. */
 final class TermTable {
+
+    private static final int COLUMNS = 8;
 
     private TermTable() {}
 
@@ -29,6 +33,12 @@ final class TermTable {
         }
         csv.printRecord("runs between", view.between(), "", "", "", "", "", "");
         view.cells().forEach(cell -> row(csv, "cell", String.join("; ", cell)));
+        view.upkeep().duties().forEach(one -> row(csv, "inspection or review", one.values()));
+        view.upkeep().tags().forEach(one -> row(csv, "restriction, hold or tag", one));
+        view.upkeep().waivers().forEach(one -> row(csv, "waivers", one));
+        for (TermView.Fact fact : view.upkeep().makeUps()) {
+            csv.printRecord("make-ups", fact.name(), fact.value(), "", "", "", "", "");
+        }
         view.authorisations().forEach(one -> row(csv, "authorisations", String.join("; ", one)));
         for (TermView.ActionLine action : view.actions()) {
             csv.printRecord(
@@ -43,6 +53,20 @@ final class TermTable {
         }
         for (TermView.Fact fact : view.fairness()) {
             csv.printRecord("fairness", fact.name(), fact.value(), "", "", "", "", "");
+        }
+    }
+
+    /** As many values as there are, in the columns after the part. */
+    private static void row(CSVPrinter csv, String part, List<String> values) {
+        List<String> row = new ArrayList<>(List.of(part));
+        values.forEach(value -> row.add(TableCell.plain(value)));
+        while (row.size() < COLUMNS) {
+            row.add("");
+        }
+        try {
+            csv.printRecord(row);
+        } catch (IOException broken) {
+            throw new java.io.UncheckedIOException(broken);
         }
     }
 

@@ -24,7 +24,8 @@ record TermView(
         List<List<String>> cells,
         List<List<String>> authorisations,
         List<ActionLine> actions,
-        List<Fact> fairness) {
+        List<Fact> fairness,
+        UpkeepView upkeep) {
 
     /** A name and a value. */
     record Fact(String name, String value) {}

@@ -68,7 +68,8 @@ class TermViews {
                                 "" + one.endingSoon()))
                         .toList(),
                 actions(now, withNames),
-                fairness(now.fairness()));
+                fairness(now.fairness()),
+                UpkeepView.of(now.upkeep()));
     }
 
     private static List<Fact> exposure(TermReport report) {

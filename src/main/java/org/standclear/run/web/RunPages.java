@@ -140,6 +140,7 @@ class RunPages {
         model.addAttribute("view", story.of(run, me));
         model.addAttribute(
                 "paper", paper.of(run.booking()).stream().map(paper::words).toList());
+        model.addAttribute("whole", seesAll(me));
         model.addAttribute("errors", errors);
         model.addAttribute("typed", typed);
         return "runs/run";
