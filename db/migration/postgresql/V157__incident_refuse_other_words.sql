@@ -1,16 +1,33 @@
-create trigger incident_forms_immutable before update or delete on incident_forms
-    for each row execute function incident_refuse_change();
+-- forms and statements are never changed; they go with the words of their incident at the end of its time
+create function incident_keep_words() returns trigger language plpgsql as $$
+begin
+    if tg_op = 'DELETE' and exists (
+        select 1 from retention_items i
+        where i.record_id = old.incident_id and i.kind = 'INCIDENTS' and i.state = 'DONE'
+        and i.transaction_mark = transaction_id()
+    ) then
+        return old;
+    end if;
+    raise exception 'rows of % are never changed, and deleted only by a disposal that is written down', tg_table_name
+        using errcode = '23514';
+end $$;
 
-create trigger incident_statements_immutable before update or delete on incident_statements
-    for each row execute function incident_refuse_change();
+create trigger incident_forms_disposed_only before update or delete on incident_forms
+    for each row execute function incident_keep_words();
 
--- what was reported, when, and by whom stays as it was told
+create trigger incident_statements_disposed_only before update or delete on incident_statements
+    for each row execute function incident_keep_words();
+
+-- what was reported, when, and by whom stays as it was told, until its time is over
 create function incident_keep_reporters_words() returns trigger language plpgsql as $$
 begin
-    if (new.sentence, new.happened_at, new.reported_at, new.reporter, new.reporter_part, new.receipt_sha256, new.number,
-            new.cell_id)
-        is distinct from (old.sentence, old.happened_at, old.reported_at, old.reporter, old.reporter_part,
-            old.receipt_sha256, old.number, old.cell_id) then
+    if (new.happened_at, new.reported_at, new.reporter_part, new.number, new.cell_id)
+        is distinct from (old.happened_at, old.reported_at, old.reporter_part, old.number, old.cell_id)
+        or ((new.sentence, new.reporter, new.receipt_sha256) is distinct from (old.sentence, old.reporter, old.receipt_sha256)
+            and not exists (
+                select 1 from retention_items i
+                where i.record_id = old.id and i.kind = 'INCIDENTS' and i.state = 'DONE'
+                and i.transaction_mark = transaction_id())) then
         raise exception 'the words of a report are never changed' using errcode = '23514';
     end if;
     return new;

@@ -149,7 +149,7 @@ class DisposedKindsIT {
             disposedAfter(RecordKind.ROSTERS, roster);
             assertThat(count("roster_rows", "import_id", roster)).isZero();
             assertThat(rosters.preview(roster).orElseThrow().fileName()).isEqualTo("autumn.csv");
-            assertThat(rosters.apply(roster, true, marit.id())).isPresent();
+            assertThat(rosters.apply(roster, true, "", marit.id())).isPresent();
         }
 
         @Test
@@ -172,6 +172,7 @@ class DisposedKindsIT {
         @Test
         void takesTheStoryOutOfAnIncidentAndKeepsItsNumberAndClass() {
             IncidentId id = closedIncident();
+            assertThat(count("incident_forms", "incident_id", id.value())).isPositive();
             int number = now(id).number();
             UUID step = jdbc.sql("select id from incident_steps where incident_id = :id and kind = 'REPORTED'")
                     .param("id", id.value())
@@ -190,6 +191,7 @@ class DisposedKindsIT {
             assertThat(now(id).number()).isEqualTo(number);
             assertThat(now(id).reporter()).isNull();
             assertThat(now(id).sentence()).isEqualTo("Taken out at the end of its time.");
+            assertThat(count("incident_forms", "incident_id", id.value())).isZero();
             assertThat(count("incident_steps", "incident_id", id.value())).isPositive();
             assertRecorded(id, "incident.reported");
         }

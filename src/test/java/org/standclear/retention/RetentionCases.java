@@ -136,6 +136,7 @@ abstract class RetentionCases extends IncidentCases {
     /** An incident with a medical note, closed now. */
     IncidentId closedIncident() {
         IncidentId id = reported(IncidentClass.NEAR_MISS);
+        done(reports.fill(id, IncidentClass.NEAR_MISS, FORM, scene().hemi.id()));
         jdbc.sql("update incidents set state = 'CLOSED', closed_at = :at where id = :id")
                 .param("at", SqlTime.toSql(clock.instant()))
                 .param("id", id.value())

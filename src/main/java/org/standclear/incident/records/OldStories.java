@@ -56,6 +56,11 @@ class OldStories implements Disposable {
                     taken_by = case when taken_by = (select i.reporter from incidents i where i.id = :id) then null
                         else taken_by end
                 where incident_id = :id""").param("gone", GONE).param("id", id).update();
+        for (String told : List.of("incident_forms", "incident_statements")) {
+            jdbc.sql("delete from " + told + " where incident_id = :id")
+                    .param("id", id)
+                    .update();
+        }
         return jdbc.sql("""
                 update incidents set reporter = null, receipt_sha256 = null, sentence = :gone, done_at_once = '',
                     story = case when story = '' then '' else :gone end, story_out_at = :at, version = version + 1

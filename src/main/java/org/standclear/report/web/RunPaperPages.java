@@ -41,8 +41,14 @@ class RunPaperPages {
     @GetMapping("/report/runs/{run}")
     String show(@PathVariable RunId run, @AuthenticationPrincipal SignedInPerson me, Model model) {
         Run found = runs.find(run).orElseThrow(() -> new NotFoundException("run"));
+        if (!found.involves(me.id())) {
+            looks.looked(
+                    me.id(),
+                    Sight.RUN_PAPER,
+                    run.toString(),
+                    found.people().stream().map(Run.Involved::person).toList());
+        }
         model.addAttribute("view", runPapers.of(found, true, true));
-        model.addAttribute("staff", me.isLabStaff());
         return "report/run-whole";
     }
 

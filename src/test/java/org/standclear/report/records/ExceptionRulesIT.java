@@ -131,6 +131,7 @@ class ExceptionRulesIT {
             PaperCard card = new PaperCard(
                     Id.newValue(),
                     scene().cell,
+                    null,
                     clock.instant().minusSeconds(60),
                     scene().noor.id(),
                     scene().mateo.id(),
