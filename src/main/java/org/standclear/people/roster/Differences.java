@@ -203,18 +203,10 @@ class Differences {
                 enrolled.add(row);
             }
         }
-        Set<String> courseCodes = new HashSet<>();
-        rows.forEach(row -> courseCodes.add(row.course()));
-        Map<String, List<Enrolled>> takenOut = new TreeMap<>();
-        enrolments.stream()
-                .filter(one -> courseCodes.contains(one.course()))
-                .filter(one -> !kept.contains(one.person() + " " + one.code()))
-                .forEach(one -> takenOut.computeIfAbsent(one.code(), code -> new ArrayList<>())
-                        .add(one));
         return new Found(
                 List.copyOf(added.values()),
                 enrolled,
-                takenOut,
+                takenOut(rows, enrolments, kept),
                 sections,
                 newSections,
                 unknown,
@@ -223,6 +215,20 @@ class Differences {
                 teamed(rows, people, sections),
                 addressed(rows, people, notes),
                 notes);
+    }
+
+    /** Enrolments of the file's courses that it does not name, by section. */
+    private static Map<String, List<Enrolled>> takenOut(
+            List<RosterRow> rows, List<Enrolled> enrolments, Set<String> kept) {
+        Set<String> courseCodes = new HashSet<>();
+        rows.forEach(row -> courseCodes.add(row.course()));
+        Map<String, List<Enrolled>> takenOut = new TreeMap<>();
+        enrolments.stream()
+                .filter(one -> courseCodes.contains(one.course()))
+                .filter(one -> !kept.contains(one.person() + " " + one.code()))
+                .forEach(one -> takenOut.computeIfAbsent(one.code(), code -> new ArrayList<>())
+                        .add(one));
+        return takenOut;
     }
 
     private static void note(RosterRow row, Known known, List<String> notes) {
