@@ -24,6 +24,7 @@ import org.standclear.incident.CorrectiveActions.Position;
 import org.standclear.incident.CorrectiveActions.Whose;
 import org.standclear.incident.IncidentOutcome;
 import org.standclear.platform.forms.PostOnce;
+import org.standclear.platform.ids.Id;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.web.NotFoundException;
 
@@ -159,7 +160,7 @@ class ActionPages {
             return split < 0
                     ? null
                     : new Position(
-                            LocalDate.parse(after.substring(0, split)), UUID.fromString(after.substring(split + 1)));
+                            LocalDate.parse(after.substring(0, split)), Id.parse(after.substring(split + 1)));
         } catch (DateTimeException | IllegalArgumentException notAPlace) {
             return null;
         }
