@@ -61,26 +61,29 @@ class BookingMoves {
         return true;
     }
 
-    /** Whether there is such a booking and it is missed by now. */
+    /**
+     * Whether there is such a booking in this lab and it is missed by now. One of another lab, which the same person has,
+     * is missed by that lab's grace time alone, and only that lab's rounds say so.
+     */
     boolean isDueMissed(@Nullable UUID booking) {
         if (booking == null) {
             return false;
         }
         Instant now = now();
         BookingSettings settings = settings();
-        return rows.find(new BookingId(booking))
+        return rows.findHere(new BookingId(booking))
                 .filter(life -> life.isDueMissed(now, settings))
                 .isPresent();
     }
 
     /**
-     * Frees what a booking holds if it is missed by now; says whether it did. A booking that somebody else has locked is
-     * left alone: waiting for it while holding the locks of claims could wait for ever.
+     * Frees what a booking of this lab holds if it is missed by now; says whether it did. A booking that somebody else has
+     * locked is left alone: waiting for it while holding the locks of claims could wait for ever.
      */
     boolean settleIfMissed(@Nullable UUID booking) {
         return booking != null
                 && isDueMissed(booking)
-                && rows.lockUnlessLocked(new BookingId(booking))
+                && rows.lockHereUnlessLocked(new BookingId(booking))
                         .filter(this::settle)
                         .isPresent();
     }

@@ -91,8 +91,16 @@ class BookingRows {
         return where("id = :id for update", Map.of("id", id.value())).stream().findFirst();
     }
 
-    Optional<BookingLife> lockUnlessLocked(BookingId id) {
-        return where("id = :id for update skip locked", Map.of("id", id.value())).stream()
+    /** The booking if it is one of this lab. */
+    Optional<BookingLife> findHere(BookingId id) {
+        return where("id = :id and lab_id = :lab", Map.of("id", id.value(), "lab", here())).stream()
+                .findFirst();
+    }
+
+    /** Locks the booking if it is one of this lab and nobody else has locked it. */
+    Optional<BookingLife> lockHereUnlessLocked(BookingId id) {
+        return where("id = :id and lab_id = :lab for update skip locked", Map.of("id", id.value(), "lab", here()))
+                .stream()
                 .findFirst();
     }
 

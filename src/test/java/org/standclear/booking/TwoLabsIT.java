@@ -2,10 +2,12 @@ package org.standclear.booking;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.List;
 import java.util.Set;
+import java.util.UUID;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -15,6 +17,7 @@ import org.standclear.booking.labs.LabRegister;
 import org.standclear.cell.Cells;
 import org.standclear.people.People;
 import org.standclear.people.Person;
+import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.security.Role;
@@ -53,6 +56,12 @@ class TwoLabsIT {
 
         @Autowired
         JdbcClient jdbc;
+
+        @Autowired
+        BookingNumbers numbers;
+
+        @Autowired
+        BookingDesk desk;
 
         private SecondLab berlin() {
             return new SecondLab(application, "Europe/Berlin");
@@ -93,6 +102,70 @@ class TwoLabsIT {
 
             assertThat(same).isInstanceOf(BookingDesk.Outcome.Refused.class);
             assertThat(next).isInstanceOf(BookingDesk.Outcome.Booked.class);
+        }
+
+        private void grace(SecondLab lab, int minutes) {
+            lab.in(() -> {
+                numbers.change(
+                        new BookingSettings(30, 14, 2, 4, 6, 24, 120, 10, minutes), PersonId.next(), "for this test");
+                return true;
+            });
+        }
+
+        private String state(Booking booking) {
+            return jdbc.sql("select state from bookings where id = :id")
+                    .param("id", booking.id().value())
+                    .query(String.class)
+                    .single();
+        }
+
+        @Test
+        void aBookingIsMissedByTheGraceTimeAndInTheRecordOfItsOwnLabAlone() {
+            SecondLab berlin = berlin();
+            SecondLab halifax = halifax();
+            grace(berlin, 20);
+            grace(halifax, 2);
+            Person yuki = studentOfBoth(berlin, halifax);
+            Booking inBerlin =
+                    berlin.in(() -> berlin.sample().booked(berlin.cell(), "2026-03-12T14:00:00Z", yuki, null));
+            CellId later = halifax.in(() -> halifax.sample().cell(15));
+
+            for (String time : List.of("2026-03-12T14:05:00Z", "2026-03-12T14:14:00Z")) {
+                clock.standAt(Instant.parse(time));
+                assertThat(halifax.in(() -> halifax.sample().book(later, "2026-03-12T14:15:00Z", yuki)))
+                        .as("after the grace of Halifax, within that of Berlin")
+                        .isInstanceOf(BookingDesk.Outcome.Refused.class);
+                assertThat(state(inBerlin)).isEqualTo("BOOKED");
+            }
+        }
+
+        @Test
+        void whatIsMissedInOneLabIsSettledByThatLabBeforeTheOtherGivesThePersonASlot() {
+            SecondLab berlin = berlin();
+            SecondLab halifax = halifax();
+            grace(berlin, 2);
+            Person yuki = studentOfBoth(berlin, halifax);
+            Booking inBerlin =
+                    berlin.in(() -> berlin.sample().booked(berlin.cell(), "2026-03-12T14:00:00Z", yuki, null));
+            CellId later = halifax.in(() -> halifax.sample().cell(15));
+            clock.standAt(Instant.parse("2026-03-12T14:12:00Z"));
+
+            assertThat(halifax.in(() -> halifax.sample().book(later, "2026-03-12T14:15:00Z", yuki)))
+                    .isInstanceOf(BookingDesk.Outcome.Refused.class);
+            assertThat(state(inBerlin)).isEqualTo("BOOKED");
+            berlin.in(() -> desk.releaseMissed());
+            assertThat(state(inBerlin)).isEqualTo("MISSED");
+            assertThat(halifax.in(() -> halifax.sample().book(later, "2026-03-12T14:15:00Z", yuki)))
+                    .isInstanceOf(BookingDesk.Outcome.Booked.class);
+            assertThat(recordedIn(inBerlin)).containsOnly(berlin.id().value());
+        }
+
+        /** The labs in whose records something stands about the booking. */
+        private List<UUID> recordedIn(Booking booking) {
+            return jdbc.sql("select lab from trail_entries where subject like :id")
+                    .param("id", "%" + booking.id())
+                    .query(UUID.class)
+                    .list();
         }
 
         @Test
