@@ -22,7 +22,6 @@ import org.standclear.booking.Pairs;
 import org.standclear.people.Course;
 import org.standclear.people.Courses;
 import org.standclear.people.People;
-import org.standclear.people.Person;
 import org.standclear.people.Teams;
 import org.standclear.platform.ids.CourseId;
 import org.standclear.platform.ids.PersonId;
@@ -127,7 +126,7 @@ class PairPages {
         List<PersonId> found = new ArrayList<>();
         for (String name : names) {
             people.byLogin(name)
-                    .filter(Person::active)
+                    .filter(person -> person.active() && !person.roles().isEmpty())
                     .ifPresentOrElse(
                             person -> found.add(person.id()),
                             () -> errors.putIfAbsent("logins", "No open account has the sign-in name " + name + "."));

@@ -77,7 +77,8 @@ class ReviewPages {
             HttpServletResponse response,
             Model model) {
         Sent sent = Sent.of(incident, typed, me, response, model);
-        Optional<Person> person = people.byLogin(sent.fields().raw("person"));
+        Optional<Person> person = people.byLogin(sent.fields().raw("person"))
+                .filter(one -> !one.roles().isEmpty());
         if (person.isEmpty()) {
             sent.fields().refuse("person", "Nobody signs in with that name.");
         }
