@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
@@ -18,6 +19,9 @@ import org.standclear.people.RosterImports;
 
 /** One CSV file as lines of named cells; names in small letters, cells without blanks around them. */
 record CsvTable(List<Line> lines) {
+
+    /** The widest table of such a set has some 30. */
+    private static final int MOST_COLUMNS = 60;
 
     CsvTable {
         lines = List.copyOf(lines);
@@ -36,33 +40,54 @@ record CsvTable(List<Line> lines) {
         }
     }
 
-    /** Reads it; throws with one clear line when it is no table, too long, or lacks a column. */
-    static CsvTable of(String name, byte[] file, String... needed) {
+    /**
+     * Reads the needed columns, and those of the others that somebody asks for; throws with one clear line when it is no
+     * table, too long or too wide, or lacks a column. Whatever else a line has is not kept: a file of many lines and many
+     * columns would fill the memory.
+     */
+    static CsvTable of(String name, byte[] file, List<String> needed, String... others) {
         try (CSVParser parser = CSVParser.parse(new StringReader(text(name, file)), format())) {
-            List<String> header = parser.getHeaderNames();
-            Set<String> columns = header.stream()
-                    .map(column -> column.strip().toLowerCase(Locale.ROOT))
-                    .collect(Collectors.toSet());
-            List<String> missing = Arrays.stream(needed)
-                    .filter(column -> !columns.contains(column.toLowerCase(Locale.ROOT)))
-                    .toList();
-            if (!missing.isEmpty()) {
-                throw new RosterException(name + " has no column " + String.join(", ", missing) + ".");
-            }
+            Map<String, String> columns = columns(name, parser.getHeaderNames(), needed, others);
             List<Line> lines = new ArrayList<>();
             for (CSVRecord one : parser) {
                 if (lines.size() >= RosterImports.MOST_LINES) {
                     throw new RosterException(name + " has more than 50,000 lines. Send one school at a time.");
                 }
                 Map<String, String> cells = new HashMap<>();
-                header.forEach(column -> cells.put(
-                        column.strip().toLowerCase(Locale.ROOT),
-                        one.isSet(column) ? one.get(column).strip() : ""));
+                columns.forEach((plain, column) ->
+                        cells.put(plain, one.isSet(column) ? one.get(column).strip() : ""));
                 lines.add(new Line((int) parser.getCurrentLineNumber(), cells));
             }
             return new CsvTable(lines);
         } catch (IOException | UncheckedIOException | IllegalStateException | IllegalArgumentException broken) {
             throw new RosterException(name + " is not a CSV table: " + broken.getMessage());
+        }
+    }
+
+    /** The columns that are kept: how the header spells them, by their names in small letters. */
+    private static Map<String, String> columns(
+            String name, List<String> header, List<String> needed, String... others) {
+        requireNarrow(name, header);
+        Map<String, String> spelled = new HashMap<>();
+        header.forEach(column -> spelled.put(column.strip().toLowerCase(Locale.ROOT), column));
+        List<String> missing = needed.stream()
+                .filter(column -> !spelled.containsKey(column.toLowerCase(Locale.ROOT)))
+                .toList();
+        if (!missing.isEmpty()) {
+            throw new RosterException(name + " has no column " + String.join(", ", missing) + ".");
+        }
+        Set<String> kept = Stream.concat(needed.stream(), Stream.concat(Arrays.stream(others), Stream.of("status")))
+                .map(column -> column.toLowerCase(Locale.ROOT))
+                .collect(Collectors.toSet());
+        spelled.keySet().retainAll(kept);
+        return spelled;
+    }
+
+    /** Throws when the header has more columns than any roster needs. */
+    static void requireNarrow(String name, List<String> header) {
+        if (header.size() > MOST_COLUMNS) {
+            throw new RosterException(name + " has " + header.size() + " columns; a roster has " + MOST_COLUMNS
+                    + " at most. Leave out those that are not needed.");
         }
     }
 

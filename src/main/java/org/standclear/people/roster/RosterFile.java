@@ -71,6 +71,7 @@ final class RosterFile {
                 .setAllowMissingColumnNames(true)
                 .get();
         try (CSVParser parser = CSVParser.parse(new StringReader(text), format)) {
+            CsvTable.requireNarrow("The file", parser.getHeaderNames());
             Map<String, String> columns = columns(parser.getHeaderNames());
             if (!problems.says().isEmpty()) {
                 return;
@@ -85,6 +86,8 @@ final class RosterFile {
             if (rows.isEmpty() && problems.says().isEmpty()) {
                 problems.add("The file names no student.");
             }
+        } catch (RosterException tooWide) {
+            problems.add(String.valueOf(tooWide.getMessage()));
         } catch (IOException | UncheckedIOException | IllegalStateException | IllegalArgumentException broken) {
             problems.add("The file is not a CSV table: " + broken.getMessage());
         }

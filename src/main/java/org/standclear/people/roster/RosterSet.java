@@ -58,12 +58,12 @@ final class RosterSet {
             return;
         }
         try {
-            Map<String, Line> users =
-                    byId(USERS, table(files, USERS, "sourcedId", "username", "givenName", "familyName"));
+            Map<String, Line> users = byId(
+                    USERS, table(files, USERS, List.of("sourcedId", "username", "givenName", "familyName"), "email"));
             Map<String, Line> classes =
-                    byId(CLASSES, table(files, CLASSES, "sourcedId", "classCode", "courseSourcedId"));
-            Map<String, Line> courses = byId(COURSES, table(files, COURSES, "sourcedId", "courseCode"));
-            for (Line one : table(files, ENROLLMENTS, "classSourcedId", "userSourcedId", "role")
+                    byId(CLASSES, table(files, CLASSES, List.of("sourcedId", "classCode", "courseSourcedId")));
+            Map<String, Line> courses = byId(COURSES, table(files, COURSES, List.of("sourcedId", "courseCode")));
+            for (Line one : table(files, ENROLLMENTS, List.of("classSourcedId", "userSourcedId", "role"))
                     .lines()) {
                 if (!one.isToBeDeleted() && one.cell("role").equalsIgnoreCase("student")) {
                     enrolment(one, users, classes, courses);
@@ -78,8 +78,8 @@ final class RosterSet {
         }
     }
 
-    private static CsvTable table(Map<String, byte[]> files, String name, String... columns) {
-        return CsvTable.of(name, Objects.requireNonNull(files.get(name)), columns);
+    private static CsvTable table(Map<String, byte[]> files, String name, List<String> needed, String... others) {
+        return CsvTable.of(name, Objects.requireNonNull(files.get(name)), needed, others);
     }
 
     private Map<String, Line> byId(String name, CsvTable table) {
