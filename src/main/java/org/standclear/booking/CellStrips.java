@@ -25,6 +25,7 @@ import org.standclear.platform.time.LabTime;
  * @param staff whether the reader is lab staff
  * @param names printed names
  * @param stateWords what a booking's state is called; "released until 10:42" needs more than the booking
+ * @param usual how long the lab's slots are
  * @param books whether free slots lead to the form that books them
  */
 public record CellStrips(
@@ -33,10 +34,8 @@ public record CellStrips(
         boolean staff,
         Function<PersonId, String> names,
         Function<Booking, String> stateWords,
+        Duration usual,
         boolean books) {
-
-    /** How long a stretch is that says nothing about who booked it. */
-    private static final Duration USUAL = Duration.ofMinutes(30);
 
     /** A block with the instant it begins, for the order on the strip. */
     private record Placed(Instant start, StripBlock block) {}
@@ -86,27 +85,27 @@ public record CellStrips(
     }
 
     /**
-     * A booking as others see it: in stretches of the usual length, since a longer one would say that somebody needs longer.
+     * A booking as others see it: in stretches of the length of the lab's slots, since a longer one would say that somebody
+     * needs longer.
      */
-    public static List<Slot> asOthersSee(Booking booking) {
+    public List<Slot> asOthersSee(Booking booking) {
         return asOthersSee(new Slot(booking.cell(), booking.start(), booking.end()));
     }
 
     /** The same for a slot that is held for somebody. */
-    public static List<Slot> asOthersSee(Slot slot) {
+    public List<Slot> asOthersSee(Slot slot) {
         List<Slot> stretches = new ArrayList<>();
         Instant start = slot.start();
         while (start.isBefore(slot.end())) {
-            stretches.add(new Slot(slot.cell(), start, start.plus(USUAL)));
-            start = start.plus(USUAL);
+            stretches.add(new Slot(slot.cell(), start, start.plus(usual)));
+            start = start.plus(usual);
         }
         return stretches;
     }
 
     private Stream<Placed> booked(StripScale scale, Booking booking) {
         boolean shown = booking.involves(reader) || staff;
-        boolean usual = !booking.end().isAfter(booking.start().plus(USUAL));
-        if (shown || usual) {
+        if (shown || !booking.end().isAfter(booking.start().plus(usual))) {
             return Stream.of(shown(scale, booking, shown));
         }
         return asOthersSee(booking).stream()

@@ -97,7 +97,7 @@ class CellViews {
                 .forEach(booking -> placed.addAll(booked(booking, reader)));
         day.held().stream()
                 .filter(one -> one.slot().end().isAfter(reader.now()))
-                .forEach(one -> placed.addAll(held(one)));
+                .forEach(one -> placed.addAll(held(one, reader)));
         day.closures().stream()
                 .filter(closure -> closure.end().isAfter(reader.now()))
                 .forEach(closure -> placed.add(new Placed(closure.start(), kept(closure))));
@@ -120,13 +120,13 @@ class CellViews {
         if (booking.involves(reader.me().id()) || reader.me().isLabStaff()) {
             return List.of(new Placed(booking.start(), mark(booking, reader)));
         }
-        return CellStrips.asOthersSee(booking).stream()
+        return reader.strips().asOthersSee(booking).stream()
                 .map(one -> new Placed(one.start(), new SlotMark(labTime.time(one.start()), "taken", "taken", null)))
                 .toList();
     }
 
     /** Neither free nor booked; in usual stretches, since a longer one would say that somebody needs longer. */
-    private List<Placed> held(Held one) {
+    private List<Placed> held(Held one, Reader reader) {
         String until = "held until " + labTime.time(one.until());
         if (one.ownOffer() != null) {
             SlotMark own = new SlotMark(
@@ -136,7 +136,7 @@ class CellViews {
                     "/book/offers/" + one.ownOffer());
             return List.of(new Placed(one.slot().start(), own));
         }
-        return CellStrips.asOthersSee(one.slot()).stream()
+        return reader.strips().asOthersSee(one.slot()).stream()
                 .map(slot -> new Placed(slot.start(), new SlotMark(labTime.time(slot.start()), "held", until, null)))
                 .toList();
     }

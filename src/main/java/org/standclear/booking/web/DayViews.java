@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
 import org.standclear.booking.BookingDesk;
+import org.standclear.booking.BookingNumbers;
 import org.standclear.booking.CellFit;
 import org.standclear.booking.CellStrips;
 import org.standclear.booking.SlotCalendar;
@@ -38,6 +39,7 @@ class DayViews {
     private final Cells cells;
     private final CellViews cellViews;
     private final CellFit fit;
+    private final BookingNumbers numbers;
     private final LabTime labTime;
     private final Clock clock;
 
@@ -49,6 +51,7 @@ class DayViews {
             Cells cells,
             CellViews cellViews,
             CellFit fit,
+            BookingNumbers numbers,
             LabTime labTime,
             Clock clock) {
         this.calendar = calendar;
@@ -58,6 +61,7 @@ class DayViews {
         this.cells = cells;
         this.cellViews = cellViews;
         this.fit = fit;
+        this.numbers = numbers;
         this.labTime = labTime;
         this.clock = clock;
     }
@@ -93,6 +97,7 @@ class DayViews {
                 me.isLabStaff(),
                 id -> names.containsKey(id) ? names.get(id).printedName() : "unknown",
                 booking -> booking.state().words(),
+                numbers.inForce().slotLength(),
                 true);
         CellViews.Reader reader = new CellViews.Reader(
                 me,

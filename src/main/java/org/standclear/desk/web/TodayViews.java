@@ -68,11 +68,12 @@ class TodayViews {
                 plan.cells().stream().flatMap(cell -> cell.bookings().stream()).toList();
         Function<PersonId, String> names = names(bookings);
         Function<Booking, String> words = new StateWords(labTime, now, this::release)::of;
+        BookingSettings settings = numbers.inForce();
         boolean books = me.isLabStaff() || me.is(org.standclear.platform.security.Role.STUDENT);
-        CellStrips strips = new CellStrips(labTime, me.id(), me.isLabStaff(), names, words, books);
+        CellStrips strips =
+                new CellStrips(labTime, me.id(), me.isLabStaff(), names, words, settings.slotLength(), books);
         Map<org.standclear.platform.ids.CellId, String> cellNames =
                 plan.cells().stream().map(CellDay::cell).collect(Collectors.toMap(Cell::id, Cell::name));
-        BookingSettings settings = numbers.inForce();
         return new TodayView(
                 headline(plan, bookings, cellNames::get, now),
                 labTime.day(now),
