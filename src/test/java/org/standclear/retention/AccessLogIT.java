@@ -1,13 +1,24 @@
 package org.standclear.retention;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.multipart;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 
 import java.time.Duration;
 import java.util.List;
 import java.util.Set;
+import java.util.UUID;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.context.ApplicationContext;
+import org.springframework.mock.web.MockHttpServletResponse;
+import org.springframework.mock.web.MockMultipartFile;
+import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
+import org.standclear.booking.SampleLab;
+import org.standclear.people.CourseRegister;
 import org.standclear.people.Person;
 import org.standclear.platform.access.AccessLog;
 import org.standclear.platform.access.AccessLog.Look;
@@ -25,6 +36,12 @@ class AccessLogIT {
 
         @Autowired
         AccessLog looks;
+
+        @Autowired
+        ApplicationContext application;
+
+        @Autowired
+        CourseRegister courses;
 
         @Autowired
         MovableClock clock;
@@ -72,6 +89,44 @@ class AccessLogIT {
                             .map(Look::sight))
                     .containsExactly(Sight.AUTHORISATIONS);
             assertThat(looks.latest(ines.id(), null, null, 10)).hasSize(2);
+        }
+
+        @Test
+        void keepsTheLookAtAPageThatComesBackAfterARefusal() {
+            Person ines = person(Role.INSTRUCTOR);
+            Person noor = new SampleLab(application).student("Noor Candlewick");
+            String line = document(send(get("/me/record"), noor))
+                    .select("select[name=about] option[value]:not([value=''])")
+                    .val();
+            location(send(filled("/me/record").param("about", line).param("words", "Was it so?"), noor));
+            MockHttpServletResponse refused =
+                    send(filled("/report/questions/" + UUID.randomUUID()).param("words", " "), ines);
+            assertThat(refused.getStatus()).isEqualTo(422);
+            assertThat(document(refused).text()).contains("Was it so?");
+            assertThat(by(ines, noor)).extracting(Look::sight).containsExactly(Sight.QUESTIONS);
+        }
+
+        @Test
+        void keepsTheLookAtARosterThatCannotBeTakenBack() {
+            Person ines = person(Role.INSTRUCTOR);
+            Person marit = person(Role.INSTRUCTOR);
+            String own = UUID.randomUUID().toString().substring(0, 8);
+            var made = (CourseRegister.Outcome.Done<?>) courses.addCourse("AL" + own, "Robots", null);
+            assertThat(made.id()).isNotNull();
+            String file = "login,name,course,section\nyuki" + own + ",Yuki Halfmoon,AL" + own + ",01\n";
+            String roster = location(send(
+                    multipart("/people/rosters")
+                            .file(new MockMultipartFile("file", "a.csv", "text/csv", file.getBytes(UTF_8)))
+                            .param("formToken", UUID.randomUUID().toString()),
+                    ines));
+            assertThat(send(filled(roster + "/undo"), marit).getStatus()).isEqualTo(422);
+            assertThat(looks.latest(marit.id(), null, null, 5))
+                    .singleElement()
+                    .satisfies(look -> assertThat(look.sight()).isEqualTo(Sight.ROSTER));
+        }
+
+        private static MockHttpServletRequestBuilder filled(String path) {
+            return post(path).param("formToken", UUID.randomUUID().toString());
         }
 
         @Test

@@ -15,7 +15,10 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.standclear.booking.Turns;
 import org.standclear.booking.Turns.Lost;
+import org.standclear.platform.access.AccessLog;
+import org.standclear.platform.access.Sight;
 import org.standclear.platform.ids.BookingId;
+import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.web.NotFoundException;
 
@@ -28,11 +31,13 @@ class LostPages {
     private final Turns turns;
     private final OwnBookings own;
     private final PatientPost patientPost;
+    private final AccessLog looks;
 
-    LostPages(Turns turns, OwnBookings own, PatientPost patientPost) {
+    LostPages(Turns turns, OwnBookings own, PatientPost patientPost, AccessLog looks) {
         this.turns = turns;
         this.own = own;
         this.patientPost = patientPost;
+        this.looks = looks;
     }
 
     /** A lost booking in the list. */
@@ -47,8 +52,14 @@ class LostPages {
             boolean excused) {}
 
     @GetMapping("/book/lost")
-    String list(Model model) {
-        List<Line> lines = turns.lost(DAYS).stream().map(this::line).toList();
+    String list(@AuthenticationPrincipal SignedInPerson me, Model model) {
+        List<Lost> lost = turns.lost(DAYS);
+        List<PersonId> whose =
+                lost.stream().map(one -> one.booking().operator()).distinct().toList();
+        if (!whose.isEmpty()) {
+            looks.looked(me.id(), Sight.TURNS, "lost", whose);
+        }
+        List<Line> lines = lost.stream().map(this::line).toList();
         long open = lines.stream().filter(line -> !line.excused()).count();
         model.addAttribute("lines", lines);
         model.addAttribute(

@@ -20,7 +20,10 @@ import org.standclear.booking.Turns;
 import org.standclear.booking.Turns.MakeUp;
 import org.standclear.people.People;
 import org.standclear.people.Person;
+import org.standclear.platform.access.AccessLog;
+import org.standclear.platform.access.Sight;
 import org.standclear.platform.ids.BookingId;
+import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
 import org.standclear.platform.web.NotFoundException;
@@ -38,15 +41,23 @@ class MakeUpPages {
     private final Bookings bookings;
     private final PatientPost patientPost;
     private final LabTime labTime;
+    private final AccessLog looks;
 
     MakeUpPages(
-            Turns turns, People people, OwnBookings own, Bookings bookings, PatientPost patientPost, LabTime labTime) {
+            Turns turns,
+            People people,
+            OwnBookings own,
+            Bookings bookings,
+            PatientPost patientPost,
+            LabTime labTime,
+            AccessLog looks) {
         this.turns = turns;
         this.people = people;
         this.own = own;
         this.bookings = bookings;
         this.patientPost = patientPost;
         this.labTime = labTime;
+        this.looks = looks;
     }
 
     /** One make-up in the list. */
@@ -61,8 +72,8 @@ class MakeUpPages {
             boolean stands) {}
 
     @GetMapping(PATH)
-    String list(Model model) {
-        return page("", "", Map.of(), model);
+    String list(@AuthenticationPrincipal SignedInPerson me, Model model) {
+        return page(me, "", "", Map.of(), model);
     }
 
     @PostMapping(PATH)
@@ -74,7 +85,8 @@ class MakeUpPages {
             HttpServletResponse response,
             Model model) {
         Map<String, String> errors = new LinkedHashMap<>();
-        Optional<Person> person = people.byLogin(login.strip()).filter(Person::active);
+        Optional<Person> person = people.byLogin(login.strip())
+                .filter(one -> one.active() && !one.roles().isEmpty());
         if (person.isEmpty()) {
             errors.put("login", "No open account has the sign-in name \"" + login.strip() + "\".");
         } else {
@@ -88,12 +100,12 @@ class MakeUpPages {
             }
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-        return page(login, reason, errors, model);
+        return page(me, login, reason, errors, model);
     }
 
     @GetMapping(PATH + "/{makeUp}/withdraw")
-    String ask(@PathVariable UUID makeUp, Model model) {
-        return one(found(makeUp), "", Map.of(), model);
+    String ask(@PathVariable UUID makeUp, @AuthenticationPrincipal SignedInPerson me, Model model) {
+        return one(found(makeUp), me, "", Map.of(), model);
     }
 
     @PostMapping(PATH + "/{makeUp}/withdraw")
@@ -115,15 +127,20 @@ class MakeUpPages {
             return "redirect:" + done.get();
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-        return one(found(makeUp), reason, errors, model);
+        return one(found(makeUp), me, reason, errors, model);
     }
 
     private MakeUp found(UUID id) {
         return turns.makeUp(id).orElseThrow(() -> new NotFoundException("make-up"));
     }
 
-    private String page(String login, String reason, Map<String, String> errors, Model model) {
-        List<Line> lines = turns.makeUps(DAYS).stream().map(this::line).toList();
+    private String page(SignedInPerson me, String login, String reason, Map<String, String> errors, Model model) {
+        List<MakeUp> makeUps = turns.makeUps(DAYS);
+        List<PersonId> whose = makeUps.stream().map(MakeUp::person).distinct().toList();
+        if (!whose.isEmpty()) {
+            looks.looked(me.id(), Sight.TURNS, "make-ups", whose);
+        }
+        List<Line> lines = makeUps.stream().map(this::line).toList();
         long open = lines.stream().filter(Line::stands).count();
         model.addAttribute("standing", lines.stream().filter(Line::stands).toList());
         model.addAttribute("over", lines.stream().filter(line -> !line.stands()).toList());
@@ -138,7 +155,8 @@ class MakeUpPages {
         return "booking/make-ups";
     }
 
-    private String one(MakeUp makeUp, String reason, Map<String, String> errors, Model model) {
+    private String one(MakeUp makeUp, SignedInPerson me, String reason, Map<String, String> errors, Model model) {
+        looks.looked(me.id(), Sight.TURNS, makeUp.id().toString(), List.of(makeUp.person()));
         model.addAttribute("line", line(makeUp));
         model.addAttribute("reason", reason);
         model.addAttribute("errors", errors);

@@ -92,8 +92,7 @@ class TurnPages {
     @GetMapping("/people/{person}/turns")
     String show(@PathVariable PersonId person, @AuthenticationPrincipal SignedInPerson me, Model model) {
         known(person);
-        looks.looked(me.id(), Sight.TURNS, person.toString(), List.of(person));
-        return page(person, ArrangementsForm.of(accommodations.of(person).orElse(Accommodation.NONE)), Map.of(), model);
+        return page(person, me, arrangements(person), Map.of(), model);
     }
 
     @PostMapping("/people/{person}/turns/arrangements")
@@ -117,7 +116,7 @@ class TurnPages {
             return "redirect:" + done.get();
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-        return page(person, form, errors, model);
+        return page(person, me, form, errors, model);
     }
 
     @PostMapping("/people/{person}/turns/count-anew")
@@ -148,7 +147,7 @@ class TurnPages {
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
         model.addAttribute("reason", reason);
-        return page(person, ArrangementsForm.of(accommodations.of(person).orElse(Accommodation.NONE)), errors, model);
+        return page(person, me, arrangements(person), errors, model);
     }
 
     private String act(PersonId person, @Nullable String formToken, Runnable act) {
@@ -172,8 +171,14 @@ class TurnPages {
         }
     }
 
-    private String page(PersonId person, ArrangementsForm form, Map<String, String> errors, Model model) {
+    private ArrangementsForm arrangements(PersonId person) {
+        return ArrangementsForm.of(accommodations.of(person).orElse(Accommodation.NONE));
+    }
+
+    private String page(
+            PersonId person, SignedInPerson me, ArrangementsForm form, Map<String, String> errors, Model model) {
         known(person);
+        looks.looked(me.id(), Sight.TURNS, person.toString(), List.of(person));
         BookingDesk.QuotaUse use = desk.quotaOf(person);
         List<Line> lost = turns.lostBy(person).stream()
                 .limit(20)

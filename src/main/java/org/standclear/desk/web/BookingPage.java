@@ -1,5 +1,7 @@
 package org.standclear.desk.web;
 
+import java.util.List;
+import java.util.Optional;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -10,6 +12,8 @@ import org.standclear.booking.Bookings;
 import org.standclear.booking.Confirmations;
 import org.standclear.people.Accommodations;
 import org.standclear.people.Accommodations.Accommodation;
+import org.standclear.platform.access.AccessLog;
+import org.standclear.platform.access.Sight;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
@@ -26,6 +30,7 @@ class BookingPage {
     private final Accommodations accommodations;
     private final Confirmations confirmations;
     private final LabTime labTime;
+    private final AccessLog looks;
 
     BookingPage(
             Bookings bookings,
@@ -33,13 +38,15 @@ class BookingPage {
             PaperCards paper,
             Accommodations accommodations,
             Confirmations confirmations,
-            LabTime labTime) {
+            LabTime labTime,
+            AccessLog looks) {
         this.bookings = bookings;
         this.views = views;
         this.paper = paper;
         this.accommodations = accommodations;
         this.confirmations = confirmations;
         this.labTime = labTime;
+        this.looks = looks;
     }
 
     @GetMapping("/bookings/{booking}")
@@ -51,14 +58,11 @@ class BookingPage {
         model.addAttribute("paper", paper.of(booking).stream().map(paper::words).toList());
         // who attends does not learn it: for lab staff, who prepare it, and the operator only
         boolean prepares = me.isLabStaff() || me.id().equals(found.operator());
-        model.addAttribute(
-                "arrangement",
-                prepares
-                        ? accommodations
-                                .of(found.operator())
-                                .map(Accommodation::words)
-                                .orElse(null)
-                        : null);
+        Optional<Accommodation> arrangement = prepares ? accommodations.of(found.operator()) : Optional.empty();
+        if (arrangement.isPresent()) {
+            looks.looked(me.id(), Sight.TURNS, booking.toString(), List.of(found.operator()));
+        }
+        model.addAttribute("arrangement", arrangement.map(Accommodation::words).orElse(null));
         model.addAttribute(
                 "coming",
                 prepares ? confirmations.askedUntil(booking).map(labTime::full).orElse(null) : null);

@@ -29,6 +29,8 @@ import org.standclear.incident.Incidents;
 import org.standclear.incident.RecordableOutcome;
 import org.standclear.incident.ReporterPart;
 import org.standclear.incident.Severity;
+import org.standclear.platform.access.AccessLog;
+import org.standclear.platform.access.Sight;
 import org.standclear.platform.forms.PostOnce;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.IncidentId;
@@ -48,6 +50,7 @@ class ReportPages {
     private final LabTime labTime;
     private final PostOnce once;
     private final Clock clock;
+    private final AccessLog looks;
 
     ReportPages(
             IncidentReports reports,
@@ -57,7 +60,8 @@ class ReportPages {
             ReporterViews reporterViews,
             LabTime labTime,
             PostOnce once,
-            Clock clock) {
+            Clock clock,
+            AccessLog looks) {
         this.reports = reports;
         this.incidents = incidents;
         this.access = access;
@@ -66,16 +70,20 @@ class ReportPages {
         this.labTime = labTime;
         this.once = once;
         this.clock = clock;
+        this.looks = looks;
     }
 
     @GetMapping("/incidents/report")
-    String form(@RequestParam(required = false) @Nullable String cell, Model model) {
+    String form(
+            @RequestParam(required = false) @Nullable String cell,
+            @AuthenticationPrincipal SignedInPerson me,
+            Model model) {
         Map<String, String> typed = new HashMap<>();
         Instant now = clock.instant();
         choices.cell(cell).ifPresent(known -> typed.put("cell", known.toString()));
         typed.put("date", labTime.date(now).toString());
         typed.put("time", labTime.time(now).substring(0, 5));
-        return page(null, typed, List.of(), Map.of(), model);
+        return page(null, me, typed, List.of(), Map.of(), model);
     }
 
     @PostMapping("/incidents/report")
@@ -105,7 +113,7 @@ class ReportPages {
                                         form)),
                                 fields))
                 : Optional.empty();
-        return answer(next, null, fields, sent, response, model);
+        return answer(next, null, me, fields, sent, response, model);
     }
 
     private static @Nullable String kept(Reported reported, IncidentFields fields) {
@@ -135,7 +143,7 @@ class ReportPages {
         List<String> outcomes = form == null
                 ? List.of()
                 : form.outcomes().stream().map(RecordableOutcome::code).toList();
-        return page(found, typed, outcomes, Map.of(), model);
+        return page(found, me, typed, outcomes, Map.of(), model);
     }
 
     @PostMapping("/incidents/{incident}/form")
@@ -163,7 +171,7 @@ class ReportPages {
                     return "/incidents/" + incident;
                 })
                 : Optional.empty();
-        return answer(next, found, fields, sent, response, model);
+        return answer(next, found, me, fields, sent, response, model);
     }
 
     private static @Nullable Integer seen(IncidentFields fields) {
@@ -207,6 +215,7 @@ class ReportPages {
     private String answer(
             Optional<String> next,
             @Nullable Incident incident,
+            SignedInPerson me,
             IncidentFields fields,
             MultiValueMap<String, String> sent,
             HttpServletResponse response,
@@ -216,15 +225,24 @@ class ReportPages {
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
         return page(
-                incident, sent.toSingleValueMap(), sent.getOrDefault("outcomes", List.of()), fields.errors(), model);
+                incident,
+                me,
+                sent.toSingleValueMap(),
+                sent.getOrDefault("outcomes", List.of()),
+                fields.errors(),
+                model);
     }
 
     private String page(
             @Nullable Incident incident,
+            SignedInPerson me,
             Map<String, String> typed,
             List<String> outcomes,
             Map<String, String> errors,
             Model model) {
+        if (incident != null && IncidentAccess.seesAll(me)) {
+            looks.looked(me.id(), Sight.INCIDENT, incident.id().toString(), incident.named());
+        }
         model.addAttribute("typed", typed);
         model.addAttribute("chosen", outcomes);
         model.addAttribute("errors", errors);

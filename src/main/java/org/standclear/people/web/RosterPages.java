@@ -114,8 +114,7 @@ class RosterPages {
     @GetMapping(PATH + "/{roster}")
     String preview(@PathVariable UUID roster, @AuthenticationPrincipal SignedInPerson me, Model model) {
         found(roster);
-        looks.lookedAtMany(me.id(), Sight.ROSTER, roster.toString());
-        return one(roster, Map.of(), model);
+        return one(roster, me, Map.of(), model);
     }
 
     @PostMapping(PATH + "/{roster}/apply")
@@ -128,7 +127,7 @@ class RosterPages {
             HttpServletResponse response,
             Model model) {
         return act(
-                roster, formToken, () -> rosters.apply(roster, "true".equals(takeOut), seen, me.id()), response, model);
+                roster, me, formToken, () -> rosters.apply(roster, "true".equals(takeOut), seen, me.id()), response, model);
     }
 
     @PostMapping(PATH + "/{roster}/undo")
@@ -138,11 +137,12 @@ class RosterPages {
             @AuthenticationPrincipal SignedInPerson me,
             HttpServletResponse response,
             Model model) {
-        return act(roster, formToken, () -> rosters.undo(roster, me.id()), response, model);
+        return act(roster, me, formToken, () -> rosters.undo(roster, me.id()), response, model);
     }
 
     private String act(
             UUID roster,
+            SignedInPerson me,
             @Nullable String formToken,
             java.util.function.Supplier<Optional<String>> act,
             HttpServletResponse response,
@@ -158,7 +158,7 @@ class RosterPages {
             return "redirect:" + done.get();
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-        return one(roster, errors, model);
+        return one(roster, me, errors, model);
     }
 
     private Preview found(UUID roster) {
@@ -175,7 +175,8 @@ class RosterPages {
         return "people/rosters";
     }
 
-    private String one(UUID roster, Map<String, String> errors, Model model) {
+    private String one(UUID roster, SignedInPerson me, Map<String, String> errors, Model model) {
+        looks.lookedAtMany(me.id(), Sight.ROSTER, roster.toString());
         Preview preview = found(roster);
         int gone = preview.takenOut().stream()
                 .mapToInt(section -> section.people().size())

@@ -4,6 +4,7 @@ package org.standclear.platform.access;
 public enum Sight {
     ACCOUNT("account, courses and authorisations"),
     AUTHORISATIONS("list of everybody’s authorisations"),
+    RUN("a run, with names"),
     RUN_PAPER("paper of a run, with names"),
     INCIDENT("everything about an incident"),
     MEDICAL("restricted medical part of an incident"),

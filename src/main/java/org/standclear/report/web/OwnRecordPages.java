@@ -90,17 +90,16 @@ class OwnRecordPages {
 
     @GetMapping("/report/questions")
     String questions(@AuthenticationPrincipal SignedInPerson me, Model model) {
-        List<PersonId> askers =
-                records.questions().stream().map(Question::askedBy).distinct().toList();
+        return questions(me, Map.of(), Map.of(), model);
+    }
+
+    private String questions(SignedInPerson me, Map<String, String> errors, Map<String, String> typed, Model model) {
+        List<Question> asked = records.questions();
+        List<PersonId> askers = asked.stream().map(Question::askedBy).distinct().toList();
         if (!askers.isEmpty()) {
             looks.looked(me.id(), Sight.QUESTIONS, "all", askers);
         }
-        return questions(Map.of(), Map.of(), model);
-    }
-
-    private String questions(Map<String, String> errors, Map<String, String> typed, Model model) {
-        model.addAttribute(
-                "questions", records.questions().stream().map(this::view).toList());
+        model.addAttribute("questions", asked.stream().map(this::view).toList());
         model.addAttribute("errors", errors);
         model.addAttribute("typed", typed);
         return "report/questions";
@@ -120,7 +119,7 @@ class OwnRecordPages {
             return "redirect:" + next.get();
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-        return questions(Objects.requireNonNull(errors.get()), fields, model);
+        return questions(me, Objects.requireNonNull(errors.get()), fields, model);
     }
 
     /** Takes the words of a form once. */

@@ -17,6 +17,8 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.standclear.cell.Cells;
 import org.standclear.people.People;
+import org.standclear.platform.access.AccessLog;
+import org.standclear.platform.access.Sight;
 import org.standclear.platform.forms.PostOnce;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.RunId;
@@ -46,6 +48,7 @@ class RunPages {
     private final People people;
     private final LabTime labTime;
     private final PostOnce once;
+    private final AccessLog looks;
 
     RunPages(
             Runs runs,
@@ -55,7 +58,8 @@ class RunPages {
             Cells cells,
             People people,
             LabTime labTime,
-            PostOnce once) {
+            PostOnce once,
+            AccessLog looks) {
         this.runs = runs;
         this.log = log;
         this.story = story;
@@ -64,6 +68,7 @@ class RunPages {
         this.people = people;
         this.labTime = labTime;
         this.once = once;
+        this.looks = looks;
     }
 
     /** A line of the list. */
@@ -137,6 +142,13 @@ class RunPages {
 
     private String page(
             Run run, SignedInPerson me, Map<String, String> errors, Map<String, String> typed, Model model) {
+        if (!run.involves(me.id())) {
+            looks.looked(
+                    me.id(),
+                    Sight.RUN,
+                    run.id().toString(),
+                    run.people().stream().map(Run.Involved::person).toList());
+        }
         model.addAttribute("view", story.of(run, me));
         model.addAttribute(
                 "paper", paper.of(run.booking()).stream().map(paper::words).toList());

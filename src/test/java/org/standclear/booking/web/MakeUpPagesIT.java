@@ -5,6 +5,8 @@ import static org.springframework.test.web.servlet.request.MockMvcRequestBuilder
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 
 import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -12,12 +14,18 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.context.ApplicationContext;
 import org.springframework.mock.web.MockHttpServletResponse;
 import org.standclear.booking.Booking;
+import org.standclear.booking.BookingDesk;
 import org.standclear.booking.BookingNumbers;
 import org.standclear.booking.BookingSettings;
 import org.standclear.booking.SampleLab;
+import org.standclear.booking.SecondLab;
 import org.standclear.booking.Turns;
 import org.standclear.booking.Turns.MakeUp;
+import org.standclear.people.Accommodations;
+import org.standclear.people.Accommodations.Accommodation;
 import org.standclear.people.Person;
+import org.standclear.platform.access.AccessLog;
+import org.standclear.platform.access.Sight;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.security.Role;
 import org.standclear.testing.MovableClock;
@@ -35,6 +43,9 @@ class MakeUpPagesIT {
 
         @Autowired
         Turns turns;
+
+        @Autowired
+        AccessLog looks;
 
         @Autowired
         BookingNumbers numbers;
@@ -89,6 +100,65 @@ class MakeUpPagesIT {
             assertThat(send(get("/book/make-ups/" + UUID.randomUUID() + "/withdraw"), ines)
                             .getStatus())
                     .isEqualTo(404);
+        }
+
+        private List<String> seen(Person by, Person whose) {
+            return looks.latest(by.id(), whose.id(), null, 20).stream()
+                    .filter(look -> look.sight() == Sight.TURNS)
+                    .map(AccessLog.Look::subject)
+                    .toList();
+        }
+
+        @Test
+        void everyLookAtSomebodysTurnsIsKeptTheOneAfterARefusalToo() {
+            SampleLab lab = new SampleLab(application);
+            Person noor = lab.student("Noor Candlewick");
+            Person ines = lab.person("Ines Quarryvale", Role.INSTRUCTOR);
+            Person adaeze = lab.technician("Adaeze Lanternby");
+            CellId avocet = lab.cell(7);
+            Booking booking = lab.booked(avocet, "2026-03-12T12:07:00Z", noor, null);
+            page(get("/bookings/" + booking.id()), ines);
+            assertThat(seen(ines, noor)).as("nothing is arranged").isEmpty();
+
+            assertThat(act("/people/" + noor.id() + "/turns/make-up", ines, "reason", "")
+                            .getStatus())
+                    .isEqualTo(422);
+            assertThat(seen(ines, noor)).containsExactly(noor.id().toString());
+
+            application.getBean(Accommodations.class).set(noor.id(), new Accommodation(0, true, false), adaeze.id());
+            assertThat(page(get("/bookings/" + booking.id()), ines).text()).contains("lower bench");
+            assertThat(page(get("/bookings/" + booking.id()), noor).text()).contains("lower bench");
+            assertThat(seen(ines, noor))
+                    .containsExactlyInAnyOrder(
+                            noor.id().toString(), booking.id().toString());
+            assertThat(seen(noor, noor)).isEmpty();
+
+            turns.giveMakeUp(noor.id(), "the power was away", ines.id());
+            UUID given = turns.makeUpsOf(noor.id()).get(0).id();
+            assertThat(act("/book/make-ups", adaeze, "login", noor.login(), "reason", "")
+                            .getStatus())
+                    .isEqualTo(422);
+            page(get("/book/make-ups/" + given + "/withdraw"), adaeze);
+            assertThat(seen(adaeze, noor)).containsExactlyInAnyOrder("make-ups", given.toString());
+
+            clock.moveTo(Instant.parse("2026-03-12T11:00:00Z"));
+            application.getBean(BookingDesk.class).cancel(booking.id(), noor.id());
+            page(get("/book/lost"), adaeze);
+            assertThat(seen(adaeze, noor)).contains("lost");
+        }
+
+        @Test
+        void nobodyWithoutARoleHereIsKnownByASignInName() {
+            Person ines = new SampleLab(application).person("Ines Quarryvale", Role.INSTRUCTOR);
+            Person stranger = new SecondLab(application, "Europe/Berlin").person(Role.STUDENT);
+
+            MockHttpServletResponse unknown =
+                    act("/book/make-ups", ines, "login", stranger.login(), "reason", "the power was away");
+
+            assertThat(unknown.getStatus()).isEqualTo(422);
+            assertThat(document(unknown).text())
+                    .contains("No open account has the sign-in name \"" + stranger.login() + "\".")
+                    .doesNotContain(stranger.printedName());
         }
 
         @Test

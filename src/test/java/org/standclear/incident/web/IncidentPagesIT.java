@@ -17,6 +17,7 @@ import org.standclear.incident.IncidentState;
 import org.standclear.incident.MedicalNotes;
 import org.standclear.incident.ReporterPart;
 import org.standclear.people.Person;
+import org.standclear.platform.access.AccessLog;
 import org.standclear.platform.ids.IncidentId;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
@@ -169,6 +170,19 @@ class IncidentPagesIT {
             assertThat(statusOf(ines, at(IncidentId.next()) + "/medical")).isEqualTo(404);
             assertThat(submit(scene().mateo, at(id) + "/form", Map.of()).getStatus())
                     .isEqualTo(404);
+        }
+
+        @Test
+        void keepsWhoOfTheStaffLooksAtTheStoryInItsForm() throws Exception {
+            IncidentId id = sentBy(scene().noor);
+            see(scene().noor, at(id) + "/form");
+            see(ines, at(id) + "/form");
+            assertThat(application
+                            .getBean(AccessLog.class)
+                            .latest(null, scene().noor.id(), null, 20))
+                    .filteredOn(look -> look.subject().equals(id.toString()))
+                    .singleElement()
+                    .satisfies(look -> assertThat(look.viewer()).isEqualTo(ines.id()));
         }
 
         @Test

@@ -10,11 +10,13 @@ import java.util.UUID;
 import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.mock.web.MockHttpServletResponse;
 import org.standclear.booking.BookingState;
 import org.standclear.cell.CellState;
 import org.standclear.cell.Cells;
 import org.standclear.people.Person;
+import org.standclear.platform.access.AccessLog;
 import org.standclear.run.RunEvent;
 import org.standclear.signoff.BenchScene;
 import org.standclear.signoff.Part;
@@ -26,6 +28,9 @@ import org.standclear.testing.OnPostgres;
 class BenchPagesIT {
 
     abstract static class Cases extends BenchPageCases {
+
+        @Autowired
+        AccessLog looks;
 
         @Test
         void leadsThroughTheWholeRunOnTheSharedScreen() throws Exception {
@@ -158,6 +163,20 @@ class BenchPagesIT {
                             "words",
                             "Four passes with parts.")));
             assertThat(see(scene().noor, "/runs/" + run).text()).contains("Four passes with parts.");
+        }
+
+        @Test
+        void keepsWhoOfThoseWithoutAPartLooksAtARun() throws Exception {
+            scene().released();
+            accepted(submit(scene().noor, see(scene().noor), "/start", Map.of()));
+            String run = runs.of(scene().booking).orElseThrow().id().toString();
+            Person tal = scene().lab.technician("Tal Emberfield");
+            see(scene().mateo, "/runs/" + run);
+            see(tal, "/runs/" + run);
+            assertThat(looks.latest(null, scene().noor.id(), null, 20))
+                    .filteredOn(look -> look.subject().equals(run))
+                    .extracting(AccessLog.Look::viewer)
+                    .containsExactly(tal.id());
         }
 
         @Test
