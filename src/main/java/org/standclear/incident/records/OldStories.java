@@ -52,7 +52,8 @@ class OldStories implements Disposable {
         // step
         jdbc.sql("""
                 update incident_steps set for_reporter = '',
-                    words = case when kind in ('REPORTED', 'FORM_FILLED', 'PERSON_NAMED', 'ANSWERED') then :gone else words end,
+                    words = case when kind in ('REPORTED', 'FORM_FILLED', 'PHOTO_ADDED', 'PERSON_NAMED', 'ANSWERED')
+                        then :gone else words end,
                     taken_by = case when taken_by = (select i.reporter from incidents i where i.id = :id) then null
                         else taken_by end
                 where incident_id = :id""").param("gone", GONE).param("id", id).update();
