@@ -77,6 +77,28 @@ class RosterSetTests {
     }
 
     @Test
+    void keepsOnlyTheColumnsThatARosterNeedsAndRefusesVeryWideTables() {
+        byte[] users = USERS.getBytes(StandardCharsets.UTF_8);
+        assertThat(CsvTable.of("users.csv", users, java.util.List.of("sourcedId", "username"), "email")
+                        .lines()
+                        .get(0)
+                        .cells()
+                        .keySet())
+                .containsExactlyInAnyOrder("sourcedid", "username", "email", "status");
+
+        String wide = "sourcedId,username,givenName,familyName" + ",x".repeat(57);
+        for (int i = 1; wide.contains(",x,") || wide.endsWith(",x"); i++) {
+            wide = wide.replaceFirst(",x(?=,|$)", ",c" + i);
+        }
+        assertThat(RosterSet.of(set(wide + "\n", CLASSES, COURSES, ENROLLMENTS)).problems())
+                .containsExactly("users.csv has 61 columns; a roster has 60 at most. "
+                        + "Leave out those that are not needed.");
+        assertThat(RosterFile.of(wide + "\n").problems())
+                .containsExactly("The file has 61 columns; a roster has 60 at most. "
+                        + "Leave out those that are not needed.");
+    }
+
+    @Test
     void saysWhichLineOfWhichFileIsWrong() {
         assertThat(RosterSet.of(set(USERS, CLASSES, COURSES, ENROLLMENTS + "e6,,,c9,o1,u1,student,\n"))
                         .problems())
