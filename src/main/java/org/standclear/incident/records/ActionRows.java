@@ -91,7 +91,8 @@ class ActionRows {
     }
 
     List<CorrectiveAction> unsettled(Whose whose, @Nullable Position after, int size) {
-        StringBuilder sql = new StringBuilder("select * from incident_actions where checked_by is null and " + OF_THE_LAB);
+        StringBuilder sql =
+                new StringBuilder("select * from incident_actions where checked_by is null and " + OF_THE_LAB);
         PersonId person =
                 whose instanceof Whose.Of of ? of.owner() : whose instanceof Whose.Others others ? others.than() : null;
         sql.append(person == null ? "" : whose instanceof Whose.Of ? " and owner = :person" : " and owner <> :person");

@@ -26,8 +26,7 @@ public final class KeepWords extends TriggerAdapter {
             and i.state = 'DONE' and i.transaction_mark = transaction_id()""";
 
     @Override
-    public void fire(Connection connection, @Nullable ResultSet before, @Nullable ResultSet after)
-            throws SQLException {
+    public void fire(Connection connection, @Nullable ResultSet before, @Nullable ResultSet after) throws SQLException {
         if (before == null) {
             return;
         }
@@ -35,8 +34,7 @@ public final class KeepWords extends TriggerAdapter {
             keep(isDisposed(connection, before.getObject("incident_id", UUID.class)));
         } else if (isIncident(before)) {
             keep(!differ(NEVER, before, after));
-            keep(!differ(UNTIL_DISPOSED, before, after)
-                    || isDisposed(connection, before.getObject("id", UUID.class)));
+            keep(!differ(UNTIL_DISPOSED, before, after) || isDisposed(connection, before.getObject("id", UUID.class)));
         } else {
             keep(false);
         }

@@ -159,8 +159,7 @@ class ActionPages {
         try {
             return split < 0
                     ? null
-                    : new Position(
-                            LocalDate.parse(after.substring(0, split)), Id.parse(after.substring(split + 1)));
+                    : new Position(LocalDate.parse(after.substring(0, split)), Id.parse(after.substring(split + 1)));
         } catch (DateTimeException | IllegalArgumentException notAPlace) {
             return null;
         }

@@ -34,8 +34,7 @@ class RosterChanges {
     private final MailAddresses addresses;
     private final PasswordEncoder encoder;
 
-    RosterChanges(
-            JdbcClient jdbc, Labs labs, JdbcTemplate batches, MailAddresses addresses, PasswordEncoder encoder) {
+    RosterChanges(JdbcClient jdbc, Labs labs, JdbcTemplate batches, MailAddresses addresses, PasswordEncoder encoder) {
         this.jdbc = jdbc;
         this.labs = labs;
         this.batches = batches;

@@ -127,7 +127,12 @@ class RosterPages {
             HttpServletResponse response,
             Model model) {
         return act(
-                roster, me, formToken, () -> rosters.apply(roster, "true".equals(takeOut), seen, me.id()), response, model);
+                roster,
+                me,
+                formToken,
+                () -> rosters.apply(roster, "true".equals(takeOut), seen, me.id()),
+                response,
+                model);
     }
 
     @PostMapping(PATH + "/{roster}/undo")

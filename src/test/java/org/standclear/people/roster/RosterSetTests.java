@@ -91,11 +91,11 @@ class RosterSetTests {
             wide = wide.replaceFirst(",x(?=,|$)", ",c" + i);
         }
         assertThat(RosterSet.of(set(wide + "\n", CLASSES, COURSES, ENROLLMENTS)).problems())
-                .containsExactly("users.csv has 61 columns; a roster has 60 at most. "
-                        + "Leave out those that are not needed.");
+                .containsExactly(
+                        "users.csv has 61 columns; a roster has 60 at most. " + "Leave out those that are not needed.");
         assertThat(RosterFile.of(wide + "\n").problems())
-                .containsExactly("The file has 61 columns; a roster has 60 at most. "
-                        + "Leave out those that are not needed.");
+                .containsExactly(
+                        "The file has 61 columns; a roster has 60 at most. " + "Leave out those that are not needed.");
     }
 
     @Test
