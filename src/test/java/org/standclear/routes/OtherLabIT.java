@@ -42,6 +42,7 @@ import org.standclear.testing.DemoOnPostgres;
  */
 class OtherLabIT {
 
+    @SuppressWarnings("NullAway.Init") // made before the first test, once for all of them
     @TestInstance(TestInstance.Lifecycle.PER_CLASS)
     abstract static class Cases {
 
@@ -54,12 +55,14 @@ class OtherLabIT {
         @Autowired
         JdbcClient jdbc;
 
+        private boolean made;
         private FirstLab first;
         private SecondLab second;
 
         @BeforeEach
         void makeASecondLab() {
-            if (second == null) {
+            if (!made) {
+                made = true;
                 first = new FirstLab(application);
                 second = new SecondLab(application, "America/Halifax");
             }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
 import java.util.List;
+import java.util.Objects;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.IntStream;
@@ -42,7 +43,8 @@ class OpenLoadTests {
                 }),
                 new Arrival(Duration.ZERO, "second", () -> CompletableFuture.completedFuture(""))));
 
-        assertThat(outcome.kinds().get("second").quantileMs(1)).isGreaterThanOrEqualTo(200);
+        assertThat(Objects.requireNonNull(outcome.kinds().get("second")).quantileMs(1))
+                .isGreaterThanOrEqualTo(200);
         assertThat(outcome.latest()).isGreaterThanOrEqualTo(Duration.ofMillis(200));
     }
 
@@ -56,7 +58,7 @@ class OpenLoadTests {
 
         assertThat(outcome.all().errors()).isEqualTo(2);
         assertThat(outcome.unanswered()).isEqualTo(1);
-        assertThat(outcome.kinds().get("page").errors()).isEqualTo(1);
+        assertThat(Objects.requireNonNull(outcome.kinds().get("page")).errors()).isEqualTo(1);
         assertThat(outcome.faults())
                 .containsEntry("page: status 500", 1)
                 .containsEntry("claim: IllegalStateException", 1);

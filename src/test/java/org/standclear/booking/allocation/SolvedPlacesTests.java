@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.standclear.booking.Booking;
@@ -94,11 +95,9 @@ class SolvedPlacesTests {
                 List.of(disturbed(one, false, here, there, later), disturbed(swapped, false, here, there, later)));
 
         assertThat(found).hasSize(2);
-        assertThat(found.get(one.id())
-                        .overlaps(
-                                found.get(swapped.id()).start(),
-                                found.get(swapped.id()).end()))
-                .isFalse();
+        Slot first = Objects.requireNonNull(found.get(one.id()));
+        Slot second = Objects.requireNonNull(found.get(swapped.id()));
+        assertThat(first.overlaps(second.start(), second.end())).isFalse();
     }
 
     @Test

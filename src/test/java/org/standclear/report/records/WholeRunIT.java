@@ -59,7 +59,7 @@ class WholeRunIT {
         @Autowired
         MockMvc mvc;
 
-        private IncidentId incident;
+        private IncidentId incident = IncidentId.next();
 
         /** Stopped, reported with a hold and an action, closed out, and asked about. */
         private Run aRunWithAStory() {
