@@ -5,6 +5,7 @@ import static org.springframework.security.test.web.servlet.request.SecurityMock
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 
+import java.util.HashMap;
 import java.util.Map;
 import java.util.UUID;
 import org.jsoup.Jsoup;
@@ -64,5 +65,15 @@ abstract class IncidentPageCases extends IncidentCases {
 
     static String at(IncidentId id) {
         return "/incidents/" + id;
+    }
+
+    /** The fields of a near miss that names its reporter or not. */
+    Map<String, String> nearMiss(String signed) {
+        Map<String, String> fields = new HashMap<>();
+        fields.put("cell", scene().cell.toString());
+        fields.put("kind", "near-miss");
+        fields.put("sentence", "A hand was in the cell <b>while</b> it waited.");
+        fields.put("signed", signed);
+        return fields;
     }
 }

@@ -3,7 +3,6 @@ package org.standclear.incident.web;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 
-import java.util.HashMap;
 import java.util.Map;
 import java.util.UUID;
 import org.jsoup.nodes.Document;
@@ -26,15 +25,6 @@ import org.standclear.testing.OnPostgres;
 class IncidentPagesIT {
 
     abstract static class Cases extends IncidentPageCases {
-
-        private Map<String, String> nearMiss(String signed) {
-            Map<String, String> fields = new HashMap<>();
-            fields.put("cell", scene().cell.toString());
-            fields.put("kind", "near-miss");
-            fields.put("sentence", "A hand was in the cell <b>while</b> it waited.");
-            fields.put("signed", signed);
-            return fields;
-        }
 
         private IncidentId sentBy(Person who) throws Exception {
             String led = led(submit(who, "/incidents/near-miss", nearMiss("yes")));
