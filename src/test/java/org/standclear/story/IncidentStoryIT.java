@@ -170,7 +170,7 @@ class IncidentStoryIT {
 
             // who was at the arm says what they saw; how bad it was says somebody who was not
             reporter.visit("/incidents/" + id + "/form");
-            assertThat(reporter.path()).endsWith("/incidents/" + id);
+            assertThat(reporter.path()).contains("/incidents/" + id).doesNotContain("/form");
             reporter.write("statement", "The bit met the plate on the first move down.")
                     .press("Add the statement");
             technician.visit("/incidents/" + id + "/form");
