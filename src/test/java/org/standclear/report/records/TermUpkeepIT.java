@@ -168,7 +168,8 @@ class TermUpkeepIT {
             jdbc.sql("""
                     insert into booking_make_ups (id, lab_id, person_id, granted_by, granted_at, valid_until)
                     select cast(:id as uuid), l.id, cast(:person as uuid), cast(:by as uuid),
-                        cast(:at as timestamp with time zone), cast(:until as timestamp with time zone) from labs l""")
+                        cast(:at as timestamp with time zone), cast(:until as timestamp with time zone) from labs l
+                    order by l.id fetch first 1 row only""")
                     .param("id", org.standclear.platform.ids.Id.newValue())
                     .param("person", scene().noor.id().value())
                     .param("by", ines.id().value())
