@@ -13,6 +13,8 @@ class IncidentThings implements LabThings {
         return List.of(
                 Kind.own("incidents"),
                 Kind.of("incident_steps", "incident_id", "incidents"),
+                Kind.of("incident_forms", "incident_id", "incidents"),
+                Kind.of("incident_statements", "incident_id", "incidents"),
                 Kind.of("incident_evidence", "incident_id", "incidents"),
                 Kind.of("incident_causes", "incident_id", "incidents"),
                 Kind.of("incident_actions", "incident_id", "incidents"),
