@@ -96,9 +96,10 @@ class JdbcAccessLog implements AccessLog {
     @Override
     public List<Look> at(PersonId whose, int atMost) {
         return jdbc.sql("""
-                select * from platform_looks where (whose = :whose or whose = '') and viewer <> :person
-                order by seen_at desc, id desc fetch first :most rows only""")
+                select * from platform_looks where (whose = :whose or (whose = '' and lab_id = :lab))
+                and viewer <> :person order by seen_at desc, id desc fetch first :most rows only""")
                 .param("whose", whose.toString())
+                .param("lab", labs.theLab().id().value())
                 .param("person", whose.value())
                 .param("most", atMost)
                 .query(JdbcAccessLog::look)
