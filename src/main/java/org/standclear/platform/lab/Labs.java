@@ -84,7 +84,16 @@ public class Labs {
 
     /** Does something for each lab in use, in its scope; what fails for one is logged and does not stop the others. */
     public void forEach(Consumer<Lab> work) {
-        for (Lab lab : open()) {
+        forEach(open(), work);
+    }
+
+    /** The same for the closed labs too: their records still have their time, and their lists are still owed. */
+    public void forEachEvenClosed(Consumer<Lab> work) {
+        forEach(all(), work);
+    }
+
+    private static void forEach(List<Lab> labs, Consumer<Lab> work) {
+        for (Lab lab : labs) {
             try {
                 LabScope.run(lab.id(), () -> work.accept(lab));
             } catch (RuntimeException broken) {

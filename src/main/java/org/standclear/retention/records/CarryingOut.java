@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.UUID;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import org.springframework.dao.DataAccessException;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.PlatformTransactionManager;
 import org.springframework.transaction.support.TransactionTemplate;
@@ -61,7 +60,7 @@ class CarryingOut {
     int carryOut(int most) {
         try {
             return batch(most);
-        } catch (DataAccessException broken) {
+        } catch (RuntimeException broken) {
             LOG.warn("a batch of disposals was refused and is tried record by record", broken);
             return oneByOne(most);
         }
@@ -77,7 +76,7 @@ class CarryingOut {
                     return settled;
                 }
                 settled += done;
-            } catch (DataAccessException broken) {
+            } catch (RuntimeException broken) {
                 LOG.warn("a record could not be disposed of", broken);
                 settled += fail();
             }
@@ -121,7 +120,8 @@ class CarryingOut {
         return Objects.requireNonNull(transaction.execute(status -> {
             Optional<UUID> list = items.lockOpenList(lab());
             List<Item> next = list.map(id -> items.pending(id, 1)).orElse(List.of());
-            next.forEach(item -> items.settle(item, State.FAILED, "the database refused to let it go", now()));
+            next.forEach(item ->
+                    items.settle(item, State.FAILED, "it could not be let go; the log of the program says why", now()));
             list.ifPresent(this::finish);
             return next.size();
         }));

@@ -28,7 +28,7 @@ class DisposalRounds {
 
     @Scheduled(initialDelayString = "PT40S", fixedDelayString = "PT10S")
     void run() {
-        labs.forEach(lab -> carryOut());
+        labs.forEachEvenClosed(lab -> carryOut());
     }
 
     private void carryOut() {
