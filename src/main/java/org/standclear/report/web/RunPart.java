@@ -1,6 +1,9 @@
 package org.standclear.report.web;
 
 import java.util.List;
+import java.util.Locale;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One part of everything about a run: a table with its heads.
@@ -9,6 +12,11 @@ import java.util.List;
  * @param href where each row leads, in the order of the rows; empty when none leads anywhere
  */
 record RunPart(String title, String none, List<String> heads, List<List<String>> rows, List<String> href) {
+
+    private static final Pattern FINGERPRINT = Pattern.compile("[0-9a-f]{64}( [0-9a-f]{64})?");
+
+    /** A date with its time has 21 letters, the longest name of a rule 22. */
+    private static final int LONGEST_WORD = 24;
 
     RunPart {
         heads = List.copyOf(heads);
@@ -25,8 +33,16 @@ record RunPart(String title, String none, List<String> heads, List<List<String>>
         return row < href.size() ? href.get(row) : "";
     }
 
+    /** How a value is set: a fingerprint may break anywhere, a time or a word stays on one line; null for the rest. */
+    public @Nullable String setAs(String value) {
+        if (FINGERPRINT.matcher(value).matches()) {
+            return "mono";
+        }
+        return value.length() <= LONGEST_WORD ? "nobr" : null;
+    }
+
     /** For the address of the part within its page. */
     public String key() {
-        return title.toLowerCase(java.util.Locale.ROOT).replaceAll("[^a-z]+", "-");
+        return title.toLowerCase(Locale.ROOT).replaceAll("[^a-z]+", "-");
     }
 }
