@@ -31,6 +31,27 @@ public final class SecondLab {
 
     /** Makes it; it opens from 8 to 18 on weekdays. */
     public SecondLab(ApplicationContext application, String zone) {
+        id = empty(application, zone);
+        sample = LabScope.in(id, () -> new SampleLab(application));
+        cell = LabScope.in(id, () -> {
+            for (Role role : List.of(Role.STUDENT, Role.TECHNICIAN, Role.INSTRUCTOR, Role.REVIEWER, Role.BENCH)) {
+                people.put(role, sample.person("Otherlab " + role.words(), role));
+            }
+            sample.authorise(person(Role.STUDENT).id());
+            sample.authorise(person(Role.TECHNICIAN).id());
+            CellRegister cells = application.getBean(CellRegister.class);
+            String file =
+                    SampleCell.file("Farcell " + UUID.randomUUID().toString().substring(0, 8), 1);
+            var proposed = (CellRegister.Proposed.Kept)
+                    cells.propose(new CellRegister.NewProposal(null, file, "new cell", PersonId.next(), 0));
+            return ((CellRegister.Decided.Done)
+                            cells.approve(proposed.proposal().id(), PersonId.next(), 0))
+                    .cell();
+        });
+    }
+
+    /** A lab with nobody and nothing in it, open from 8 to 18 on weekdays. */
+    public static LabId empty(ApplicationContext application, String zone) {
         String name = "Second bench " + UUID.randomUUID().toString().substring(0, 8);
         Lab lab = new Lab(
                 LabId.next(),
@@ -49,23 +70,7 @@ public final class SecondLab {
                         "",
                         Role.TECHNICIAN,
                         PersonId.next());
-        id = ((LabRegister.Outcome.Done) made).lab();
-        sample = LabScope.in(id, () -> new SampleLab(application));
-        cell = LabScope.in(id, () -> {
-            for (Role role : List.of(Role.STUDENT, Role.TECHNICIAN, Role.INSTRUCTOR, Role.REVIEWER, Role.BENCH)) {
-                people.put(role, sample.person("Otherlab " + role.words(), role));
-            }
-            sample.authorise(person(Role.STUDENT).id());
-            sample.authorise(person(Role.TECHNICIAN).id());
-            CellRegister cells = application.getBean(CellRegister.class);
-            String file =
-                    SampleCell.file("Farcell " + UUID.randomUUID().toString().substring(0, 8), 1);
-            var proposed = (CellRegister.Proposed.Kept)
-                    cells.propose(new CellRegister.NewProposal(null, file, "new cell", PersonId.next(), 0));
-            return ((CellRegister.Decided.Done)
-                            cells.approve(proposed.proposal().id(), PersonId.next(), 0))
-                    .cell();
-        });
+        return ((LabRegister.Outcome.Done) made).lab();
     }
 
     /** Which lab it is. */

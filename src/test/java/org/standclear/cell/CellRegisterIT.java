@@ -3,7 +3,6 @@ package org.standclear.cell;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import java.util.concurrent.CompletableFuture;
@@ -121,11 +120,10 @@ class CellRegisterIT {
         @Test
         void twoApprovalsAtTheSameTimeEndAsOneVersion() {
             CellId cell = SampleCell.inForce(register, name);
-            List<CompletableFuture<Decided>> both = new ArrayList<>();
-            for (int i = 0; i < 2; i++) {
-                UUID proposal = kept(cell, SampleCell.file(name, 8));
-                both.add(CompletableFuture.supplyAsync(() -> register.approve(proposal, instructor, 7)));
-            }
+            List<UUID> proposals = List.of(kept(cell, SampleCell.file(name, 8)), kept(cell, SampleCell.file(name, 8)));
+            List<CompletableFuture<Decided>> both = proposals.stream()
+                    .map(one -> CompletableFuture.supplyAsync(() -> register.approve(one, instructor, 7)))
+                    .toList();
 
             List<Decided> answers = both.stream().map(CompletableFuture::join).toList();
 

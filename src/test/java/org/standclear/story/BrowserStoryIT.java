@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -18,7 +19,6 @@ import org.springframework.context.ApplicationContext;
 import org.standclear.booking.BookingState;
 import org.standclear.booking.Bookings;
 import org.standclear.platform.ids.BookingId;
-import org.standclear.platform.lab.Labs;
 import org.standclear.testing.MovableClock;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
@@ -58,6 +58,11 @@ class BrowserStoryIT {
             noor = new Seat(operator, people.noor, people).signIn();
             mateo = new Seat(attendant, people.mateo, people).signIn();
             adaeze = new Seat(releaser, people.adaeze, people).signIn();
+        }
+
+        @AfterEach
+        void leaveTheLab() {
+            people.close();
         }
 
         @Test
@@ -201,10 +206,7 @@ class BrowserStoryIT {
             ines.browser().visit("/record/verify");
             ines.isUsable("verify").submit("/record/verify");
             assertThat(ines.browser().text()).containsIgnoringCase("whole");
-            assertThat(application
-                            .getBean(Trail.class)
-                            .verify(application.getBean(Labs.class).theLab().id()))
-                    .isInstanceOf(TrailVerification.Whole.class);
+            assertThat(application.getBean(Trail.class).verify(people.lab)).isInstanceOf(TrailVerification.Whole.class);
         }
 
         BookingState state() {

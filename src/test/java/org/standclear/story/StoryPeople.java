@@ -4,6 +4,7 @@ import java.time.Duration;
 import org.springframework.context.ApplicationContext;
 import org.springframework.security.crypto.password.PasswordEncoder;
 import org.standclear.booking.SampleLab;
+import org.standclear.booking.SecondLab;
 import org.standclear.cell.Cells;
 import org.standclear.cell.DayTests;
 import org.standclear.cell.SampleCell;
@@ -11,13 +12,18 @@ import org.standclear.people.DutyRegister;
 import org.standclear.people.PeopleRegister.Password;
 import org.standclear.people.Person;
 import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.LabId;
+import org.standclear.platform.lab.LabScope;
 import org.standclear.platform.security.Role;
 import org.standclear.program.Programs;
 import org.standclear.program.Revision;
 import org.standclear.testing.MovableClock;
 
-/** The people of a story, with passwords, and the cell they meet at; all of them new. */
-final class StoryPeople {
+/**
+ * The people of a story, with passwords, and the cell they meet at, all of them new and in a lab of their own: what the
+ * tests before them left in another lab is on none of their pages. The thread works for that lab until this is closed.
+ */
+final class StoryPeople implements AutoCloseable {
 
     static final String PASSWORD = "a long story at the bench";
 
@@ -28,19 +34,24 @@ final class StoryPeople {
     final CellId cell;
     final String cellName;
 
+    final LabId lab;
+
     private final ApplicationContext application;
+    private final LabScope scope;
 
     StoryPeople(ApplicationContext application) {
         this.application = application;
-        SampleLab lab = new SampleLab(application);
+        this.lab = SecondLab.empty(application, "Europe/London");
+        scope = LabScope.enter(this.lab);
+        SampleLab sample = new SampleLab(application);
         Password password =
                 new Password.Hashed(application.getBean(PasswordEncoder.class).encode(PASSWORD));
-        noor = lab.person("Noor Candlewick", password, Role.STUDENT);
-        mateo = lab.person("Mateo Ironbark", password, Role.STUDENT);
-        adaeze = lab.person("Adaeze Lanternby", password, Role.TECHNICIAN);
-        ines = lab.person("Ines Quarryvale", password, Role.INSTRUCTOR);
-        lab.authorise(noor.id());
-        lab.authorise(mateo.id());
+        noor = sample.person("Noor Candlewick", password, Role.STUDENT);
+        mateo = sample.person("Mateo Ironbark", password, Role.STUDENT);
+        adaeze = sample.person("Adaeze Lanternby", password, Role.TECHNICIAN);
+        ines = sample.person("Ines Quarryvale", password, Role.INSTRUCTOR);
+        sample.authorise(noor.id());
+        sample.authorise(mateo.id());
         application
                 .getBean(DutyRegister.class)
                 .plan(
@@ -48,9 +59,14 @@ final class StoryPeople {
                         MovableClock.START.minus(Duration.ofHours(2)),
                         MovableClock.START.plus(Duration.ofHours(9)),
                         null);
-        cell = lab.cell(7);
+        cell = sample.cell(7);
         cellName = application.getBean(Cells.class).find(cell).orElseThrow().name();
         application.getBean(DayTests.class).record(cell, adaeze.id(), SampleCell.goodReadings());
+    }
+
+    @Override
+    public void close() {
+        scope.close();
     }
 
     /** The latest revision of the operator's program. */

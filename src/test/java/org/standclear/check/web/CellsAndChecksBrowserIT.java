@@ -10,11 +10,13 @@ import java.util.Locale;
 import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.By;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.context.ApplicationContext;
+import org.standclear.booking.SecondLab;
 import org.standclear.cell.CellRegister;
 import org.standclear.cell.CellStates;
 import org.standclear.cell.CellStates.StopCell;
@@ -28,6 +30,7 @@ import org.standclear.people.PeopleRegister.Password;
 import org.standclear.people.Person;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.lab.LabScope;
 import org.standclear.platform.security.Role;
 import org.standclear.testing.MovableClock;
 import org.standclear.testing.OnH2;
@@ -63,9 +66,12 @@ class CellsAndChecksBrowserIT {
 
     private String name = "";
     private CellId cell = CellId.next();
+    private @Nullable LabScope scope;
 
+    /** In a lab of its own, so that its pages show this cell and none of other tests' hundreds. */
     @BeforeEach
     void aCellWithHistory() {
+        scope = LabScope.enter(SecondLab.empty(application, "Europe/London"));
         name = SampleCell.name();
         cell = SampleCell.inForce(register, name);
         PersonId technician = person("Adaeze Lanternby", Role.TECHNICIAN).id();
@@ -76,6 +82,13 @@ class CellsAndChecksBrowserIT {
         dayTests.record(cell, technician, SampleCell.goodReadings());
         SampleCell.readByTwo(application, cell);
         states.returnToService(cell, technician, "New cable guide fitted");
+    }
+
+    @AfterEach
+    void leaveTheLab() {
+        if (scope != null) {
+            scope.close();
+        }
     }
 
     @Test

@@ -29,7 +29,7 @@ public final class Browser {
 
     Browser(ChromeDriver driver) {
         this.driver = driver;
-        driver.manage().timeouts().pageLoadTimeout(Duration.ofSeconds(60));
+        driver.manage().timeouts().pageLoadTimeout(Duration.ofSeconds(60)).scriptTimeout(Duration.ofSeconds(90));
     }
 
     void startAt(String applicationUrl) {
