@@ -58,8 +58,7 @@ class ScreensIT {
         browser.resize(ScreenSize.DESKTOP).visit("/sign-in");
         browser.find("input[name=username]").sendKeys(login);
         browser.find("input[name=password]").sendKeys(DemoCollege.password());
-        browser.find("main button[type=submit]").click();
-        browser.find("main");
+        browser.click(browser.find("main button[type=submit]"));
     }
 
     private void look(Browser browser, String who, String path) {

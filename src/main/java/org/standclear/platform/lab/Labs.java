@@ -8,6 +8,7 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
@@ -17,6 +18,8 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
+import org.springframework.transaction.support.TransactionSynchronization;
+import org.springframework.transaction.support.TransactionSynchronizationManager;
 import org.standclear.platform.ids.LabId;
 import org.standclear.platform.time.SqlTime;
 
@@ -33,6 +36,7 @@ public class Labs {
 
     private final JdbcClient jdbc;
     private final AtomicReference<@Nullable Seen> cached = new AtomicReference<>();
+    private final AtomicLong changes = new AtomicLong();
 
     Labs(JdbcClient jdbc) {
         this.jdbc = jdbc;
@@ -61,9 +65,14 @@ public class Labs {
 
     private Seen anew() {
         long now = System.nanoTime();
+        long before = changes.get();
         Seen read = new Seen(
                 jdbc.sql("select * from labs order by id").query(Labs::lab).list(), now);
         cached.set(read);
+        if (changes.get() != before) {
+            // somebody changed one while they were read: the next to ask reads again
+            cached.set(null);
+        }
         return read;
     }
 
@@ -147,7 +156,7 @@ public class Labs {
                 .param("stopMap", lab.stopMap())
                 .param("id", lab.id().value())
                 .update();
-        cached.set(null);
+        readAgain();
     }
 
     /** Takes a lab out of use, or into it again with null; its record stays readable. */
@@ -157,6 +166,22 @@ public class Labs {
                 .param("at", SqlTime.toSql(at), java.sql.Types.TIMESTAMP_WITH_TIMEZONE)
                 .param("id", lab.value())
                 .update();
+        readAgain();
+    }
+
+    /** Now for the present transaction, and at its end for all others: until then they read the labs as they were. */
+    private void readAgain() {
+        forget();
+        TransactionSynchronizationManager.registerSynchronization(new TransactionSynchronization() {
+            @Override
+            public void afterCompletion(int status) {
+                forget();
+            }
+        });
+    }
+
+    private void forget() {
+        changes.incrementAndGet();
         cached.set(null);
     }
 

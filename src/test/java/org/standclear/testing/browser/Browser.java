@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.logging.Level;
 import org.openqa.selenium.By;
 import org.openqa.selenium.OutputType;
+import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebDriverException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
@@ -253,6 +254,8 @@ public final class Browser {
 
     private <T> T until(String what, ExpectedCondition<T> condition) {
         return new WebDriverWait(driver, PATIENCE)
+                // the page went while it was looked at: the next one is looked at instead
+                .ignoring(StaleElementReferenceException.class)
                 .withMessage(() -> "waiting for " + what + " on " + path() + " which reads:\n" + text())
                 .until(condition);
     }
