@@ -55,9 +55,9 @@ public interface Allocator {
     /**
      * How far the search is.
      *
-     * @param settled the levels that are through, with what they came to
+     * @param settled the levels that are through, proven or not, with what they came to
      * @param values the levels that are being made better now, with the best so far
-     * @param bounds for each of those: no plan that keeps the earlier levels has less
+     * @param bounds for all of these, where one is known: no plan that keeps the earlier levels has less
      */
     record Progress(Map<Level, Long> settled, Map<Level, Long> values, Map<Level, Long> bounds) {
 

@@ -5,6 +5,8 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /** Looks for the places that each turn could have by itself, and counts what is in the way of the others. */
@@ -14,8 +16,14 @@ public final class Places {
     private final Map<String, Bench> benches = new HashMap<>();
     private final Map<String, Attendant> attendants;
     private final Map<FreeSlotStart, Integer> starts = new HashMap<>();
+    private final Map<Turn, List<Place>> found = new HashMap<>();
+    private final Map<Stop, List<Attendant>> pools = new HashMap<>();
+    private final Map<Integer, List<@Nullable Place>> byLength = new HashMap<>();
 
     private record FreeSlotStart(String cell, Instant start) {}
+
+    /** An e-stop that somebody of the pool stands at. */
+    private record Stop(String cell, Span span, boolean helper) {}
 
     public Places(Problem problem) {
         this.problem = problem;
@@ -40,8 +48,12 @@ public final class Places {
         ATTENDANT
     }
 
-    /** Places of the turn. */
+    /** Places of the turn; looked for once for all turns of a kind. */
     public List<Place> of(Turn turn) {
+        return found.computeIfAbsent(turn.kind(), this::look);
+    }
+
+    private List<Place> look(Turn turn) {
         List<Place> places = new ArrayList<>();
         for (int slot = 0; slot < problem.slots().size(); slot++) {
             Place place = place(turn, slot);
@@ -49,7 +61,16 @@ public final class Places {
                 places.add(place);
             }
         }
-        return places;
+        return List.copyOf(places);
+    }
+
+    /** Who could stand there for somebody who is not the own partner, the operator perhaps among them. */
+    public List<Attendant> pool(String cell, Span span, boolean helper) {
+        return pools.computeIfAbsent(
+                new Stop(cell, span, helper),
+                stop -> problem.attendants().stream()
+                        .filter(one -> one.canAttend(cell, span, helper) && !problem.isBusy(one.person(), span))
+                        .toList());
     }
 
     /** The furthest that any slot came: what is in the way of the best of them. Null when one has nothing in its way. */
@@ -75,8 +96,17 @@ public final class Places {
 
     /** The slots from that one on that the turn would take; null when the cell has not so many without a gap. */
     private @Nullable Place place(Turn turn, int slot) {
+        return byLength.computeIfAbsent(
+                        turn.work().minutes(),
+                        minutes -> IntStream.range(0, problem.slots().size())
+                                .mapToObj(from -> place(minutes, from))
+                                .collect(Collectors.toCollection(ArrayList::new)))
+                .get(slot);
+    }
+
+    private @Nullable Place place(int minutes, int slot) {
         FreeSlot first = problem.slots().get(slot);
-        Span span = Span.minutes(first.span().from(), turn.work().minutes());
+        Span span = Span.minutes(first.span().from(), minutes);
         List<Integer> taken = new ArrayList<>(List.of(slot));
         FreeSlot last = first;
         while (last.span().until().isBefore(span.until())) {
@@ -132,7 +162,8 @@ public final class Places {
     }
 
     private boolean anybodyAttends(Turn turn, Place place) {
-        return problem.attendants().stream().anyMatch(attendant -> mayAttend(attendant, turn, place));
+        return pool(place.cell(), place.span(), turn.work().helper()).stream()
+                .anyMatch(one -> !one.person().equals(turn.operator()));
     }
 
     /** Whether the person, who is not the turn's partner, could stand at its e-stop there. */

@@ -25,6 +25,14 @@ public record Turn(
         }
     }
 
+    /**
+     * The same for all turns that differ in nothing but their id, so that what holds of one need be found only once. One that
+     * is booked already is of its own kind: it counts as moved by itself.
+     */
+    public Turn kind() {
+        return standing == null ? new Turn("", operator, partner, work, times, makeUp, null) : this;
+    }
+
     /** Whether the place is another than where it is booked now. */
     boolean isMovedTo(String cell, Span span) {
         return standing != null
