@@ -1,36 +1,34 @@
 package org.standclear.booking.allocation;
 
 import com.google.ortools.Loader;
-import com.google.ortools.sat.BoolVar;
-import com.google.ortools.sat.CpSolver;
-import com.google.ortools.sat.CpSolverSolutionCallback;
-import com.google.ortools.sat.CpSolverStatus;
-import com.google.ortools.sat.SatParameters;
 import java.util.EnumMap;
-import java.util.HashSet;
-import java.util.List;
 import java.util.Map;
-import java.util.Objects;
-import java.util.Set;
-import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
+import org.standclear.booking.allocation.SatSearch.Ending;
 import org.standclear.core.allocation.Allocator;
+import org.standclear.core.allocation.BetterPlan;
 import org.standclear.core.allocation.FirstPlan;
 import org.standclear.core.allocation.Level;
+import org.standclear.core.allocation.Places;
 import org.standclear.core.allocation.Plan;
 import org.standclear.core.allocation.Problem;
 import org.standclear.core.allocation.Score;
 import org.standclear.core.allocation.Solution;
+import org.standclear.core.allocation.Turn;
 
 /**
- * Solves level by level with the CP-SAT solver of OR-Tools: the best value of a level becomes a rule for the next. One
- * thread and work counted by the solver itself, so that the same seed gives the same plan on any machine.
+ * Makes a quick plan, makes it better by steps of its own, says by maximum flows what cannot be bettered, and gives the
+ * rest to the CP-SAT solver of OR-Tools: as a whole where that is small enough, else part by part.
  */
 @Component
 class SatAllocator implements Allocator {
 
-    /** Rounding of the solver's own bound. */
-    private static final double ROUNDING = 1e-6;
+    /** More truth values than these the solver cannot search as a whole in the time that people wait. */
+    private static final long WHOLE = 30_000;
+
+    /** Looks at places that take about as long as a unit of the solver's work. */
+    private static final double LOOKS_A_WORK = 20_000_000;
 
     @Override
     public Solution solve(Problem problem, Effort effort, Watcher watcher) {
@@ -53,104 +51,98 @@ class SatAllocator implements Allocator {
     /** One search. */
     private static final class Search {
 
-        private final SatModel plan;
-        private final SatLevels levels;
+        private final Problem problem;
+        private final Places places;
         private final Effort effort;
-        private final Watcher watcher;
-        private final long until;
-        private final Map<Level, Long> settled = new EnumMap<>(Level.class);
-        private final Map<Level, Long> bounds = new EnumMap<>(Level.class);
+        private final Ending ending;
+        private final BetterPlan betterPlan;
+        private @Nullable FlowBound flow;
         private double workLeft;
-        private Set<BoolVar> best;
 
         Search(Problem problem, Effort effort, Watcher watcher) {
-            this.plan = new SatModel(problem);
-            this.levels = new SatLevels(plan);
+            this.problem = problem;
+            this.places = new Places(problem);
             this.effort = effort;
-            this.watcher = watcher;
-            this.until = System.nanoTime() + effort.atMost().toNanos();
+            this.ending = new Ending(
+                    watcher, effort.seed(), System.nanoTime() + effort.atMost().toNanos());
+            this.betterPlan = new BetterPlan(problem, places, ending::isNow);
             this.workLeft = effort.work();
-            this.best = plan.taken(new FirstPlan(problem).find());
         }
 
         Solution run() {
-            List<Supplier<SatStage>> stages = levels.stages();
-            for (int stage = 0; stage < stages.size(); stage++) {
-                if (!watcher.stopped() && workLeft > 0 && secondsLeft() > 0) {
-                    settle(stages.get(stage).get(), stage == stages.size() - 1);
-                }
+            Plan plan = new FirstPlan(problem, places).find();
+            ending.watcher()
+                    .progress(new Progress(Map.of(), Score.of(problem, plan).values(), Map.of()));
+            if (ending.isNow()) {
+                return new Solution(
+                        plan,
+                        Score.of(problem, plan),
+                        Map.of(),
+                        ending.watcher().stopped());
             }
-            Plan found = new ReadPlan(plan, best).plan();
-            return new Solution(found, Score.of(plan.problem(), found), bounds, watcher.stopped());
+            double work = effort.work() / 10;
+            Score score = Score.of(problem, plan);
+            plan = betterPlan.from(plan, effort.seed(), bounds(score).getOrDefault(Level.UNPLACED, 0L), (long)
+                    (work / 2 * LOOKS_A_WORK));
+            workLeft -= work;
+            tell(plan);
+            if (ending.isNow()) {
+                return solution(plan, Map.of());
+            }
+            if (truthValues() > WHOLE) {
+                return solution(
+                        new PartSearch(problem, ending, this::tell).from(plan, workLeft, isProven(plan)), Map.of());
+            }
+            return whole(plan);
         }
 
-        private double secondsLeft() {
-            return (until - System.nanoTime()) / 1e9;
+        private boolean isProven(Plan plan) {
+            Score score = Score.of(problem, plan);
+            return bounds(score).getOrDefault(Level.UNPLACED, 0L) >= score.at(Level.UNPLACED);
         }
 
-        private void settle(SatStage stage, boolean last) {
-            plan.model().minimize(stage.weighted());
-            levels.hint(best);
-            CpSolver solver = solver(last);
-            CpSolverStatus status;
-            Stopper stopper = new Stopper(solver, watcher);
-            try (stopper) {
-                status = solver.solve(plan.model(), new Telling(stage));
-            }
-            workLeft -= solver.response().getDeterministicTime();
-            if (status != CpSolverStatus.OPTIMAL && status != CpSolverStatus.FEASIBLE) {
-                // stopped before it had taken the plan up that it was given
-                return;
-            }
-            Map<Level, Long> values = stage.values(solver::value);
-            settled.putAll(values);
-            bounds.putAll(stage.bounds(up(solver.bestObjectiveBound()), values));
-            best = new HashSet<>();
-            plan.forEach(one -> {
-                if (solver.booleanValue(one)) {
-                    best.add(one);
-                }
-            });
-            stage.parts()
-                    .forEach(part ->
-                            plan.model().addLessOrEqual(part.sum(), Objects.requireNonNull(values.get(part.level()))));
+        private Map<Level, Long> bounds(Score score) {
+            FlowBound known = flow == null ? new FlowBound(problem, places) : flow;
+            flow = known;
+            return known.of(score);
+        }
+
+        private long truthValues() {
+            return problem.turns().stream()
+                    .map(Turn::kind)
+                    .distinct()
+                    .mapToLong(kind -> places.of(kind).size())
+                    .sum();
+        }
+
+        private void tell(Plan plan) {
+            Score score = Score.of(problem, plan);
+            ending.watcher().progress(new Progress(Map.of(), score.values(), bounds(score)));
         }
 
         /** Half of what is left for each stage, so that a hard one leaves something for those after it. */
-        private CpSolver solver(boolean last) {
-            CpSolver solver = new CpSolver();
-            SatParameters.Builder parameters = solver.getParameters();
-            parameters.setRandomSeed((int) effort.seed());
-            parameters.setNumWorkers(1);
-            // the relaxation of all rules is nearly whole by itself here, and its bound is what proves a plan best
-            parameters.setLinearizationLevel(2);
-            parameters.setMaxDeterministicTime(last ? workLeft : workLeft / 2);
-            parameters.setMaxTimeInSeconds(Math.max(0.01, secondsLeft()));
-            return solver;
+        private Solution whole(Plan start) {
+            SatSearch search = new SatSearch(problem, places, start, ending);
+            for (int stage = 0; stage < search.stages() && !ending.isNow() && workLeft > 0; stage++) {
+                boolean last = stage == search.stages() - 1;
+                double before = search.worked();
+                search.settle(stage, bounds(Score.of(problem, search.plan())), last ? workLeft : workLeft / 2);
+                if (search.worked() > before && !last) {
+                    search.take(betterPlan.withBetterPlaces(search.plan(), effort.seed(), (long) LOOKS_A_WORK));
+                }
+                workLeft -= search.worked() - before;
+            }
+            return solution(search.plan(), search.bounds());
         }
 
-        private static long up(double bound) {
-            return Math.max(0, (long) Math.ceil(bound - ROUNDING));
-        }
-
-        /**
-         * Tells the watcher of better plans with the bound then. The solver has a callback for bounds too; it crashes the
-         * virtual machine (9.15).
-         */
-        private final class Telling extends CpSolverSolutionCallback {
-
-            private final SatStage stage;
-
-            Telling(SatStage stage) {
-                this.stage = stage;
+        private Solution solution(Plan plan, Map<Level, Long> solved) {
+            Score score = Score.of(problem, plan);
+            Map<Level, Long> bounds = new EnumMap<>(bounds(score));
+            solved.forEach((level, least) -> bounds.merge(level, least, Math::max));
+            if (!solved.containsKey(Level.WISHES) && flow != null) {
+                bounds.put(Level.WISHES, flow.wishes(score));
             }
-
-            @Override
-            public void onSolutionCallback() {
-                Map<Level, Long> values = stage.values(this::value);
-                Map<Level, Long> least = stage.bounds(up(bestObjectiveBound()), values);
-                watcher.progress(new Progress(settled, values, least));
-            }
+            return new Solution(plan, score, bounds, ending.watcher().stopped());
         }
     }
 }

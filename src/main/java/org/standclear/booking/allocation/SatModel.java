@@ -59,9 +59,9 @@ final class SatModel {
     /** That the person stands at a run's e-stop. */
     record Attending(String person, BoolVar stands) {}
 
-    SatModel(Problem problem) {
+    SatModel(Problem problem, Places places) {
         this.problem = problem;
-        this.places = new Places(problem);
+        this.places = places;
         this.groups = groups();
         eachTurnOnce();
         eachSlotOnce();
@@ -130,11 +130,7 @@ final class SatModel {
     private List<Group> groups() {
         Map<Turn, List<Turn>> alike = new LinkedHashMap<>();
         for (Turn turn : problem.turns()) {
-            // one that is booked already keeps its own truth values: it counts as moved by itself
-            Turn key = turn.standing() == null
-                    ? new Turn("", turn.operator(), turn.partner(), turn.work(), turn.times(), turn.makeUp(), null)
-                    : turn;
-            alike.computeIfAbsent(key, one -> new ArrayList<>()).add(turn);
+            alike.computeIfAbsent(turn.kind(), one -> new ArrayList<>()).add(turn);
         }
         List<Group> made = new ArrayList<>();
         for (List<Turn> turns : alike.values()) {
@@ -186,23 +182,15 @@ final class SatModel {
         runs.forEach((run, operated) -> {
             List<Attending> could = new ArrayList<>();
             LinearExprBuilder balance = LinearExpr.newBuilder();
-            for (Attendant attendant : problem.attendants()) {
-                if (mayStand(attendant, run)) {
-                    BoolVar stands = model.newBoolVar("");
-                    could.add(new Attending(attendant.person(), stands));
-                    balance.add(stands);
-                }
+            for (Attendant attendant : places.pool(run.cell(), run.span(), run.helper())) {
+                BoolVar stands = model.newBoolVar("");
+                could.add(new Attending(attendant.person(), stands));
+                balance.add(stands);
             }
             operated.forEach(taken -> balance.addTerm(taken, -1));
             model.addEquality(balance, 0);
             attending.put(run, List.copyOf(could));
         });
-    }
-
-    private boolean mayStand(Attendant attendant, Run run) {
-        return attendant.canAttend(run.cell(), run.span(), run.helper())
-                && problem.busy().getOrDefault(attendant.person(), List.of()).stream()
-                        .noneMatch(run.span()::overlaps);
     }
 
     private record Taking(Span span, Literal literal) {}

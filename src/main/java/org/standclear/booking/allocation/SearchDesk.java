@@ -172,10 +172,10 @@ public class SearchDesk implements DisposableBean {
         @Override
         public void progress(Progress progress) {
             Map<Level, Value> now = new EnumMap<>(Level.class);
-            progress.settled().forEach((level, value) -> now.put(level, new Value(value, value)));
-            progress.values()
-                    .forEach((level, value) ->
-                            now.put(level, new Value(value, progress.bounds().getOrDefault(level, 0L))));
+            for (Map<Level, Long> values : List.of(progress.settled(), progress.values())) {
+                values.forEach((level, value) ->
+                        now.put(level, new Value(value, progress.bounds().getOrDefault(level, 0L))));
+            }
             standing.set(now);
         }
 

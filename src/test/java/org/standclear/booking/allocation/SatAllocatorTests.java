@@ -3,12 +3,9 @@ package org.standclear.booking.allocation;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
-import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Random;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.stream.IntStream;
@@ -24,12 +21,9 @@ import org.standclear.core.allocation.Allocator.Effort;
 import org.standclear.core.allocation.Allocator.Progress;
 import org.standclear.core.allocation.Allocator.Watcher;
 import org.standclear.core.allocation.Attendant;
-import org.standclear.core.allocation.Bench;
-import org.standclear.core.allocation.FreeSlot;
 import org.standclear.core.allocation.LeftOut;
 import org.standclear.core.allocation.Level;
 import org.standclear.core.allocation.Place;
-import org.standclear.core.allocation.Placed;
 import org.standclear.core.allocation.Places;
 import org.standclear.core.allocation.Plan;
 import org.standclear.core.allocation.PlanRules;
@@ -40,15 +34,12 @@ import org.standclear.core.allocation.Solution;
 import org.standclear.core.allocation.Span;
 import org.standclear.core.allocation.Times;
 import org.standclear.core.allocation.Turn;
-import org.standclear.core.allocation.Wish;
 import org.standclear.core.allocation.Work;
 
 /** The solver's plans against every plan there is, and against matchings found by another library (JGraphT). */
 class SatAllocatorTests {
 
     private static final Effort ENOUGH = new Effort(7, 20, Duration.ofMinutes(2));
-    private static final Instant EIGHT = Instant.parse("2026-11-16T08:00:00Z");
-    private static final Span ALL_DAY = Span.minutes(EIGHT, 600);
 
     private static Solution solved(Problem problem) {
         Solution solution = new SatAllocator().solve(problem, ENOUGH, Watcher.none());
@@ -56,60 +47,10 @@ class SatAllocatorTests {
         return solution;
     }
 
-    /** Four turns, four or five slots, pairs, a longer turn, two tools on a cell, bookings that stand: all by chance. */
-    private static Problem small(long seed) {
-        Random chance = new Random(seed);
-        List<FreeSlot> slots = new ArrayList<>();
-        for (int slot = 0; slot < 3; slot++) {
-            slots.add(new FreeSlot("Avocet", Span.minutes(EIGHT.plusSeconds(1800L * slot), 30)));
-        }
-        slots.add(new FreeSlot("Bittern", Span.minutes(EIGHT.plusSeconds(420), 30)));
-        slots.add(new FreeSlot("Bittern", Span.minutes(EIGHT.plusSeconds(420 + 1800), 30)));
-        List<Turn> turns = new ArrayList<>();
-        for (int number = 0; number < 5; number++) {
-            turns.add(turn(number, chance, slots));
-        }
-        List<Attendant> attendants = List.of(
-                new Attendant("a", Set.of("Avocet"), List.of(), false),
-                new Attendant("b", Set.of("Avocet", "Bittern"), List.of(ALL_DAY), false),
-                new Attendant("t", Set.of("Avocet", "Bittern"), List.of(Span.minutes(EIGHT, 45)), true));
-        return new Problem(
-                List.of(
-                        new Bench("Avocet", Set.of("G", "V"), "G", Set.of()),
-                        new Bench("Bittern", Set.of("G"), "G", Set.of("low"))),
-                slots,
-                attendants,
-                turns,
-                Map.of("a", 1, "b", 2, "c", 1),
-                chance.nextBoolean() ? Map.of("c", List.of(Span.minutes(EIGHT, 20))) : Map.of(),
-                List.of());
-    }
-
-    private static Turn turn(int number, Random chance, List<FreeSlot> slots) {
-        String operator = String.valueOf("abc".charAt(chance.nextInt(3)));
-        String partner = operator.equals("c") && chance.nextBoolean() ? "a" : null;
-        Work work = new Work(
-                chance.nextInt(3) == 0 ? "V" : "G", chance.nextInt(4) == 0 ? 45 : 30, Set.of(), chance.nextInt(6) == 0);
-        List<Span> canCome = chance.nextBoolean() ? List.of(ALL_DAY) : List.of(Span.minutes(EIGHT, 60));
-        FreeSlot liked = slots.get(chance.nextInt(slots.size()));
-        List<Wish> wishes = List.of(new Wish(liked.cell(), liked.span()), new Wish(null, Span.minutes(EIGHT, 60)));
-        Placed standing = chance.nextInt(4) == 0 && work.minutes() == 30
-                ? new Placed("t" + number, liked.cell(), liked.span(), "b")
-                : null;
-        return new Turn(
-                "t" + number,
-                operator,
-                partner,
-                work,
-                new Times(ALL_DAY, canCome, wishes),
-                chance.nextInt(4) == 0,
-                standing);
-    }
-
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12})
     void isAsGoodAsTheBestOfAllPlans(long seed) {
-        Problem problem = small(seed);
+        Problem problem = SmallWeek.problem(seed);
 
         Solution solution = solved(problem);
 
@@ -168,6 +109,8 @@ class SatAllocatorTests {
         assertThat(solution.score().at(Level.WISHES))
                 .isEqualTo(Math.round(least))
                 .isPositive();
+        assertThat(new FlowBound(problem, new Places(problem)).wishes(solution.score()))
+                .isEqualTo(Math.round(least));
     }
 
     private static Problem singleTurns(long seed, int people, boolean anyTime) {
