@@ -25,6 +25,9 @@ public final class Browser {
 
     private static final Duration PATIENCE = Duration.ofSeconds(10);
 
+    /** The driver's own half second would be waited for at every click. */
+    private static final Duration POLL = Duration.ofMillis(40);
+
     private final ChromeDriver driver;
     private String baseUrl = "";
 
@@ -253,7 +256,7 @@ public final class Browser {
     }
 
     private <T> T until(String what, ExpectedCondition<T> condition) {
-        return new WebDriverWait(driver, PATIENCE)
+        return new WebDriverWait(driver, PATIENCE, POLL)
                 // the page went while it was looked at: the next one is looked at instead
                 .ignoring(StaleElementReferenceException.class)
                 .withMessage(() -> "waiting for " + what + " on " + path() + " which reads:\n" + text())
