@@ -22,6 +22,9 @@ public interface Evidence {
     /** Everything linked to runs of the course's assignments, by student and criterion. */
     List<Graded> ofCourse(CourseId course);
 
+    /** How the run came out; empty when there is none. */
+    Optional<Outcome> outcome(RunId run);
+
     /** Links it; says why not, or nothing. The caller has checked that the person had a part in it or is lab staff. */
     Optional<String> link(RunId run, UUID criterion, PersonId by);
 
@@ -56,5 +59,40 @@ public interface Evidence {
             String cell,
             Instant startedAt,
             @Nullable Instant closedOutAt,
+            Outcome outcome,
             Link link) {}
+
+    /**
+     * How a run came out: what an instructor looks at before confirming.
+     *
+     * @param endedAt null until there is no more motion
+     * @param odd what the close-out says of anything odd; null until it is asked
+     * @param attendants printed names of who stood at the e-stop, first to last
+     * @param fingerprint SHA-256 of the program file of the latest start
+     */
+    record Outcome(
+            RunState state,
+            @Nullable Instant endedAt,
+            int passes,
+            int stops,
+            @Nullable String odd,
+            List<String> attendants,
+            String fingerprint) {
+
+        public Outcome {
+            attendants = List.copyOf(attendants);
+        }
+
+        /** "closed out, 5 passes, 1 stop, near miss". */
+        public String words() {
+            String counts = state.words() + ", " + passes + (passes == 1 ? " pass, " : " passes, ")
+                    + (stops == 0 ? "no stop" : stops == 1 ? "1 stop" : stops + " stops");
+            return odd == null ? counts : counts + (odd.equals("nothing") ? ", nothing odd" : ", " + odd);
+        }
+
+        /** "Mateo Ironbark, then Tal Emberley". */
+        public String attendantNames() {
+            return String.join(", then ", attendants);
+        }
+    }
 }

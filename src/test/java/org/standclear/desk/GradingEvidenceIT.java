@@ -10,9 +10,11 @@ import java.util.Locale;
 import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
+import org.jsoup.nodes.Document;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
@@ -31,6 +33,7 @@ import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.run.Run;
 import org.standclear.run.Runs;
+import org.standclear.signoff.Part;
 import org.standclear.testing.DemoOnH2;
 import org.standclear.testing.DemoOnPostgres;
 import org.standclear.testing.web.PageCases;
@@ -146,6 +149,7 @@ class GradingEvidenceIT {
             assertThat(line.get("linked by")).isEqualTo(noor.printedName());
             assertThat(line.get("confirmed by")).isEqualTo("Ines Quarryvale");
             assertThat(line.get("closed out")).isNotEmpty();
+            howItCameOut(line, page(get(evidence), noor));
             assertThat(act(evidence + "/" + id + "/remove", noor).getStatus())
                     .as("confirmed")
                     .isEqualTo(422);
@@ -191,6 +195,48 @@ class GradingEvidenceIT {
             assertThat(page(get(page()), ines).text()).contains("These cells have it now: Avocet");
             location(act(page() + "/needs", ines, "tool", ""));
             assertThat(page(get(page()), ines).text()).contains("Every cell will do.");
+        }
+
+        /** What the table and the page say beside what the run log has. */
+        private void howItCameOut(CSVRecord line, Document page) {
+            String attendant = run().inPart(Part.ATTENDANT).stream()
+                    .map(everybody::printedName)
+                    .collect(Collectors.joining(", then "));
+            String sha256 = jdbc.sql("select sha256 from program_revisions where id = ?")
+                    .param(run().revision().value())
+                    .query(String.class)
+                    .single();
+            assertThat(line.get("how it ended")).isEqualTo("closed out");
+            assertThat(line.get("passes")).isEqualTo(String.valueOf(run().passes()));
+            assertThat(line.get("stops")).isEqualTo(String.valueOf(run().stops()));
+            assertThat(line.get("run ended")).isNotEmpty();
+            assertThat(line.get("e-stop attendant")).isEqualTo(attendant).isNotEmpty();
+            assertThat(line.get("program sha-256")).isEqualTo(sha256).hasSize(64);
+            assertThat(page.select("#came ~ dl").text()).contains(attendant, sha256, "closed out, " + run().passes());
+        }
+
+        @Test
+        void neutralisesNamesThatBeginLikeAFormula() throws Exception {
+            String words = "=1+1 " + UUID.randomUUID();
+            String id = criterion(words, "");
+            PersonId attendant = run().inPart(Part.ATTENDANT).get(0);
+            String name = everybody.printedName(attendant);
+            rename(attendant, "@SUM(A1) Ironbark");
+            try {
+                location(act("/runs/" + run().id() + "/evidence", noor, "criterion", id));
+                CSVRecord line = line("'" + words);
+                assertThat(line.get("e-stop attendant")).startsWith("'@SUM(A1) Ironbark");
+                location(act("/runs/" + run().id() + "/evidence/" + id + "/remove", noor));
+            } finally {
+                rename(attendant, name);
+            }
+        }
+
+        /** Around the form, which would refuse such a name: it may come from a roster of years ago. */
+        private void rename(PersonId person, String name) {
+            jdbc.sql("update people set printed_name = ? where id = ?")
+                    .params(name, person.value())
+                    .update();
         }
 
         /** The line of the table for that criterion. */

@@ -36,7 +36,6 @@ import org.standclear.platform.text.TableCell;
 import org.standclear.platform.time.LabTime;
 import org.standclear.platform.web.NotFoundException;
 import org.standclear.run.Evidence;
-import org.standclear.run.Evidence.Graded;
 
 /** Attendance of a course, for the people who grade it, and the same as CSV. */
 @Controller
@@ -171,44 +170,7 @@ class AttendancePages {
             throws IOException {
         Course found = found(course);
         looks.lookedAtMany(me.id(), Sight.ATTENDANCE, course.toString());
-        response.setContentType("text/csv");
-        response.setCharacterEncoding(StandardCharsets.UTF_8.name());
-        response.setHeader("Content-Disposition", "attachment; filename=\"evidence.csv\"");
-        try (CSVPrinter csv = new CSVPrinter(response.getWriter(), CSVFormat.RFC4180)) {
-            csv.printRecord(
-                    "course",
-                    "section",
-                    "student",
-                    "sign-in name",
-                    "assignment",
-                    "criterion",
-                    "points",
-                    "cell",
-                    "run started",
-                    "closed out",
-                    "linked by",
-                    "linked at",
-                    "confirmed by",
-                    "confirmed at");
-            for (Graded one : evidence.ofCourse(course)) {
-                Evidence.Link link = one.link();
-                csv.printRecord(
-                        TableCell.plain(found.code()),
-                        TableCell.plain(one.section()),
-                        TableCell.plain(one.name()),
-                        TableCell.plain(one.login()),
-                        TableCell.plain(one.assignment()),
-                        TableCell.plain(link.criterion().words()),
-                        link.criterion().points(),
-                        TableCell.plain(one.cell()),
-                        iso(one.startedAt()),
-                        iso(one.closedOutAt()),
-                        TableCell.plain(people.printedName(link.linkedBy())),
-                        iso(link.linkedAt()),
-                        link.confirmedBy() == null ? "" : TableCell.plain(people.printedName(link.confirmedBy())),
-                        iso(link.confirmedAt()));
-            }
-        }
+        new EvidenceSheet(found, people, labTime).write(evidence.ofCourse(course), response);
     }
 
     private Course found(CourseId course) {

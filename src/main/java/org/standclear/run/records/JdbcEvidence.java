@@ -4,6 +4,8 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -41,16 +43,25 @@ class JdbcEvidence implements Evidence {
     private final Runs runs;
     private final Bookings bookings;
     private final Criteria criteria;
+    private final RunOutcomes outcomes;
     private final Trail trail;
     private final Labs labs;
     private final Clock clock;
 
     JdbcEvidence(
-            JdbcClient jdbc, Runs runs, Bookings bookings, Criteria criteria, Trail trail, Labs labs, Clock clock) {
+            JdbcClient jdbc,
+            Runs runs,
+            Bookings bookings,
+            Criteria criteria,
+            RunOutcomes outcomes,
+            Trail trail,
+            Labs labs,
+            Clock clock) {
         this.jdbc = jdbc;
         this.runs = runs;
         this.bookings = bookings;
         this.criteria = criteria;
+        this.outcomes = outcomes;
         this.trail = trail;
         this.labs = labs;
         this.clock = clock;
@@ -81,6 +92,7 @@ class JdbcEvidence implements Evidence {
     @Override
     @Transactional(readOnly = true)
     public List<Graded> ofCourse(CourseId course) {
+        Map<RunId, Outcome> came = outcomes.ofCourse(course);
         return jdbc.sql("""
                 select e.*, c.assignment_id, c.place, c.words, c.points, c.retired_by, a.title, p.login, p.printed_name,
                     l.name as cell, u.started_at, u.closed_out_at, coalesce((
@@ -100,8 +112,15 @@ class JdbcEvidence implements Evidence {
                         row.getString("cell"),
                         SqlTime.read(row, "started_at"),
                         SqlTime.readNullable(row, "closed_out_at"),
+                        Objects.requireNonNull(came.get(new RunId(row.getObject("run_id", UUID.class)))),
                         link(row)))
                 .list();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Optional<Outcome> outcome(RunId run) {
+        return outcomes.of(run);
     }
 
     @Override

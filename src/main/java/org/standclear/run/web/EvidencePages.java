@@ -164,6 +164,9 @@ class EvidencePages {
         long confirmed = lines.stream().filter(Line::confirmed).count();
         model.addAttribute("run", run);
         model.addAttribute("what", story.of(run, me).headline());
+        model.addAttribute("outcome", evidence.outcome(run.id()).orElseThrow());
+        Instant ended = run.endedAt();
+        model.addAttribute("ended", ended == null ? "not yet" : labTime.full(ended));
         model.addAttribute("lines", lines);
         model.addAttribute("open", open);
         model.addAttribute("links", me.isLabStaff() || run.involves(me.id()));
