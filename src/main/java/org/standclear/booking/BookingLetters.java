@@ -93,7 +93,7 @@ class BookingLetters {
         messages.tell(Message.of(
                         offer.person(),
                         "offer",
-                        "A slot is held for you until " + labTime.time(offer.until()),
+                        "A slot is offered to you until " + labTime.time(offer.until()),
                         List.of(place + " is free.", "Take it, or leave it to the next."),
                         "/book/offers/" + offer.id())
                 .once("offer:" + offer.id(), offer.until()));

@@ -148,10 +148,10 @@ public record CellStrips(
                         scale,
                         slot.start(),
                         slot.end(),
-                        one.ownOffer() == null ? "held" : "held for you",
+                        one.ownOffer() == null ? "offered" : "offered to you",
                         until,
-                        "held",
-                        "held " + until,
+                        "offered",
+                        "offered " + until,
                         one.ownOffer() == null ? null : "/book/offers/" + one.ownOffer(),
                         one.ownOffer() != null))
                 .toList();

@@ -2,7 +2,7 @@ package org.standclear.booking;
 
 /** What became of an offer from the waiting list. */
 public enum OfferState {
-    OPEN("held for you"),
+    OPEN("offered to you"),
     TAKEN("taken"),
     DECLINED("declined"),
     EXPIRED("run out");

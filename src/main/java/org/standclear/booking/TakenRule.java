@@ -108,9 +108,9 @@ class TakenRule {
     private String byWhom(Claim claim) {
         if (claim.offer() != null) {
             return offers.find(claim.offer())
-                    .map(offer -> "the slot is held for somebody on the waiting list until "
+                    .map(offer -> "the slot is offered to somebody on the waiting list until "
                             + labTime.time(offer.until()) + ". If it is not taken, it is free again then.")
-                    .orElse("the slot is held for somebody on the waiting list for some minutes.");
+                    .orElse("the slot is offered to somebody on the waiting list for some minutes.");
         }
         return claim.closure() == null ? "somebody else has just booked this slot." : kept(claim.closure());
     }

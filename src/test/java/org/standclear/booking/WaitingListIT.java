@@ -21,7 +21,7 @@ import org.standclear.people.Person;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
 
-/** Slots that become free are held for those who wait, one after the other. It is Wed 11 March, 09:00 UTC. */
+/** Slots that become free are offered to those who wait, one after the other. It is Wed 11 March, 09:00 UTC. */
 class WaitingListIT {
 
     abstract static class Cases extends BookingCases {
@@ -78,7 +78,7 @@ class WaitingListIT {
                     .containsExactly("/book/offers/" + offer.id());
             Outcome.Refused refused = refused(lab().book(avocet, THURSDAY_NOON, lab().student("Kofi Marblewood")));
             assertThat(refused.rule()).isEqualTo("taken");
-            assertThat(refused.says()).contains("held for somebody on the waiting list");
+            assertThat(refused.says()).contains("offered to somebody on the waiting list");
 
             assertThat(waitingList.accept(offer.id(), yuki.id())).isInstanceOf(Outcome.Booked.class);
             assertThat(waitingList.of(yuki.id())).isEmpty();

@@ -127,17 +127,17 @@ class CellViews {
 
     /** Neither free nor booked; in usual stretches, since a longer one would say that somebody needs longer. */
     private List<Placed> held(Held one, Reader reader) {
-        String until = "held until " + labTime.time(one.until());
+        String until = "offered until " + labTime.time(one.until());
         if (one.ownOffer() != null) {
             SlotMark own = new SlotMark(
                     labTime.time(one.slot().start()),
                     "mine",
-                    "held for you until " + labTime.time(one.until()),
+                    "offered to you until " + labTime.time(one.until()),
                     "/book/offers/" + one.ownOffer());
             return List.of(new Placed(one.slot().start(), own));
         }
         return reader.strips().asOthersSee(one.slot()).stream()
-                .map(slot -> new Placed(slot.start(), new SlotMark(labTime.time(slot.start()), "held", until, null)))
+                .map(slot -> new Placed(slot.start(), new SlotMark(labTime.time(slot.start()), "offered", until, null)))
                 .toList();
     }
 

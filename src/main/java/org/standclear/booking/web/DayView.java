@@ -51,7 +51,7 @@ record DayView(
      * A slot in the list.
      *
      * @param href where it is booked; null when it cannot be
-     * @param state {@code free}, {@code taken}, {@code held}, {@code closed}, {@code mine}
+     * @param state {@code free}, {@code taken}, {@code offered}, {@code closed}, {@code mine}
      */
     record SlotMark(
             String time,

@@ -22,7 +22,7 @@ import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
 import org.standclear.platform.web.NotFoundException;
 
-/** A slot that is held for somebody who waits: take it, or leave it to the next. */
+/** A slot that is offered to somebody who waits: take it, or leave it to the next. */
 @Controller
 class OfferPages {
 

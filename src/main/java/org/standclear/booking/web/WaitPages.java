@@ -160,7 +160,7 @@ class WaitPages {
     private static String headline(List<Line> mine) {
         long offers = mine.stream().filter(line -> line.offer() != null).count();
         if (offers > 0) {
-            return offers == 1 ? "A slot is held for you" : offers + " slots are held for you";
+            return offers == 1 ? "A slot is offered to you" : offers + " slots are offered to you";
         }
         return mine.isEmpty()
                 ? "You wait for no slot"
@@ -181,7 +181,7 @@ class WaitPages {
                 span + ", " + cell,
                 labTime.day(one.joinedAt()) + " " + labTime.time(one.joinedAt()),
                 offer == null ? null : "/book/offers/" + offer.id(),
-                offer == null ? "waiting" : "held until " + labTime.time(offer.until()),
+                offer == null ? "waiting" : "offered until " + labTime.time(offer.until()),
                 one.goesFirst() ? "goes first" : one.passes() > 0 ? "let " + one.passes() + " offers go" : "");
     }
 }

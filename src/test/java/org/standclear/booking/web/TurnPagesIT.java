@@ -112,26 +112,26 @@ class TurnPagesIT extends PageCases {
         waitingList.round();
 
         Document offered = page(get("/book/waits"), yuki);
-        assertThat(offered.select("h1").text()).isEqualTo("A slot is held for you");
+        assertThat(offered.select("h1").text()).isEqualTo("A slot is offered to you");
         String offer = offered.select("a[href^=/book/offers/]").attr("href");
         String cell = "section[aria-labelledby=cell-" + avocet + "]";
         Document others = page(get("/book?day=2026-03-12"), noor);
         assertThat(others.select(cell + " .slots .slot").eachText())
-                .contains("12:07 held until 09:10")
+                .contains("12:07 offered until 09:10")
                 .doesNotContain("12:07 taken", "12:07");
         assertThat(others.text()).doesNotContain("Yuki");
         assertThat(page(get("/book/slot?cell=" + avocet + "&start=2026-03-12T12:07:00Z"), noor)
                         .select("h1 ~ p")
                         .text())
-                .contains("held for somebody on the waiting list until 09:10")
+                .contains("offered to somebody on the waiting list until 09:10")
                 .doesNotContain("Yuki");
         assertThat(page(get("/book?day=2026-03-12"), yuki)
                         .select(cell + " .slots a[href=" + offer + "]")
                         .text())
-                .contains("held for you until 09:10");
-        assertThat(page(get(offer), yuki).select("h1").text()).startsWith("Held for you until 09:10");
+                .contains("offered to you until 09:10");
+        assertThat(page(get(offer), yuki).select("h1").text()).startsWith("Offered to you until 09:10");
         assertThat(send(get(offer), noor).getStatus()).isEqualTo(404);
-        assertThat(page(get("/me/messages"), yuki).text()).contains("A slot is held for you until 09:10");
+        assertThat(page(get("/me/messages"), yuki).text()).contains("A slot is offered to you until 09:10");
         assertThat(location(act(offer + "/take", yuki))).startsWith("/bookings/");
         assertThat(act(offer + "/take", yuki).getStatus()).isEqualTo(422);
         assertThat(page(get(offer), yuki).select("h1").text()).startsWith("This offer is over");
