@@ -9,11 +9,14 @@ import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
 
-/** Moves everybody off a cell that went down, in one act that can be undone; nobody is counted for it. */
+/**
+ * Moves everybody off a cell that went down, or whom it no longer suits, in one act that can be undone; nobody is counted for
+ * it.
+ */
 public interface BulkMoves {
 
-    /** Where everybody on the cell would go whose booking begins until that instant; those with the nearest due date first. */
-    List<Planned> plan(CellId cell, Instant until);
+    /** Where all of them would go; those with the nearest due date first. */
+    List<Planned> plan(Which which);
 
     /**
      * Moves all of them as the plan says that was looked at. Nothing is moved when that was made for other bookings or
@@ -21,7 +24,7 @@ public interface BulkMoves {
      *
      * @param seen the plan as it was written
      */
-    Done moveAll(CellId cell, Instant until, String seen, PersonId by, String reason);
+    Done moveAll(Which which, String seen, PersonId by, String reason);
 
     /** What was moved in one act. */
     Optional<BulkMove> find(UUID id);
@@ -44,13 +47,27 @@ public interface BulkMoves {
     }
 
     /**
+     * Which bookings move.
+     *
+     * @param until those that begin before
+     * @param unfitOnly only those that need what the cell has not now
+     */
+    record Which(CellId cell, Instant until, boolean unfitOnly) {}
+
+    /**
      * One booking and where it would go.
      *
      * @param to null when no slot is free: a make-up and the first place on the waiting list instead
      * @param due when the operator's assignment is due; null without one
+     * @param attended whether its attendant comes along; otherwise it needs one there
      */
     record Planned(
-            Booking booking, @Nullable Slot to, @Nullable Instant due) {}
+            Booking booking, @Nullable Slot to, @Nullable Instant due, boolean attended) {
+
+        Planned(Booking booking, @Nullable Instant due) {
+            this(booking, null, due, false);
+        }
+    }
 
     /** A bulk move that was made. */
     record BulkMove(

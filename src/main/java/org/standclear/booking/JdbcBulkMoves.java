@@ -12,7 +12,6 @@ import org.standclear.booking.BookingDesk.Outcome;
 import org.standclear.booking.Bookings.Transition;
 import org.standclear.cell.Cell;
 import org.standclear.cell.Cells;
-import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Labs;
@@ -63,13 +62,13 @@ class JdbcBulkMoves implements BulkMoves {
 
     @Override
     @Transactional(readOnly = true)
-    public List<Planned> plan(CellId cell, Instant until) {
-        return plans.of(cell, until);
+    public List<Planned> plan(Which which) {
+        return plans.of(which);
     }
 
     @Override
-    public Done moveAll(CellId cell, Instant until, String seen, PersonId by, String reason) {
-        Optional<List<Planned>> looked = plans.seen(cell, until, seen);
+    public Done moveAll(Which which, String seen, PersonId by, String reason) {
+        Optional<List<Planned>> looked = plans.seen(which, seen);
         if (looked.isEmpty()) {
             return new Done.Refused(
                     "Bookings or free slots have changed since the plan was made. Nobody was moved; look at the new plan.");
@@ -80,45 +79,53 @@ class JdbcBulkMoves implements BulkMoves {
         }
         List<Moved> moved = new ArrayList<>();
         for (Planned one : plan) {
-            Optional<Moved> done = moveOne(one, by, reason);
-            if (done.isEmpty()) {
+            Tried tried = moveOne(one, by, reason);
+            if (tried instanceof Tried.Refused refused) {
                 TransactionAspectSupport.currentTransactionStatus().setRollbackOnly();
-                return new Done.Refused(
-                        "Somebody was faster with one of the slots. Nobody was moved; look at the new plan.");
+                return new Done.Refused("Nobody was moved, since one booking cannot go where it was planned: "
+                        + refused.says() + " Look at the new plan.");
             }
-            moved.add(done.get());
+            moved.add(((Tried.Done) tried).moved());
         }
         UUID id = Id.newValue();
-        bulk.insert(labs.theLab().id(), new BulkMove(id, cell, by, moves.now(), reason, moved, null));
+        bulk.insert(labs.theLab().id(), new BulkMove(id, which.cell(), by, moves.now(), reason, moved, null));
         trail.append(TrailEntry.of(
                         labs.theLab().id(),
                         "booking.all-moved",
                         id,
                         by,
-                        "Moved everybody off "
-                                + cells.find(cell).map(Cell::name).orElse("a cell") + ": " + reason)
+                        (which.unfitOnly() ? "Moved who needs what the cell has not off " : "Moved everybody off ")
+                                + cells.find(which.cell()).map(Cell::name).orElse("a cell") + ": " + reason)
                 .with("bookings", moved.size()));
         return new Done.All(id);
     }
 
-    /** First with the attendant, then without: a second person can be named again, a turn not. */
-    private Optional<Moved> moveOne(Planned one, PersonId by, String reason) {
+    /** What came of moving one. */
+    private sealed interface Tried {
+
+        record Done(Moved moved) implements Tried {}
+
+        record Refused(String says) implements Tried {}
+    }
+
+    /** With the attendant where the plan has it so, else without: a second person can be named again, a turn not. */
+    private Tried moveOne(Planned one, PersonId by, String reason) {
         Booking booking = one.booking();
         Slot to = one.to();
         if (to == null) {
-            if (desk.moveByStaff(booking.id(), by, reason) instanceof Transition.Refused) {
-                return Optional.empty();
+            if (desk.moveByStaff(booking.id(), by, reason) instanceof Transition.Refused refused) {
+                return new Tried.Refused(refused.says());
             }
             waitInstead(booking, by);
-            return Optional.of(new Moved(booking.id(), null));
+            return new Tried.Done(new Moved(booking.id(), null));
         }
-        Outcome outcome = desk.moveTo(new MoveBooking(booking.id(), to.cell(), to.start(), true, by, reason));
+        Outcome outcome = desk.moveTo(new MoveBooking(booking.id(), to.cell(), to.start(), one.attended(), by, reason));
         if (outcome instanceof Outcome.Refused refused && refused.rule().startsWith("attendant")) {
             outcome = desk.moveTo(new MoveBooking(booking.id(), to.cell(), to.start(), false, by, reason));
         }
         return outcome instanceof Outcome.Booked booked
-                ? Optional.of(new Moved(booking.id(), booked.booking().id()))
-                : Optional.empty();
+                ? new Tried.Done(new Moved(booking.id(), booked.booking().id()))
+                : new Tried.Refused(((Outcome.Refused) outcome).says());
     }
 
     private void waitInstead(Booking booking, PersonId by) {

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -13,6 +14,7 @@ import org.springframework.transaction.PlatformTransactionManager;
 import org.springframework.transaction.support.TransactionTemplate;
 import org.standclear.booking.BulkMoves.Done;
 import org.standclear.booking.BulkMoves.Planned;
+import org.standclear.booking.BulkMoves.Which;
 import org.standclear.message.Messages;
 import org.standclear.people.Duty;
 import org.standclear.people.Person;
@@ -55,9 +57,13 @@ class BulkMovesIT {
             return student;
         }
 
+        private Which everybody() {
+            return new Which(avocet, FRIDAY_NIGHT, false);
+        }
+
         private Done moveAll(String seen, Person by) {
             return new TransactionTemplate(transactions)
-                    .execute(status -> bulkMoves.moveAll(avocet, FRIDAY_NIGHT, seen, by.id(), "cable chafed"));
+                    .execute(status -> bulkMoves.moveAll(everybody(), seen, by.id(), "cable chafed"));
         }
 
         @Test
@@ -74,7 +80,7 @@ class BulkMovesIT {
             states.tagOut(avocet, adaeze.id(), "cable chafed");
             int ahead = desk.quotaOf(noor.id()).ahead();
 
-            List<Planned> plan = bulkMoves.plan(avocet, FRIDAY_NIGHT);
+            List<Planned> plan = bulkMoves.plan(everybody());
             assertThat(plan)
                     .extracting(planned -> planned.booking().id())
                     .containsExactly(one.id(), two.id(), stuck.id());
@@ -115,7 +121,7 @@ class BulkMovesIT {
             Person adaeze = lab().technician("Adaeze Lanternby");
             lab().booked(avocet, THURSDAY_NOON, noor, null);
             lab().booked(avocet, "2026-03-12T13:07:00Z", only, null);
-            UUID id = ((Done.All) moveAll(BulkMoves.written(bulkMoves.plan(avocet, FRIDAY_NIGHT)), adaeze)).id();
+            UUID id = ((Done.All) moveAll(BulkMoves.written(bulkMoves.plan(everybody())), adaeze)).id();
 
             assertThat(bulkMoves.undo(id, adaeze.id())).isEmpty();
 
@@ -127,6 +133,43 @@ class BulkMovesIT {
             assertThat(turns.makeUpsOf(only.id())).isEmpty();
             assertThat(waitingList.of(only.id())).isEmpty();
             assertThat(bulkMoves.undo(id, adaeze.id())).as("once").isPresent();
+        }
+
+        @Test
+        void takesOnlyStaffToTheStopOfARestrictedCell() {
+            CellId bittern = lab().cell(15);
+            CellId curlew = lab().cell(22);
+            Person noor = student("Noor Candlewick", avocet, bittern, curlew);
+            Person mateo = student("Mateo Ironbark", avocet, bittern, curlew);
+            Person yuki = student("Yuki Halfmoon", avocet, bittern);
+            Person adaeze = lab().technician("Adaeze Lanternby");
+            states.restrict(bittern, adaeze.id(), "new gripper");
+            lab().booked(curlew, "2026-03-12T12:22:00Z", student("Kofi Marblewood", curlew), null);
+            Booking withStudent = lab().booked(avocet, THURSDAY_NOON, noor, mateo);
+            Booking withStaff = lab().booked(avocet, "2026-03-12T13:07:00Z", yuki, adaeze);
+            List<Planned> plan = bulkMoves.plan(everybody());
+            assertThat(place(plan, withStudent).cell())
+                    .as("later, but where Mateo may attend")
+                    .isEqualTo(curlew);
+            assertThat(place(plan, withStudent).start()).isAfter(Instant.parse("2026-03-12T12:22:00Z"));
+            assertThat(place(plan, withStaff).cell()).as("staff attend there").isEqualTo(bittern);
+
+            UUID id = ((Done.All) moveAll(BulkMoves.written(plan), adaeze)).id();
+            assertThat(bulkMoves.find(id).orElseThrow().moved())
+                    .extracting(moved -> bookings.find(Objects.requireNonNull(moved.now()))
+                            .orElseThrow()
+                            .attendant())
+                    .as("nobody lost an attendant")
+                    .containsExactlyInAnyOrder(mateo.id(), adaeze.id());
+            assertThat(bookings.find(withStaff.id()).orElseThrow().state()).isEqualTo(BookingState.MOVED_BY_STAFF);
+        }
+
+        private static Slot place(List<Planned> plan, Booking booking) {
+            return Objects.requireNonNull(plan.stream()
+                    .filter(one -> one.booking().id().equals(booking.id()))
+                    .findFirst()
+                    .orElseThrow()
+                    .to());
         }
     }
 

@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.standclear.booking.BookingDesk.Outcome;
+import org.standclear.booking.BulkMoves.Which;
 import org.standclear.cell.CellFeatures;
 import org.standclear.cell.Cells;
 import org.standclear.people.Accommodations;
@@ -136,7 +137,7 @@ class CellFitIT {
                     .allSatisfy(slot -> assertThat(slot.cell()).isEqualTo(bittern));
             assertThat(book(bittern, "2026-03-12T13:15:00Z", noor, null)).isInstanceOf(Outcome.Booked.class);
             assertThat(book(avocet, "2026-03-12T13:07:00Z", yuki, null)).isInstanceOf(Outcome.Booked.class);
-            assertThat(bulkMoves.plan(avocet, Instant.parse("2026-03-12T12:30:00Z")))
+            assertThat(bulkMoves.plan(new Which(avocet, Instant.parse("2026-03-12T12:30:00Z"), false)))
                     .singleElement()
                     .satisfies(planned -> assertThat(
                                     Objects.requireNonNull(planned.to()).cell())

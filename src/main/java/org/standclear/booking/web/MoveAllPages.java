@@ -22,6 +22,7 @@ import org.standclear.booking.BulkMoves;
 import org.standclear.booking.BulkMoves.BulkMove;
 import org.standclear.booking.BulkMoves.Done;
 import org.standclear.booking.BulkMoves.Planned;
+import org.standclear.booking.BulkMoves.Which;
 import org.standclear.booking.SlotCalendar;
 import org.standclear.cell.Cell;
 import org.standclear.cell.Cells;
@@ -37,6 +38,9 @@ import org.standclear.platform.web.NotFoundException;
 class MoveAllPages {
 
     private static final int LONGEST_REASON = 200;
+    private static final String UNFIT = "unfit";
+
+    private static final Map<String, String> WHOM = whom();
 
     private final BulkMoves bulkMoves;
     private final Bookings bookings;
@@ -63,10 +67,16 @@ class MoveAllPages {
         this.labTime = labTime;
     }
 
-    /** The form as it was sent; {@code until} is the last day whose bookings move. */
+    /**
+     * The form as it was sent.
+     *
+     * @param until the last day whose bookings move
+     * @param whom {@code unfit} for those only that need what the cell has not
+     */
     record MoveAllForm(
             @Nullable String formToken,
             @Nullable String until,
+            @Nullable String whom,
             @Nullable String seen,
             @Nullable String reason) {}
 
@@ -74,9 +84,14 @@ class MoveAllPages {
     record Line(String who, String from, String to, String toHref, String due) {}
 
     @GetMapping("/cells/{cell}/move-all")
-    String plan(@PathVariable CellId cell, @RequestParam(required = false) @Nullable String until, Model model) {
+    String plan(
+            @PathVariable CellId cell,
+            @RequestParam(required = false) @Nullable String until,
+            @RequestParam(required = false) @Nullable String whom,
+            Model model) {
         Cell found = found(cell);
-        return page(found, new MoveAllForm(null, day(until).toString(), null, found.stateReason()), Map.of(), model);
+        String reason = UNFIT.equals(whom) ? "" : found.stateReason();
+        return page(found, new MoveAllForm(null, day(until).toString(), whom, null, reason), Map.of(), model);
     }
 
     @PostMapping("/cells/{cell}/move-all")
@@ -93,8 +108,7 @@ class MoveAllPages {
         } else {
             String reason = ((PlainText.Fine) PlainText.check(form.reason(), LONGEST_REASON)).text();
             Optional<String> done = patientPost.run(form.formToken(), () -> {
-                Done outcome =
-                        bulkMoves.moveAll(cell, endOf(day(form.until())), String.valueOf(form.seen()), me.id(), reason);
+                Done outcome = bulkMoves.moveAll(which(found, form), String.valueOf(form.seen()), me.id(), reason);
                 if (outcome instanceof Done.All all) {
                     return "/book/moves/" + all.id();
                 }
@@ -137,8 +151,12 @@ class MoveAllPages {
         return moved(move, errors, model);
     }
 
+    private Which which(Cell cell, MoveAllForm form) {
+        return new Which(cell.id(), endOf(day(form.until())), UNFIT.equals(form.whom()));
+    }
+
     private String page(Cell cell, MoveAllForm form, Map<String, String> errors, Model model) {
-        List<Planned> plan = bulkMoves.plan(cell.id(), endOf(day(form.until())));
+        List<Planned> plan = bulkMoves.plan(which(cell, form));
         long stuck = plan.stream().filter(one -> one.to() == null).count();
         model.addAttribute("cell", cell);
         model.addAttribute("seen", BulkMoves.written(plan));
@@ -146,12 +164,16 @@ class MoveAllPages {
         model.addAttribute(
                 "headline",
                 plan.isEmpty()
-                        ? "Nobody has booked " + cell.name() + " until " + labTime.day(day(form.until()))
+                        ? (UNFIT.equals(form.whom())
+                                        ? "No booking needs what " + cell.name() + " has not, until "
+                                        : "Nobody has booked " + cell.name() + " until ")
+                                + labTime.day(day(form.until()))
                         : plan.size()
                                 + (plan.size() == 1 ? " booking moves off " : " bookings move off ")
                                 + cell.name()
                                 + (stuck == 0 ? "" : ", " + stuck + " without another slot"));
         model.addAttribute("form", form);
+        model.addAttribute("whom", WHOM);
         model.addAttribute("errors", errors);
         return "booking/move-all";
     }
@@ -165,9 +187,16 @@ class MoveAllPages {
                         + labTime.time(one.booking().start()),
                 to == null
                         ? "no slot free: a make-up, and first on the waiting list"
-                        : found(to.cell()).name() + ", " + labTime.day(to.start()) + " " + labTime.time(to.start()),
+                        : found(to.cell()).name() + ", " + labTime.day(to.start()) + " " + labTime.time(to.start())
+                                + without(one),
                 "",
                 due == null ? "" : labTime.day(due));
+    }
+
+    private String without(Planned one) {
+        return one.attended() || one.booking().attendant() == null
+                ? ""
+                : ", without " + own.name(one.booking().attendant()) + ": needs an attendant there";
     }
 
     private String moved(UUID id, Map<String, String> errors, Model model) {
@@ -199,6 +228,13 @@ class MoveAllPages {
         return now == null
                 ? "a make-up, and first on the waiting list"
                 : own.title(bookings.find(now).orElseThrow());
+    }
+
+    private static Map<String, String> whom() {
+        Map<String, String> choices = new LinkedHashMap<>();
+        choices.put("", "Everybody");
+        choices.put(UNFIT, "Only who needs a tool or a feature that it has not");
+        return choices;
     }
 
     private Cell found(CellId cell) {

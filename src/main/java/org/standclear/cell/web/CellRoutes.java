@@ -49,6 +49,7 @@ class CellRoutes implements RouteRules {
                 RouteRule.signedIn(HttpMethod.GET, "/cells/{cell}/tags/{tag}"),
                 RouteRule.roles(HttpMethod.GET, "/cells/{cell}/features", TECHNICIAN, INSTRUCTOR),
                 RouteRule.roles(HttpMethod.POST, "/cells/{cell}/features", TECHNICIAN, INSTRUCTOR),
+                RouteRule.roles(HttpMethod.GET, "/cells/{cell}/features/{feature}/remove", TECHNICIAN, INSTRUCTOR),
                 RouteRule.roles(HttpMethod.POST, "/cells/{cell}/features/{feature}/remove", TECHNICIAN, INSTRUCTOR),
                 RouteRule.roles(HttpMethod.GET, "/cells/{cell}/restriction", INSTRUCTOR),
                 RouteRule.roles(HttpMethod.POST, "/cells/{cell}/restriction", INSTRUCTOR));
