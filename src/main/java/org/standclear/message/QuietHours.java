@@ -1,25 +1,35 @@
 package org.standclear.message;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZoneId;
-import java.time.ZonedDateTime;
+import java.util.stream.Stream;
 
 /** When an e-mail may go out at the earliest. */
 record QuietHours(LocalTime from, LocalTime until, ZoneId zone) {
 
     /** The instant itself, or the end of the quiet hours in which it lies. */
     Instant earliest(Instant at) {
-        ZonedDateTime local = at.atZone(zone);
-        LocalTime time = local.toLocalTime();
-        boolean overnight = until.isBefore(from);
-        boolean quiet =
-                overnight ? !time.isBefore(from) || time.isBefore(until) : !time.isBefore(from) && time.isBefore(until);
-        if (!quiet) {
-            return at;
-        }
-        // after midnight of a night's quiet hours the end is on the same day
-        var day = overnight && !time.isBefore(from) ? local.toLocalDate().plusDays(1) : local.toLocalDate();
-        return day.atTime(until).atZone(zone).toInstant();
+        LocalDate day = at.atZone(zone).toLocalDate();
+        return Stream.of(day.minusDays(1), day)
+                .filter(quiet -> !at.isBefore(begin(quiet)) && at.isBefore(end(quiet)))
+                .map(this::end)
+                .findFirst()
+                .orElse(at);
+    }
+
+    // instants, not times of day: in an hour that comes twice the quiet begins and ends the first time, and is over
+    // then
+
+    private Instant begin(LocalDate day) {
+        return day.atTime(from).atZone(zone).toInstant();
+    }
+
+    private Instant end(LocalDate day) {
+        return (until.isBefore(from) ? day.plusDays(1) : day)
+                .atTime(until)
+                .atZone(zone)
+                .toInstant();
     }
 }

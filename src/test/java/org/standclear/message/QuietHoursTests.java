@@ -8,7 +8,10 @@ import java.time.ZoneId;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Rules of the tz database: Europe/Berlin puts its clocks forward on 29 March 2026, America/Chicago on 8 March 2026. */
+/**
+ * Rules of the tz database 2025b: Europe/Berlin leaves out 02:00 to 03:00 on 29 March 2026 and has it twice on 25 October;
+ * America/Chicago leaves the same hour out on 8 March and has 01:00 to 02:00 twice on 1 November. The instants are by hand.
+ */
 class QuietHoursTests {
 
     @ParameterizedTest
@@ -21,6 +24,23 @@ class QuietHoursTests {
         // the night that is an hour shorter there and three weeks earlier in Chicago
         "Europe/Berlin, 21:00, 07:00, 2026-03-28T20:30:00Z, 2026-03-29T05:00:00Z",
         "America/Chicago, 21:00, 07:00, 2026-03-08T04:00:00Z, 2026-03-08T12:00:00Z",
+        // the night that is an hour longer, in October and in November
+        "Europe/Berlin, 21:00, 07:00, 2026-10-24T19:00:00Z, 2026-10-25T06:00:00Z",
+        "Europe/Berlin, 21:00, 07:00, 2026-10-25T05:59:59Z, 2026-10-25T06:00:00Z",
+        "Europe/Berlin, 21:00, 07:00, 2026-10-25T06:00:00Z, 2026-10-25T06:00:00Z",
+        "America/Chicago, 21:00, 07:00, 2026-11-01T02:00:00Z, 2026-11-01T13:00:00Z",
+        "America/Chicago, 21:00, 07:00, 2026-11-01T12:30:00Z, 2026-11-01T13:00:00Z",
+        // an end in the hour that is left out: at once when it would have come
+        "Europe/Berlin, 21:00, 02:30, 2026-03-29T00:45:00Z, 2026-03-29T01:30:00Z",
+        "Europe/Berlin, 21:00, 02:30, 2026-03-29T01:30:00Z, 2026-03-29T01:30:00Z",
+        // an end in the hour that comes twice: the first time, and it is not quiet again the second time
+        "Europe/Berlin, 21:00, 02:30, 2026-10-25T00:15:00Z, 2026-10-25T00:30:00Z",
+        "Europe/Berlin, 21:00, 02:30, 2026-10-25T00:30:00Z, 2026-10-25T00:30:00Z",
+        "Europe/Berlin, 21:00, 02:30, 2026-10-25T01:15:00Z, 2026-10-25T01:15:00Z",
+        "America/Chicago, 21:00, 01:30, 2026-11-01T07:15:00Z, 2026-11-01T07:15:00Z",
+        // a beginning in it: the first time, and then without a break
+        "Europe/Berlin, 02:30, 07:00, 2026-10-25T00:29:59Z, 2026-10-25T00:29:59Z",
+        "Europe/Berlin, 02:30, 07:00, 2026-10-25T01:15:00Z, 2026-10-25T06:00:00Z",
         // by day
         "UTC, 12:00, 13:00, 2026-03-11T12:30:00Z, 2026-03-11T13:00:00Z",
         "UTC, 12:00, 13:00, 2026-03-11T11:59:00Z, 2026-03-11T11:59:00Z",
