@@ -2,6 +2,7 @@ package org.standclear.booking.feed;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -11,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.beans.factory.annotation.Value;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
+import org.standclear.booking.BookingNumbers;
 import org.standclear.booking.BookingState;
 import org.standclear.booking.CellClosure;
 import org.standclear.people.People;
@@ -35,6 +37,7 @@ class FeedEvents {
     private final CellNames cells;
     private final People people;
     private final Labs labs;
+    private final BookingNumbers numbers;
     private final String site;
 
     FeedEvents(
@@ -42,11 +45,13 @@ class FeedEvents {
             CellNames cells,
             People people,
             Labs labs,
+            BookingNumbers numbers,
             @Value("${standclear.mail.site:http://localhost:8080}") String site) {
         this.jdbc = jdbc;
         this.cells = cells;
         this.people = people;
         this.labs = labs;
+        this.numbers = numbers;
         this.site = site.replaceAll("/+$", "");
     }
 
@@ -106,13 +111,14 @@ class FeedEvents {
 
     private List<CalendarEvent> nameless(String condition, UUID id, Instant since) {
         Map<CellId, String> names = cells.all();
+        Duration usual = numbers.inForce().slotLength();
         List<CalendarEvent> events = new ArrayList<>();
         jdbc.sql(BOOKINGS + condition + " order by starts_at, id")
                 .param("id", id)
                 .param("since", SqlTime.toSql(since))
                 .query(FeedEvents::row)
                 .list()
-                .forEach(row -> events.add(event(row, row.cell() + ": booked", "", "")));
+                .forEach(row -> events.addAll(stretches(row, usual)));
         events.addAll(jdbc.sql("select * from booking_closures where ends_at > :since and " + condition
                         + " order by starts_at, id")
                 .param("id", id)
@@ -120,6 +126,26 @@ class FeedEvents {
                 .query((row, number) -> closure(row, names))
                 .list());
         return events;
+    }
+
+    /** In stretches of the length of the lab's slots, as on pages: a longer one would say that somebody needs longer. */
+    private static List<CalendarEvent> stretches(Row row, Duration usual) {
+        List<CalendarEvent> stretches = new ArrayList<>();
+        for (Instant start = row.start(); start.isBefore(row.end()); start = start.plus(usual)) {
+            String which = stretches.isEmpty() ? "" : "-" + (stretches.size() + 1);
+            stretches.add(new CalendarEvent(
+                    row.id() + which + "@standclear",
+                    row.version() - 1,
+                    row.changedAt(),
+                    start,
+                    start.plus(usual),
+                    row.cell() + ": booked",
+                    "",
+                    row.room(),
+                    row.cancelled(),
+                    ""));
+        }
+        return stretches;
     }
 
     private CalendarEvent event(Row row, String summary, String description, String url) {

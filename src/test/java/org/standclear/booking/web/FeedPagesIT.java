@@ -26,6 +26,7 @@ import org.standclear.booking.Bookings;
 import org.standclear.booking.CellClosure;
 import org.standclear.booking.CloseCell;
 import org.standclear.booking.SampleLab;
+import org.standclear.people.Accommodations;
 import org.standclear.people.PeopleRegister;
 import org.standclear.people.Person;
 import org.standclear.platform.ids.CellId;
@@ -168,6 +169,30 @@ class FeedPagesIT {
             assertThat(fetch(addressOf(noor, avocet.toString())).getContentAsString())
                     .contains("Your bookings");
             assertThat(page(get("/me/calendar"), noor).select("option")).hasSize(1);
+        }
+
+        @Test
+        void aCellsCalendarDoesNotSayThatSomebodyNeedsLonger() throws Exception {
+            Person noor = lab().student("Noor Candlewick");
+            Person adaeze = lab().technician("Adaeze Lanternby");
+            application
+                    .getBean(Accommodations.class)
+                    .set(noor.id(), new Accommodations.Accommodation(45, false, false), adaeze.id());
+            Booking booking = lab().booked(avocet, "2026-03-12T12:07:00Z", noor, null);
+            assertThat(booking.end()).isEqualTo(Instant.parse("2026-03-12T12:52:00Z"));
+            String address = addressOf(adaeze, avocet.toString());
+            assertThat(events(address))
+                    .extracting(
+                            event -> value(event, "UID") + " " + value(event, "DTSTART") + " " + value(event, "DTEND"))
+                    .containsExactly(
+                            booking.id() + "@standclear 20260312T120700Z 20260312T123700Z",
+                            booking.id() + "-2@standclear 20260312T123700Z 20260312T130700Z");
+
+            desk.cancel(booking.id(), noor.id());
+            assertThat(events(address))
+                    .extracting(event -> value(event, "STATUS"))
+                    .as("both")
+                    .containsExactly("CANCELLED", "CANCELLED");
         }
 
         @Test
