@@ -30,6 +30,7 @@ import org.standclear.trail.TrailEntry;
 class JdbcTurns implements Turns {
 
     private static final int LONGEST_WORDS = 400;
+    private static final int LOST_SHOWN = 100;
     private static final String SELECT = """
             select b.id, p.words, e.excused_by, e.excused_at from bookings b
             left join booking_pleas p on p.booking_id = b.id left join booking_excuses e on e.booking_id = b.id
@@ -85,7 +86,8 @@ class JdbcTurns implements Turns {
     @Transactional(readOnly = true)
     public List<Lost> lostBy(PersonId person) {
         return where(
-                "b.lab_id = :lab and b.operator_id = :person order by b.starts_at desc, b.id",
+                "b.lab_id = :lab and b.operator_id = :person order by b.starts_at desc, b.id fetch first " + LOST_SHOWN
+                        + " rows only",
                 Map.of("lab", labs.theLab().id().value(), "person", person.value()));
     }
 

@@ -17,7 +17,7 @@ public interface Turns {
     /** Bookings missed or cancelled late in the last days, latest first. */
     List<Lost> lost(int days);
 
-    /** The same of one person, as far back as the desk remembers. */
+    /** The latest hundred of one person. */
     List<Lost> lostBy(PersonId person);
 
     /** What is known of a lost booking; empty when it was not lost. */

@@ -11,8 +11,8 @@ import org.standclear.platform.ids.SectionId;
 /** When each section's assignments are due, and moving that. */
 public interface DueDates {
 
-    /** Every assignment with its sections, by course and title. */
-    List<DueAssignment> all();
+    /** Assignments that any section has to hand in at the instant or later, with all their sections; by course and title. */
+    List<DueAssignment> dueFrom(Instant instant);
 
     /** The assignment of that id. */
     Optional<DueAssignment> find(AssignmentId id);

@@ -68,7 +68,7 @@ class RushThursdayIT extends RushStage {
 
     /** The forecast shows the rush, and the suggestion makes it less. */
     private void staggers(WebUser ines) {
-        DueAssignment rush = the(DueDates.class).all().stream()
+        DueAssignment rush = the(DueDates.class).dueFrom(the(MovableClock.class).instant()).stream()
                 .filter(one -> one.title().equals("Sorting run"))
                 .findFirst()
                 .orElseThrow();
@@ -220,11 +220,11 @@ class RushThursdayIT extends RushStage {
         assertThat(mailTo(waiting.login() + "@quillhaven.example", "is free")).isTrue();
         assertThat(giving.get("/book?day=" + THURSDAY)
                         .document()
-                        .select("section[aria-labelledby=cell-" + given.cell() + "] .slot[data-state=held]"))
-                .as("held, and not whose")
+                        .select("section[aria-labelledby=cell-" + given.cell() + "] .slot[data-state=offered]"))
+                .as("offered, and not to whom")
                 .isNotEmpty()
-                .allSatisfy(
-                        mark -> assertThat(mark.text()).contains("held until").doesNotContain(waiting.printedName()));
+                .allSatisfy(mark ->
+                        assertThat(mark.text()).contains("offered until").doesNotContain(waiting.printedName()));
         String offer = user.get("/book/waits")
                 .document()
                 .select("a[href^=/book/offers/]")

@@ -96,7 +96,8 @@ class WindowProblem {
                 owed.put(request.operator().toString(), Math.max(0, Math.min(missing, request.turns())));
             }
         }
-        return new Problem(benches, slots, attendants(asked, all), turns, owed, busy(all), List.of());
+        List<Attendant> attendants = attendants(asked, all);
+        return new Problem(benches, slots, attendants, turns, owed, busy(involved(asked, attendants), all), List.of());
     }
 
     Span span(Window window) {
@@ -235,11 +236,29 @@ class WindowProblem {
 
     private record Taken(String person, Span span) {}
 
-    private Map<String, List<Span>> busy(Span all) {
+    private static Set<UUID> involved(List<TurnRequest> asked, List<Attendant> attendants) {
+        Set<UUID> people = new HashSet<>();
+        for (TurnRequest request : asked) {
+            PersonId partner = request.partner();
+            people.add(request.operator().value());
+            if (partner != null) {
+                people.add(partner.value());
+            }
+        }
+        attendants.forEach(one -> people.add(UUID.fromString(one.person())));
+        return people;
+    }
+
+    /** By person, since claims have no index by time alone: the years before are not read. */
+    private Map<String, List<Span>> busy(Set<UUID> people, Span all) {
         Map<String, List<Span>> busy = new HashMap<>();
+        if (people.isEmpty()) {
+            return busy;
+        }
         jdbc.sql("""
                 select subject, starts_at, ends_at from booking_claims
-                where ends_at > :from and starts_at < :until and kind <> 'CELL'""")
+                where subject in (:people) and ends_at > :from and starts_at < :until and kind <> 'CELL'""")
+                .param("people", people)
                 .param("from", SqlTime.toSql(all.from()))
                 .param("until", SqlTime.toSql(all.until()))
                 .query((row, number) -> new Taken(

@@ -1,6 +1,7 @@
 package org.standclear.booking.web;
 
 import jakarta.servlet.http.HttpServletResponse;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
@@ -31,6 +32,9 @@ class ForecastPages {
 
     private static final int LONGEST_REASON = 400;
 
+    /** A date that has passed may still be moved; the terms before are not what anybody looks for here. */
+    private static final Duration STILL_LISTED = Duration.ofDays(28);
+
     private final DueDates dueDates;
     private final ForecastSheets sheets;
     private final PatientPost patientPost;
@@ -48,7 +52,7 @@ class ForecastPages {
 
     @GetMapping("/forecast")
     String choose(Model model) {
-        List<Choice> choices = dueDates.all().stream()
+        List<Choice> choices = dueDates.dueFrom(labTime.now().minus(STILL_LISTED)).stream()
                 .map(one -> new Choice(
                         one.id(),
                         one.course() + ", " + one.title(),

@@ -57,8 +57,8 @@ class PairPages {
     /** A member of a team. */
     record MemberLine(String id, String section, String team, String name, String when) {}
 
-    /** Two people and how often. */
-    record PairLine(String operator, String attendant, String times, String last) {}
+    /** Two people, how often, and when: the last time, or the next. */
+    record PairLine(String operator, String attendant, String times, String when) {}
 
     @GetMapping("/me/partners")
     String mine(@AuthenticationPrincipal SignedInPerson me, Model model) {
@@ -75,6 +75,8 @@ class PairPages {
                 "teams", teams.ofPerson(me.id()).stream().map(this::member).toList());
         model.addAttribute(
                 "pairs", pairs.ofPerson(me.id()).stream().map(this::pair).toList());
+        model.addAttribute(
+                "ahead", pairs.aheadOf(me.id()).stream().map(this::ahead).toList());
         return "booking/partners";
     }
 
@@ -181,6 +183,8 @@ class PairPages {
                 "past", teams.past(course.id(), PAST).stream().map(this::member).toList());
         model.addAttribute(
                 "pairs", pairs.ofCourse(course.id()).stream().map(this::pair).toList());
+        model.addAttribute(
+                "ahead", pairs.aheadOf(course.id()).stream().map(this::ahead).toList());
         model.addAttribute("sectionChoices", choices);
         model.addAttribute("typed", typed);
         model.addAttribute("errors", errors);
@@ -204,5 +208,13 @@ class PairPages {
                 people.printedName(one.attendant()),
                 one.runs() == 1 ? "1 run" : one.runs() + " runs",
                 labTime.day(one.last()));
+    }
+
+    private PairLine ahead(Pairs.Ahead one) {
+        return new PairLine(
+                people.printedName(one.operator()),
+                people.printedName(one.attendant()),
+                one.bookings() == 1 ? "1 booking" : one.bookings() + " bookings",
+                labTime.day(one.next()) + " " + labTime.time(one.next()));
     }
 }

@@ -44,8 +44,12 @@ class JdbcDueDates implements DueDates {
     private record Row(AssignmentId id, String course, String title, int minimumRuns, DueSection section) {}
 
     @Override
-    public List<DueAssignment> all() {
-        return together(jdbc.sql(READ + " where c.lab_id = :lab order by c.code, a.title, a.id, s.code")
+    public List<DueAssignment> dueFrom(Instant instant) {
+        return together(jdbc.sql(READ + """
+                 where c.lab_id = :lab and exists (
+                    select 1 from assignment_due_dates x where x.assignment_id = a.id and x.due_at >= :from)
+                order by c.code, a.title, a.id, s.code""")
+                .param("from", SqlTime.toSql(instant))
                 .param("lab", labs.theLab().id().value())
                 .query((row, number) -> row(row))
                 .list());
