@@ -11,8 +11,8 @@ public final class Benchmarks {
     private Benchmarks() {}
 
     /**
-     * Takes any of start, pages, booking, check, claims, claims-h2, burst, growth, growth-h2, allocation and
-     * allocation-stress; one after the other, joined by commas.
+     * Takes any of start, pages, booking, check, claims, claims-h2, burst, growth, growth-h2, roster, roster-h2, allocation
+     * and allocation-stress; one after the other, joined by commas.
      */
     public static void main(String[] names) throws Exception {
         List<String> wanted = List.of(String.join(",", names).split(","));
@@ -48,6 +48,12 @@ public final class Benchmarks {
         }
         if (wanted.contains("growth-h2")) {
             GrowthBenchmark.onH2();
+        }
+        if (wanted.contains("roster")) {
+            RosterBenchmark.onPostgresql();
+        }
+        if (wanted.contains("roster-h2")) {
+            RosterBenchmark.onH2();
         }
         for (String size : List.of("college", "stress")) {
             if (wanted.contains(size.equals("college") ? "allocation" : "allocation-stress")) {
