@@ -34,6 +34,7 @@ import org.standclear.people.Authorisations;
 import org.standclear.people.Courses;
 import org.standclear.people.Duty;
 import org.standclear.people.Person;
+import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.time.LabTime;
 import org.standclear.platform.time.SqlTime;
@@ -245,7 +246,7 @@ class WindowProblem {
                 people.add(partner.value());
             }
         }
-        attendants.forEach(one -> people.add(UUID.fromString(one.person())));
+        attendants.forEach(one -> people.add(Id.parse(one.person())));
         return people;
     }
 
