@@ -44,6 +44,30 @@ final class ExceptionQueries {
             join cells c on c.id = r.cell_id and c.lab_id = :lab
             where r.issued_at >= :from and r.issued_at < :until and %s group by r.id, r.booking_id, c.name""";
 
+    /** Lists one after another on a cell with the same answers; the fingerprint differs from program to program. */
+    private static final String ALIKE = """
+            with told as (
+                select s.id, s.booking_id, s.cell_id, s.closed_at,
+                    string_agg(concat(g.part, ' ', a.item, ' ', a.field, ' ', a.answer), '; '
+                        order by g.part, a.item, a.field) as answers
+                from signoff_sheets s join signoff_signatures g on g.sheet_id = s.id
+                join signoff_answers a on a.signature_id = g.id
+                where s.list = 'bench' and s.outcome = 'DONE' and not s.brief and a.field <> 'fingerprint'
+                    and s.closed_at >= :from and s.closed_at < :until
+                    and s.cell_id in (select l.id from cells l where l.lab_id = :lab)
+                group by s.id, s.booking_id, s.cell_id, s.closed_at),
+            rows_of as (
+                select t.*, row_number() over (partition by t.cell_id order by t.closed_at, t.id)
+                    - row_number() over (partition by t.cell_id, t.answers order by t.closed_at, t.id) as in_row
+                from told t),
+            counted as (
+                select r.*, count(*) over (partition by r.cell_id, r.answers, r.in_row) as n,
+                    row_number() over (partition by r.cell_id, r.answers, r.in_row order by r.closed_at, r.id) as place
+                from rows_of r)
+            select k.id as id, k.booking_id as target, 'bookings' as link, c.name as cell, k.closed_at as at,
+                cast(null as timestamp with time zone) as until_at, k.n as n
+            from counted k join cells c on c.id = k.cell_id where k.place = 1""";
+
     /** In the order of their weight. */
     static final List<Query> ALL = List.of(
             new Query(
@@ -185,6 +209,15 @@ final class ExceptionQueries {
                     Measure.SECONDS_BELOW,
                     "%s, %s: the releaser signed %d s after the e-stop attendant.",
                     SIGNED.formatted("g.part in ('attendant', 'releaser')")),
+            new Query(
+                    "signed-alike",
+                    "Answered alike",
+                    "Lists in a row with the same answers may have been copied and not read; or nothing changed.",
+                    5,
+                    "lists",
+                    Measure.NUMBER,
+                    "%s, from %s on: %d full bench lists in a row were answered word for word alike.",
+                    ALIKE),
             new Query(
                     "spot-audit",
                     "Spot audit",

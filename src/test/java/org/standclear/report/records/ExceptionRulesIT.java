@@ -17,6 +17,7 @@ import org.standclear.incident.IncidentCases;
 import org.standclear.incident.IncidentClass;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.IncidentId;
+import org.standclear.platform.time.SqlTime;
 import org.standclear.program.ProgramUploads;
 import org.standclear.program.SampleProgram;
 import org.standclear.signoff.PaperCards;
@@ -125,6 +126,73 @@ class ExceptionRulesIT {
             assertThat(ids("found-overridden"))
                     .contains(fullPower.id(), otherTool.id())
                     .doesNotContain(agrees.id());
+        }
+
+        /** Lists that follow one another on a cell are compared; a different answer ends the row. */
+        @Test
+        void findsListsInARowThatWereAnsweredAlike() {
+            scene().released();
+            UUID first = jdbc.sql(
+                            "select id from signoff_sheets where booking_id = :id and list = 'bench' and outcome = 'DONE'")
+                    .param("id", scene().booking.value())
+                    .query(UUID.class)
+                    .single();
+            copied(first, 1, "");
+            UUID differs = copied(first, 2, "!");
+            copied(first, 3, "");
+            assertThat(alike(2)).containsExactly(first);
+            assertThat(alike(3)).isEmpty();
+            assertThat(alike(1)).contains(differs).hasSize(3);
+            assertThat(found("signed-alike", 2))
+                    .filteredOn(one -> one.id().equals(first))
+                    .singleElement()
+                    .satisfies(one -> assertThat(one.measure()).isEqualTo(2));
+        }
+
+        private List<UUID> alike(int threshold) {
+            String booking = "/bookings/" + scene().booking;
+            return found("signed-alike", threshold).stream()
+                    .filter(one -> one.href().equals(booking))
+                    .map(ExceptionRows.Found::id)
+                    .toList();
+        }
+
+        private UUID copied(UUID sheet, int minutes, String otherwise) {
+            UUID copy = UUID.randomUUID();
+            jdbc.sql("""
+                    insert into signoff_sheets (id, booking_id, cell_id, round_number, list, brief, revision_id, cell_version,
+                        answer_id, operator_id, attendant_id, opened_at, closed_at, outcome, because)
+                    select :copy, booking_id, cell_id, round_number + 10 * :minutes, list, brief, revision_id, cell_version,
+                        answer_id, operator_id, attendant_id, opened_at, :at, outcome, because
+                    from signoff_sheets where id = :sheet""")
+                    .param("copy", copy)
+                    .param("minutes", minutes)
+                    .param("at", SqlTime.toSql(clock.instant().plusSeconds(60L * minutes)))
+                    .param("sheet", sheet)
+                    .update();
+            for (String part : List.of("operator", "attendant", "releaser")) {
+                UUID signature = UUID.randomUUID();
+                jdbc.sql("""
+                        insert into signoff_signatures (id, sheet_id, part, signer, printed_name, signed_at, meaning, statement,
+                            statement_sha256, method, agreed)
+                        select :signature, :copy, part, signer, printed_name, signed_at, meaning, statement, statement_sha256,
+                            method, agreed from signoff_signatures where sheet_id = :sheet and part = :part""")
+                        .param("signature", signature)
+                        .param("copy", copy)
+                        .param("sheet", sheet)
+                        .param("part", part)
+                        .update();
+                jdbc.sql("""
+                        insert into signoff_answers (signature_id, item, field, answer)
+                        select :signature, a.item, a.field, concat(a.answer, :otherwise) from signoff_answers a
+                        join signoff_signatures g on g.id = a.signature_id where g.sheet_id = :sheet and g.part = :part""")
+                        .param("signature", signature)
+                        .param("otherwise", otherwise)
+                        .param("sheet", sheet)
+                        .param("part", part)
+                        .update();
+            }
+            return copy;
         }
 
         private PaperCard card(String power, String tool) {
