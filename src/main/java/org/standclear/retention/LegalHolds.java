@@ -3,19 +3,23 @@ package org.standclear.retention;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.retention.Concern.About;
 
 /** Places and lifts legal holds; callers have checked that the person may. */
 public interface LegalHolds {
 
-    /** Those that stand first, then those that were lifted; latest first in both. */
-    List<LegalHold> all(int atMost);
+    /** Those that stand, latest first. */
+    List<LegalHold> standing(int atMost);
 
-    /** One hold. */
+    /** Those that were lifted, placed latest first, after one of them when one is given. */
+    List<LegalHold> lifted(@Nullable LegalHold after, int atMost);
+
+    /** One hold of the lab. */
     Optional<LegalHold> find(UUID id);
 
-    /** Those that stand on a person, a run or an incident, latest first. */
+    /** Those of the lab that stand on a person, a run or an incident, latest first; never another lab's. */
     List<LegalHold> standingOn(About about, UUID id);
 
     /** Places a hold; says which. */

@@ -1,18 +1,24 @@
 package org.standclear.retention;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.dao.DataAccessException;
 import org.standclear.incident.IncidentClass;
 import org.standclear.incident.MedicalNotes;
 import org.standclear.platform.access.AccessLog;
 import org.standclear.platform.access.Sight;
 import org.standclear.platform.ids.IncidentId;
+import org.standclear.platform.ids.LabId;
+import org.standclear.platform.lab.LabScope;
 import org.standclear.platform.retention.Concern.About;
+import org.standclear.platform.retention.HoldMarks;
 import org.standclear.platform.retention.RecordKind;
 import org.standclear.platform.time.SqlTime;
 import org.standclear.retention.LegalHold.Target;
@@ -23,6 +29,9 @@ import org.standclear.testing.OnPostgres;
 class NamedPeopleIT {
 
     abstract static class Cases extends RetentionCases {
+
+        @Autowired
+        HoldMarks marks;
 
         private UUID hold(Target target) {
             return holds.place(target, "A claim is expected.", "Legal office, file 7", ines.id());
@@ -35,7 +44,25 @@ class NamedPeopleIT {
             keepOnly(RecordKind.ACCOUNTS, KeepingTime.years(1));
             longAfter();
             UUID mateo = scene().mateo.id().value();
-            UUID hold = hold(new Target.One(About.RUN, run.id().value()));
+            UUID otherLab = nextDoor();
+            LabId other = new LabId(otherLab);
+            UUID hold = LabScope.in(
+                    other, () -> hold(new Target.One(About.RUN, run.id().value())));
+            assertThat(isDue(RecordKind.ACCOUNTS, mateo)).isFalse();
+            assertThat(dueOf(RecordKind.ACCOUNTS).keptBack())
+                    .containsKey("another lab keeps it")
+                    .doesNotContainKey("legal hold");
+            assertThat(holds.standingOn(About.RUN, run.id().value())).isEmpty();
+            assertThat(holds.find(hold)).isEmpty();
+            assertThat(LabScope.in(
+                            other, () -> holds.standingOn(About.RUN, run.id().value())))
+                    .hasSize(1);
+            assertThat(LabScope.in(other, () -> holds.lift(hold, "done", marit.id())))
+                    .isEmpty();
+            assertThat(isDue(RecordKind.ACCOUNTS, mateo)).isTrue();
+        }
+
+        private UUID nextDoor() {
             UUID otherLab = UUID.randomUUID();
             jdbc.sql("""
                     insert into labs (id, college, room, name, zone, emergency_number, first_aider, stop_map)
@@ -44,14 +71,46 @@ class NamedPeopleIT {
                     .param("id", otherLab)
                     .param("name", "Next door " + otherLab)
                     .update();
-            jdbc.sql("update retention_holds set lab_id = :lab where id = :id")
-                    .param("lab", otherLab)
-                    .param("id", hold)
-                    .update();
-            boolean due = isDue(RecordKind.ACCOUNTS, mateo);
-            assertThat(due).isFalse();
+            return otherLab;
+        }
+
+        @Test
+        void aHoldOnAPersonShowsInItsOwnLabOnly() {
+            UUID otherLab = nextDoor();
+            UUID hold = LabScope.in(
+                    new LabId(otherLab),
+                    () -> hold(new Target.One(About.PERSON, scene().noor.id().value())));
+            assertThat(marks.on("PERSON", scene().noor.id())).isEmpty();
+            assertThat(LabScope.in(
+                            new LabId(otherLab),
+                            () -> marks.on("PERSON", scene().noor.id())))
+                    .hasSize(1);
+            LabScope.in(new LabId(otherLab), () -> holds.lift(hold, "done", marit.id()));
+        }
+
+        @Test
+        void theDatabaseLetsNothingOfAHoldChangeButThatItIsLifted() {
+            UUID hold = hold(new Target.One(About.PERSON, scene().noor.id().value()));
+            UUID otherLab = nextDoor();
+            for (String change : List.of(
+                    "lab_id = :other",
+                    "subject = :other",
+                    "reason = 'another', lifted_by = :other, lifted_at = current_timestamp, lift_reason = 'x'",
+                    "placed_at = current_timestamp")) {
+                assertThatThrownBy(() -> changed(hold, change, otherLab))
+                        .as(change)
+                        .isInstanceOf(DataAccessException.class)
+                        .hasMessageContaining("lifted once");
+            }
             assertThat(holds.lift(hold, "done", marit.id())).isEmpty();
-            assertThat(isDue(RecordKind.ACCOUNTS, mateo)).isTrue();
+            assertThatThrownBy(() -> changed(hold, "lift_reason = cast(:other as varchar(36))", otherLab))
+                    .hasMessageContaining("lifted once");
+        }
+
+        private void changed(UUID hold, String change, UUID other) {
+            var statement = jdbc.sql("update retention_holds set " + change + " where id = :id")
+                    .param("id", hold);
+            (change.contains(":other") ? statement.param("other", other) : statement).update();
         }
 
         @Test

@@ -6,6 +6,7 @@ import java.util.Set;
 import java.util.UUID;
 import org.springframework.stereotype.Component;
 import org.standclear.platform.ids.Id;
+import org.standclear.platform.ids.LabId;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.retention.Candidate;
 import org.standclear.platform.retention.Concern.About;
@@ -15,6 +16,7 @@ import org.standclear.platform.retention.RecordKind;
 import org.standclear.platform.time.LabTime;
 import org.standclear.retention.LegalHold;
 import org.standclear.retention.LegalHold.Target;
+import org.standclear.retention.records.HoldRows.Whose;
 
 /** What legal holds keep back, and the words about them on other rooms' pages. */
 @Component("holdMarks")
@@ -28,7 +30,8 @@ class HeldRecords implements KeepsBack, HoldMarks {
             RecordKind.MESSAGES,
             RecordKind.DUTY_PERIODS,
             RecordKind.EXCUSES,
-            RecordKind.LOOKS);
+            RecordKind.LOOKS,
+            RecordKind.MEDICAL_LOOKS);
 
     private final HoldRows rows;
     private final Labs labs;
@@ -42,15 +45,28 @@ class HeldRecords implements KeepsBack, HoldMarks {
 
     @Override
     public Reasons now() {
-        List<LegalHold> standing = rows.standing(labs.theLab().id());
-        Set<UUID> named = rows.namedInHeldThings();
-        Set<UUID> texts = rows.textsOfHeldRuns();
-        return (kind, record) -> standing.stream().anyMatch(hold -> covers(hold, kind, record))
-                        || (kind == RecordKind.PROGRAMS && texts.contains(record.id()))
-                        || (OF_A_PERSON.contains(kind)
-                                && named.stream().anyMatch(one -> record.concerns(About.PERSON, one)))
-                ? "legal hold"
-                : "";
+        LabId here = labs.theLab().id();
+        Held own = new Held(
+                rows.standing(here),
+                rows.namedInHeldThings(here, Whose.THE_LABS),
+                rows.textsOfHeldRuns(here, Whose.THE_LABS));
+        Held others = new Held(
+                rows.standingElsewhere(here),
+                rows.namedInHeldThings(here, Whose.OTHER_LABS),
+                rows.textsOfHeldRuns(here, Whose.OTHER_LABS));
+        // that another lab holds somebody is that lab's to tell: the reason does not say it
+        return (kind, record) ->
+                holds(own, kind, record) ? "legal hold" : holds(others, kind, record) ? "another lab keeps it" : "";
+    }
+
+    /** Holds, the people named in what they hold, and the texts that ran in it. */
+    private record Held(List<LegalHold> holds, Set<UUID> named, Set<UUID> texts) {}
+
+    private boolean holds(Held held, RecordKind kind, Candidate record) {
+        return held.holds().stream().anyMatch(hold -> covers(hold, kind, record))
+                || (kind == RecordKind.PROGRAMS && held.texts().contains(record.id()))
+                || (OF_A_PERSON.contains(kind)
+                        && held.named().stream().anyMatch(one -> record.concerns(About.PERSON, one)));
     }
 
     private boolean covers(LegalHold hold, RecordKind kind, Candidate record) {
@@ -66,7 +82,7 @@ class HeldRecords implements KeepsBack, HoldMarks {
 
     @Override
     public List<String> on(String about, Object id) {
-        return rows.standingOn(About.valueOf(about), Id.parse(id.toString())).stream()
+        return rows.standingOn(labs.theLab().id(), About.valueOf(about), Id.parse(id.toString())).stream()
                 .map(hold -> "On legal hold since " + labTime.full(hold.placedAt())
                         + ": nothing about it is disposed of until a second person lifts the legal hold.")
                 .toList();

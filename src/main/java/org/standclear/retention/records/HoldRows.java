@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.standclear.platform.ids.LabId;
@@ -67,47 +68,85 @@ class HoldRows {
                 == 1;
     }
 
-    List<LegalHold> all(LabId lab, int atMost) {
+    /** The latest that stand of the lab. */
+    List<LegalHold> standing(LabId lab, int atMost) {
         return jdbc.sql("""
-                select * from retention_holds where lab_id = :lab
-                order by case when lifted_at is null then 0 else 1 end, placed_at desc, id desc
-                fetch first :most rows only""")
+                select * from retention_holds where lab_id = :lab and lifted_at is null
+                order by placed_at desc, id desc fetch first :most rows only""")
                 .param("lab", lab.value())
                 .param("most", atMost)
                 .query(HoldRows::hold)
                 .list();
     }
 
-    /** Those of the lab, and those of other labs on a person: an account is the same everywhere. */
+    List<LegalHold> lifted(LabId lab, @Nullable LegalHold after, int atMost) {
+        var query = jdbc.sql("select * from retention_holds where lab_id = :lab and lifted_at is not null"
+                        + (after == null ? "" : " and (placed_at < :at or placed_at = :at and id < :id)")
+                        + " order by placed_at desc, id desc fetch first :most rows only")
+                .param("lab", lab.value())
+                .param("most", atMost);
+        query = after == null
+                ? query
+                : query.param("at", SqlTime.toSql(after.placedAt())).param("id", after.id());
+        return query.query(HoldRows::hold).list();
+    }
+
+    /** Those that stand of the lab. */
     List<LegalHold> standing(LabId lab) {
         return jdbc.sql("""
-                select * from retention_holds where (lab_id = :lab or about <> 'KIND') and lifted_at is null
+                select * from retention_holds where lab_id = :lab and lifted_at is null
                 order by placed_at, id""").param("lab", lab.value()).query(HoldRows::hold).list();
     }
 
-    /** People of the runs and incidents that are held in any lab: an account is the same everywhere. */
-    Set<UUID> namedInHeldThings() {
-        return new HashSet<>(jdbc.sql("""
+    /** Those that stand of other labs on a person, a run or an incident: an account is the same everywhere. */
+    List<LegalHold> standingElsewhere(LabId lab) {
+        return jdbc.sql("""
+                select * from retention_holds where lab_id <> :lab and about <> 'KIND' and lifted_at is null
+                order by placed_at, id""").param("lab", lab.value()).query(HoldRows::hold).list();
+    }
+
+    /** Whose holds. */
+    enum Whose {
+        THE_LABS("h.lab_id = :lab"),
+        OTHER_LABS("h.lab_id <> :lab");
+
+        private final String sql;
+
+        Whose(String sql) {
+            this.sql = sql;
+        }
+    }
+
+    /** People of the runs and incidents that are held. */
+    Set<UUID> namedInHeldThings(LabId lab, Whose whose) {
+        return ids(lab, whose, """
                 select p.person_id from run_people p join retention_holds h on h.subject = p.run_id
-                    where h.about = 'RUN' and h.lifted_at is null
+                    where h.about = 'RUN' and h.lifted_at is null and %1$s
                 union select p.person_id from incident_people p join retention_holds h on h.subject = p.incident_id
-                    where h.about = 'INCIDENT' and h.lifted_at is null
+                    where h.about = 'INCIDENT' and h.lifted_at is null and %1$s
                 union select r.person_id from run_people r join incidents i on i.run_id = r.run_id
                     join retention_holds h on h.subject = i.id
-                    where h.about = 'INCIDENT' and h.lifted_at is null
+                    where h.about = 'INCIDENT' and h.lifted_at is null and %1$s
                 union select i.reporter from incidents i join retention_holds h on h.subject = i.id
-                    where h.about = 'INCIDENT' and h.lifted_at is null and i.reporter is not null""").query(UUID.class).list());
+                    where h.about = 'INCIDENT' and h.lifted_at is null and i.reporter is not null and %1$s""");
     }
 
     /** Texts of programs that ran in the runs that are held, or to which held incidents belong; labs share texts. */
-    Set<UUID> textsOfHeldRuns() {
-        return new HashSet<>(jdbc.sql("""
+    Set<UUID> textsOfHeldRuns(LabId lab, Whose whose) {
+        return ids(lab, whose, """
                 select v.content_id from program_revisions v join runs r on r.revision_id = v.id
                     join retention_holds h on h.subject = r.id
-                    where h.about = 'RUN' and h.lifted_at is null
+                    where h.about = 'RUN' and h.lifted_at is null and %1$s
                 union select v.content_id from program_revisions v join runs r on r.revision_id = v.id
                     join incidents i on i.run_id = r.id join retention_holds h on h.subject = i.id
-                    where h.about = 'INCIDENT' and h.lifted_at is null""").query(UUID.class).list());
+                    where h.about = 'INCIDENT' and h.lifted_at is null and %1$s""");
+    }
+
+    private Set<UUID> ids(LabId lab, Whose whose, String sql) {
+        return new HashSet<>(jdbc.sql(sql.formatted(whose.sql))
+                .param("lab", lab.value())
+                .query(UUID.class)
+                .list());
     }
 
     /** Whether the person is whom a hold is about, or has a part in the run or incident that it holds. */
@@ -131,18 +170,22 @@ class HoldRows {
                 > 0;
     }
 
-    List<LegalHold> standingOn(About about, UUID subject) {
+    /** Those of the lab that stand on it; what other labs hold is theirs to tell. */
+    List<LegalHold> standingOn(LabId lab, About about, UUID subject) {
         return jdbc.sql("""
-                select * from retention_holds where about = :about and subject = :subject and lifted_at is null
+                select * from retention_holds
+                where about = :about and subject = :subject and lifted_at is null and lab_id = :lab
                 order by placed_at desc, id desc""")
+                .param("lab", lab.value())
                 .param("about", about.name())
                 .param("subject", subject)
                 .query(HoldRows::hold)
                 .list();
     }
 
-    Optional<LegalHold> find(UUID id) {
-        return jdbc.sql("select * from retention_holds where id = :id")
+    Optional<LegalHold> find(LabId lab, UUID id) {
+        return jdbc.sql("select * from retention_holds where id = :id and lab_id = :lab")
+                .param("lab", lab.value())
                 .param("id", id)
                 .query(HoldRows::hold)
                 .optional();

@@ -1,7 +1,14 @@
 package org.standclear.retention.records;
 
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.format.DateTimeParseException;
+import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.standclear.people.People;
@@ -16,6 +23,8 @@ import org.standclear.retention.HoldTargets;
 /** Reads the tables of the rooms below. */
 @Repository
 class JdbcHoldTargets implements HoldTargets {
+
+    private static final Pattern CELL_AND_TIME = Pattern.compile("(.{1,60}?),? (\\d{4}-\\d{2}-\\d{2}) (\\d{2}:\\d{2})");
 
     private final JdbcClient jdbc;
     private final People people;
@@ -40,7 +49,7 @@ class JdbcHoldTargets implements HoldTargets {
                         : people.byLogin(named)
                                 .filter(person -> !person.roles().isEmpty())
                                 .map(person -> person.id().value());
-            case RUN -> id.flatMap(one -> one("select id from runs where id = :id", one));
+            case RUN -> id.isPresent() ? one("select id from runs where id = :id", id.get()) : runAt(named);
             case INCIDENT ->
                 id.isPresent() ? one("select id from incidents where id = :id", id.get()) : incidentNumbered(named);
         };
@@ -58,6 +67,35 @@ class JdbcHoldTargets implements HoldTargets {
         return jdbc.sql(sql).param("id", id).query(UUID.class).optional();
     }
 
+    /** The run of a booking on a cell, by the cell's name and when the booking, or the run itself, began. */
+    private Optional<UUID> runAt(String named) {
+        Matcher parts = CELL_AND_TIME.matcher(named);
+        if (!parts.matches()) {
+            return Optional.empty();
+        }
+        Instant from;
+        try {
+            from = LocalDateTime.parse(parts.group(2) + "T" + parts.group(3))
+                    .atZone(labTime.zone())
+                    .toInstant();
+        } catch (DateTimeParseException noTime) {
+            return Optional.empty();
+        }
+        List<UUID> runs = jdbc.sql("""
+                select r.id from runs r join cells c on c.id = r.cell_id left join bookings b on b.id = r.booking_id
+                where c.lab_id = :lab and lower(c.name) = lower(:cell)
+                    and (b.starts_at = :from or r.started_at >= :from and r.started_at < :until)
+                order by r.started_at fetch first 2 rows only""")
+                .param("lab", labs.theLab().id().value())
+                .param("cell", parts.group(1).strip())
+                .param("from", SqlTime.toSql(from))
+                .param("until", SqlTime.toSql(from.plus(Duration.ofMinutes(1))))
+                .query(UUID.class)
+                .list();
+        // two of one minute: only the page of the run itself can tell which is meant
+        return runs.size() == 1 ? Optional.of(runs.get(0)) : Optional.empty();
+    }
+
     private Optional<UUID> incidentNumbered(String named) {
         if (!named.matches("[0-9]{1,6}")) {
             return Optional.empty();
@@ -72,7 +110,10 @@ class JdbcHoldTargets implements HoldTargets {
     @Override
     public String words(About about, UUID id) {
         return switch (about) {
-            case PERSON -> people.printedName(new PersonId(id));
+            case PERSON ->
+                people.find(new PersonId(id))
+                        .map(person -> person.printedName() + " (" + person.login() + ")")
+                        .orElse("a person");
             case RUN ->
                 jdbc.sql("select r.started_at, c.name from runs r join cells c on c.id = r.cell_id where r.id = :id")
                         .param("id", id)

@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.standclear.people.People;
@@ -44,20 +45,26 @@ class JdbcLegalHolds implements LegalHolds {
 
     @Override
     @Transactional(readOnly = true)
-    public List<LegalHold> all(int atMost) {
-        return rows.all(lab(), atMost);
+    public List<LegalHold> standing(int atMost) {
+        return rows.standing(lab(), atMost);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<LegalHold> lifted(@Nullable LegalHold after, int atMost) {
+        return rows.lifted(lab(), after, atMost);
     }
 
     @Override
     @Transactional(readOnly = true)
     public Optional<LegalHold> find(UUID id) {
-        return rows.find(id);
+        return rows.find(lab(), id);
     }
 
     @Override
     @Transactional(readOnly = true)
     public List<LegalHold> standingOn(About about, UUID id) {
-        return rows.standingOn(about, id);
+        return rows.standingOn(lab(), about, id);
     }
 
     @Override
@@ -84,7 +91,7 @@ class JdbcLegalHolds implements LegalHolds {
 
     @Override
     public Optional<String> lift(UUID id, String reason, PersonId by) {
-        LegalHold hold = rows.find(id).orElseThrow();
+        LegalHold hold = rows.find(lab(), id).orElseThrow();
         Optional<String> whyNot = whyNotLift(hold, by);
         if (whyNot.isPresent()) {
             return whyNot;

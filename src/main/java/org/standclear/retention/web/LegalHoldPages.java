@@ -31,6 +31,7 @@ class LegalHoldPages {
 
     private static final String ADDRESS = "/retention/holds";
     private static final int SHOWN = 200;
+    private static final int LIFTED_SHOWN = 50;
 
     private final LegalHolds holds;
     private final HoldTargets targets;
@@ -45,20 +46,34 @@ class LegalHoldPages {
     }
 
     @GetMapping(ADDRESS)
-    String list(@AuthenticationPrincipal SignedInPerson me, Model model) {
-        List<HoldViews.View> all =
-                holds.all(SHOWN).stream().map(hold -> views.of(hold, me)).toList();
+    String list(
+            @RequestParam(required = false) @Nullable UUID after,
+            @AuthenticationPrincipal SignedInPerson me,
+            Model model) {
         List<HoldViews.View> standing =
-                all.stream().filter(HoldViews.View::stands).toList();
+                holds.standing(SHOWN).stream().map(hold -> views.of(hold, me)).toList();
+        LegalHold from = after == null ? null : holds.find(after).orElse(null);
+        List<LegalHold> found = holds.lifted(from, LIFTED_SHOWN + 1);
+        List<LegalHold> past = found.subList(0, Math.min(LIFTED_SHOWN, found.size()));
         model.addAttribute("standing", standing);
-        model.addAttribute("past", all.stream().filter(one -> !one.stands()).toList());
-        model.addAttribute("mayPlace", me.is(Role.ADMINISTRATOR) || me.is(Role.INSTRUCTOR));
+        model.addAttribute("past", past.stream().map(hold -> views.of(hold, me)).toList());
         model.addAttribute(
-                "headline",
-                standing.isEmpty()
-                        ? "Nothing is on legal hold"
-                        : standing.size() == 1 ? "One legal hold stands" : standing.size() + " legal holds stand");
+                "next",
+                found.size() > LIFTED_SHOWN
+                        ? ADDRESS + "?after=" + past.get(LIFTED_SHOWN - 1).id()
+                        : null);
+        model.addAttribute("mayPlace", me.is(Role.ADMINISTRATOR) || me.is(Role.INSTRUCTOR));
+        model.addAttribute("headline", headline(standing.size()));
         return "retention/holds";
+    }
+
+    private static String headline(int standing) {
+        if (standing >= SHOWN) {
+            return "At least " + SHOWN + " legal holds stand; the latest are shown";
+        }
+        return standing == 0
+                ? "Nothing is on legal hold"
+                : standing == 1 ? "One legal hold stands" : standing + " legal holds stand";
     }
 
     @GetMapping(ADDRESS + "/new")
