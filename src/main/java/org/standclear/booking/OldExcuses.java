@@ -1,6 +1,5 @@
 package org.standclear.booking;
 
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -10,6 +9,7 @@ import org.standclear.platform.retention.Candidate;
 import org.standclear.platform.retention.Disposable;
 import org.standclear.platform.retention.DueRows;
 import org.standclear.platform.retention.RecordKind;
+import org.standclear.platform.retention.Stretch;
 
 /** What students wrote about bookings that were lost; that they were excused stays. */
 @Component
@@ -21,8 +21,10 @@ class OldExcuses implements Disposable {
     OldExcuses(JdbcClient jdbc) {
         this.jdbc = jdbc;
         this.rows = new DueRows(jdbc, """
-                select p.booking_id as id, b.ends_at as clock_start, b.operator_id as person, '' as kept_back
-                from booking_pleas p join bookings b on b.id = p.booking_id""");
+                select p.booking_id as id, b.ends_at as clock_start, b.operator_id as person, '' as kept_back,
+                    concat(o.printed_name, ' (', o.login, '), booking on ', c.name) as said
+                from booking_pleas p join bookings b on b.id = p.booking_id left join people o on o.id = b.operator_id
+                    join cells c on c.id = b.cell_id""");
     }
 
     @Override
@@ -31,8 +33,8 @@ class OldExcuses implements Disposable {
     }
 
     @Override
-    public List<Candidate> startedBefore(Instant instant, int atMost) {
-        return rows.startedBefore(instant, atMost);
+    public List<Candidate> startedIn(Stretch stretch) {
+        return rows.startedIn(stretch);
     }
 
     @Override

@@ -1,6 +1,5 @@
 package org.standclear.message;
 
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -10,6 +9,7 @@ import org.standclear.platform.retention.Candidate;
 import org.standclear.platform.retention.Disposable;
 import org.standclear.platform.retention.DueRows;
 import org.standclear.platform.retention.RecordKind;
+import org.standclear.platform.retention.Stretch;
 
 /** E-mail addresses of people whose accounts are closed. */
 @Component
@@ -21,7 +21,8 @@ class LeftAddresses implements Disposable {
     LeftAddresses(JdbcClient jdbc) {
         this.jdbc = jdbc;
         this.rows = new DueRows(jdbc, """
-                select s.person_id as id, p.closed_at as clock_start, s.person_id as person, '' as kept_back
+                select s.person_id as id, p.closed_at as clock_start, s.person_id as person, '' as kept_back,
+                    concat(p.printed_name, ' (', p.login, ')') as said
                 from message_settings s join people p on p.id = s.person_id where not p.active""");
     }
 
@@ -31,8 +32,8 @@ class LeftAddresses implements Disposable {
     }
 
     @Override
-    public List<Candidate> startedBefore(Instant instant, int atMost) {
-        return rows.startedBefore(instant, atMost);
+    public List<Candidate> startedIn(Stretch stretch) {
+        return rows.startedIn(stretch);
     }
 
     @Override

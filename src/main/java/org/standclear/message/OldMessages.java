@@ -1,6 +1,5 @@
 package org.standclear.message;
 
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -10,6 +9,7 @@ import org.standclear.platform.retention.Candidate;
 import org.standclear.platform.retention.Disposable;
 import org.standclear.platform.retention.DueRows;
 import org.standclear.platform.retention.RecordKind;
+import org.standclear.platform.retention.Stretch;
 
 /** Messages of long ago. */
 @Component
@@ -22,8 +22,9 @@ class OldMessages implements Disposable {
         this.jdbc = jdbc;
         this.rows = new DueRows(jdbc, """
                 select m.id as id, m.created_at as clock_start, m.person_id as person,
-                    case when m.mail_state = 'WAITING' then 'its e-mail has not left yet' else '' end as kept_back
-                from messages m""");
+                    case when m.mail_state = 'WAITING' then 'its e-mail has not left yet' else '' end as kept_back,
+                    concat(p.printed_name, ' (', p.login, ')') as said
+                from messages m left join people p on p.id = m.person_id""");
     }
 
     @Override
@@ -32,8 +33,8 @@ class OldMessages implements Disposable {
     }
 
     @Override
-    public List<Candidate> startedBefore(Instant instant, int atMost) {
-        return rows.startedBefore(instant, atMost);
+    public List<Candidate> startedIn(Stretch stretch) {
+        return rows.startedIn(stretch);
     }
 
     @Override

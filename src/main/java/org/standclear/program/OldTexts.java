@@ -2,7 +2,6 @@ package org.standclear.program;
 
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -12,6 +11,7 @@ import org.standclear.platform.retention.Candidate;
 import org.standclear.platform.retention.Disposable;
 import org.standclear.platform.retention.DueRows;
 import org.standclear.platform.retention.RecordKind;
+import org.standclear.platform.retention.Stretch;
 import org.standclear.platform.time.SqlTime;
 
 /** Texts of programs of long ago; a note stands in their place, and their SHA-256 stays. */
@@ -28,9 +28,10 @@ class OldTexts implements Disposable {
         this.jdbc = jdbc;
         this.clock = clock;
         this.rows = new DueRows(jdbc, """
-                select c.id as id, max(r.uploaded_at) as clock_start, p.author as person, '' as kept_back
+                select c.id as id, max(r.uploaded_at) as clock_start, p.author as person, '' as kept_back,
+                    concat(max(r.title), ', ', max(o.printed_name), ' (', max(o.login), ')') as said
                 from program_contents c join program_revisions r on r.content_id = c.id
-                    join programs p on p.id = r.program_id
+                    join programs p on p.id = r.program_id left join people o on o.id = p.author
                 where c.taken_out_at is null group by c.id, p.author""");
     }
 
@@ -40,8 +41,8 @@ class OldTexts implements Disposable {
     }
 
     @Override
-    public List<Candidate> startedBefore(Instant instant, int atMost) {
-        return rows.startedBefore(instant, atMost);
+    public List<Candidate> startedIn(Stretch stretch) {
+        return rows.startedIn(stretch);
     }
 
     @Override

@@ -21,7 +21,7 @@ public final class DefaultTimes {
             case DUTY_PERIODS, PROGRAMS -> KeepingTime.years(3);
             case AUTHORISATIONS, PHOTOS, INCIDENTS -> KeepingTime.yearsAfterTheYear(5);
             case LOOKS -> KeepingTime.yearsAfterTheYear(5);
-            case MEDICAL_NOTES -> KeepingTime.years(30);
+            case MEDICAL_NOTES, MEDICAL_VIEWS, MEDICAL_LOOKS -> KeepingTime.years(30);
         };
     }
 
@@ -35,9 +35,12 @@ public final class DefaultTimes {
                 "29 CFR 1910.1020(d)(1)(i): medical records of employees, duration of employment and thirty years; records of "
                         + "first aid for minor things have no time there. The program does not know when an employment ends: "
                         + "place a legal hold where thirty years from the closing are too short.";
+            case MEDICAL_VIEWS, MEDICAL_LOOKS ->
+                "As long as the medical notes themselves (29 CFR 1910.1020(d)(1)(i)), after 34 CFR 99.32(a)(2): the record of "
+                        + "who asked stays as long as what was asked for. Kept longer while any note of the incident is.";
             case LOOKS ->
                 "34 CFR 99.32(a)(2): the record of who asked for an education record stays as long as that record; here as "
-                        + "long as the longest of the others but medical notes.";
+                        + "long as the longest of the others but medical notes; looks at those have lines of their own.";
             case ACCOUNTS, AUTHORISATIONS ->
                 "The college’s own: as long as the stories of incidents (29 CFR 1904.33(a)). Kept longer while an incident in "
                         + "which the person is named still has its story, photos or medical notes.";

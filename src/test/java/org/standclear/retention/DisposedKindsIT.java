@@ -1,17 +1,11 @@
 package org.standclear.retention;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
-import org.springframework.dao.DataAccessException;
-import org.standclear.incident.IncidentClass;
-import org.standclear.incident.IncidentPhotos;
-import org.standclear.incident.MedicalNotes;
-import org.standclear.incident.photos.MadeUpFiles;
 import org.standclear.message.Messages.Wishes;
 import org.standclear.people.CourseRegister;
 import org.standclear.people.People;
@@ -22,7 +16,6 @@ import org.standclear.people.RosterImports.Read;
 import org.standclear.platform.access.AccessLog;
 import org.standclear.platform.access.Sight;
 import org.standclear.platform.digest.Sha256;
-import org.standclear.platform.ids.IncidentId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.retention.Disposable;
 import org.standclear.platform.retention.RecordKind;
@@ -35,14 +28,6 @@ import org.standclear.testing.OnPostgres;
 class DisposedKindsIT {
 
     abstract static class Cases extends RetentionCases {
-
-        private void disposedAfter(RecordKind kind, UUID id) {
-            keepOnly(kind, KeepingTime.years(1));
-            longAfter();
-            assertThat(isDue(kind, id)).as("%s is due", kind).isTrue();
-            carriedOut(approved());
-            assertThat(isDue(kind, id)).as("%s is due again", kind).isFalse();
-        }
 
         @Test
         void everyKindHasOneRoom() {
@@ -169,101 +154,6 @@ class DisposedKindsIT {
             assertThat(count("platform_looks", "id", look)).isZero();
         }
 
-        @Test
-        void takesTheStoryOutOfAnIncidentAndKeepsItsNumberAndClass() {
-            IncidentId id = closedIncident();
-            assertThat(count("incident_forms", "incident_id", id.value())).isPositive();
-            int number = now(id).number();
-            UUID step = jdbc.sql("select id from incident_steps where incident_id = :id and kind = 'REPORTED'")
-                    .param("id", id.value())
-                    .query(UUID.class)
-                    .single();
-            writtenDownInAnotherTransaction("INCIDENTS", id.value());
-            refused("update incident_steps set words = 'changed' where id = :id", step);
-            refused("delete from incident_steps where id = :id", step);
-            disposedAfter(RecordKind.INCIDENTS, id.value());
-            refused("update incident_steps set words = 'changed' where id = :id", step);
-            assertThat(jdbc.sql("select words from incident_steps where id = :id and taken_by is null")
-                            .param("id", step)
-                            .query(String.class)
-                            .single())
-                    .isEqualTo("Taken out at the end of its time.");
-            assertThat(now(id).number()).isEqualTo(number);
-            assertThat(now(id).reporter()).isNull();
-            assertThat(now(id).sentence()).isEqualTo("Taken out at the end of its time.");
-            assertThat(count("incident_forms", "incident_id", id.value())).isZero();
-            assertThat(count("incident_steps", "incident_id", id.value())).isPositive();
-            assertRecorded(id, "incident.reported");
-        }
-
-        @Test
-        void letsAMedicalNoteGoOnlyForADisposalOfTheSameTransaction() {
-            IncidentId incident = reported(IncidentClass.NEAR_MISS);
-            application.getBean(MedicalNotes.class).write(incident, "a graze", ines.id());
-            UUID note = guarded("incident_medical_notes", incident);
-            disposedAfter(RecordKind.MEDICAL_NOTES, note);
-            assertThat(count("incident_medical_notes", "id", note)).isZero();
-        }
-
-        /** The row's id, after trying to get at the row in every other way. */
-        private UUID guarded(String table, IncidentId incident) {
-            UUID id = jdbc.sql("select id from " + table + " where incident_id = :id")
-                    .param("id", incident.value())
-                    .query(UUID.class)
-                    .single();
-            jdbc.sql("update incidents set state = 'CLOSED', closed_at = :at where id = :id")
-                    .param("at", SqlTime.toSql(clock.instant()))
-                    .param("id", incident.value())
-                    .update();
-            refused("delete from " + table + " where id = :id", id);
-            refused("update " + table + " set incident_id = incident_id where id = :id", id);
-            writtenDownInAnotherTransaction(table.replace("incident_", "").toUpperCase(java.util.Locale.ROOT), id);
-            refused("delete from " + table + " where id = :id", id);
-            jdbc.sql("update retention_items set state = 'GONE' where record_id = :id")
-                    .param("id", id)
-                    .update();
-            return id;
-        }
-
-        private void refused(String sql, UUID id) {
-            assertThatThrownBy(() -> jdbc.sql(sql).param("id", id).update())
-                    .isInstanceOf(DataAccessException.class)
-                    .hasMessageContaining("written down");
-        }
-
-        private void writtenDownInAnotherTransaction(String kind, UUID record) {
-            UUID list = UUID.randomUUID();
-            jdbc.sql("""
-                    insert into retention_lists (id, lab_id, month_code, fingerprint, records, approved_by, approved_at,
-                        finished_at) values (:id, :lab, :month, 'none', 1, :by, :at, :at)""")
-                    .param("id", list)
-                    .param("lab", everyLab.theLab().id().value())
-                    .param("month", list.toString().substring(0, 7))
-                    .param("by", marit.id().value())
-                    .param("at", SqlTime.toSql(clock.instant()))
-                    .update();
-            jdbc.sql("""
-                    insert into retention_items (list_id, number, kind, record_id, clock_start, rule_number, rule_words,
-                        state, because, settled_at, transaction_mark)
-                    values (:list, 1, :kind, :record, :at, 0, 'none', 'DONE', '', :at, transaction_id())""")
-                    .param("list", list)
-                    .param("kind", kind)
-                    .param("record", record)
-                    .param("at", SqlTime.toSql(clock.instant()))
-                    .update();
-        }
-
-        @Test
-        void letsAPhotoGoOnlyForADisposalOfTheSameTransaction() {
-            IncidentId incident = reported(IncidentClass.NEAR_MISS);
-            done(application
-                    .getBean(IncidentPhotos.class)
-                    .add(incident, MadeUpFiles.picture("jpeg", 12, 8), "", ines.id()));
-            UUID photo = guarded("incident_photos", incident);
-            disposedAfter(RecordKind.PHOTOS, photo);
-            assertThat(application.getBean(IncidentPhotos.class).of(incident)).isEmpty();
-        }
-
         /** So that no row is left that refers to something that is gone. */
         @Test
         void nothingRefersToTheRowsThatAreDeleted() {
@@ -274,7 +164,7 @@ class DisposedKindsIT {
                     join information_schema.table_constraints p on p.constraint_name = r.unique_constraint_name
                         and p.constraint_schema = r.unique_constraint_schema
                     where lower(p.table_name) in ('messages', 'message_settings', 'booking_pleas', 'duty_periods',
-                        'roster_rows', 'platform_looks', 'incident_medical_notes', 'incident_photos', 'personal_tokens',
+                        'roster_rows', 'platform_looks', 'incident_medical_notes', 'incident_medical_views', 'incident_photos', 'personal_tokens',
                         'accommodations')""").query(String.class).list();
             assertThat(referring).isEmpty();
             assertThat(scene().lab.person("Leilani Driftmark", Role.STUDENT).active())

@@ -37,11 +37,12 @@ class IncidentConcerns {
         return concerns;
     }
 
-    /** Of the incident that a note or a photo belongs to. */
+    /** Of the incident that a note, a look at it or a photo belongs to. */
     Set<Concern> ofPiece(UUID piece) {
         return jdbc.sql("""
                 select incident_id from incident_medical_notes where id = :id
-                union select incident_id from incident_photos where id = :id""")
+                union select incident_id from incident_photos where id = :id
+                union select incident_id from incident_medical_views where id = :id""")
                 .param("id", piece)
                 .query(UUID.class)
                 .optional()

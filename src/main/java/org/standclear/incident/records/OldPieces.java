@@ -1,6 +1,5 @@
 package org.standclear.incident.records;
 
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -9,6 +8,7 @@ import org.standclear.platform.retention.Candidate;
 import org.standclear.platform.retention.Disposable;
 import org.standclear.platform.retention.DueRows;
 import org.standclear.platform.retention.RecordKind;
+import org.standclear.platform.retention.Stretch;
 
 /**
  * What hangs on a closed incident and goes whole; the database lets a row go only for a disposal that is written down.
@@ -27,7 +27,8 @@ abstract class OldPieces implements Disposable {
         this.table = table;
         this.rows = new DueRows(
                 jdbc,
-                "select n.id as id, i.closed_at as clock_start, cast(null as uuid) as person, '' as kept_back from "
+                "select n.id as id, i.closed_at as clock_start, cast(null as uuid) as person, '' as kept_back, "
+                        + "concat('incident ', i.number) as said from "
                         + table + " n join incidents i on i.id = n.incident_id where i.closed_at is not null",
                 concerns::ofPiece);
     }
@@ -38,8 +39,8 @@ abstract class OldPieces implements Disposable {
     }
 
     @Override
-    public List<Candidate> startedBefore(Instant instant, int atMost) {
-        return rows.startedBefore(instant, atMost);
+    public List<Candidate> startedIn(Stretch stretch) {
+        return rows.startedIn(stretch);
     }
 
     @Override

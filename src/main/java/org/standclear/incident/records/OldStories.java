@@ -1,7 +1,6 @@
 package org.standclear.incident.records;
 
 import java.time.Clock;
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -11,9 +10,13 @@ import org.standclear.platform.retention.Candidate;
 import org.standclear.platform.retention.Disposable;
 import org.standclear.platform.retention.DueRows;
 import org.standclear.platform.retention.RecordKind;
+import org.standclear.platform.retention.Stretch;
 import org.standclear.platform.time.SqlTime;
 
-/** Who reported an incident and in what words; that it happened, and what was done about it, stays. */
+/**
+ * Who reported an incident, and every free text about it: of the report, its causes and its actions. That it happened, its
+ * class, and the branches, levels, dates and effects of causes and actions stay, so that nothing that is counted changes.
+ */
 @Component
 class OldStories implements Disposable {
 
@@ -27,7 +30,10 @@ class OldStories implements Disposable {
         this.jdbc = jdbc;
         this.clock = clock;
         this.rows = new DueRows(jdbc, """
-                select i.id as id, i.closed_at as clock_start, i.reporter as person, '' as kept_back
+                select i.id as id, i.closed_at as clock_start, i.reporter as person, case when exists (select 1 from
+                    incident_actions a where a.incident_id = i.id and a.checked_at is null)
+                    then 'the effect of an action of it is not checked yet' else '' end as kept_back,
+                    concat('incident ', i.number) as said
                 from incidents i where i.closed_at is not null and i.story_out_at is null""", concerns::of);
     }
 
@@ -37,8 +43,8 @@ class OldStories implements Disposable {
     }
 
     @Override
-    public List<Candidate> startedBefore(Instant instant, int atMost) {
-        return rows.startedBefore(instant, atMost);
+    public List<Candidate> startedIn(Stretch stretch) {
+        return rows.startedIn(stretch);
     }
 
     @Override
@@ -52,7 +58,8 @@ class OldStories implements Disposable {
         // step
         jdbc.sql("""
                 update incident_steps set for_reporter = '',
-                    words = case when kind in ('REPORTED', 'FORM_FILLED', 'PHOTO_ADDED', 'PERSON_NAMED', 'ANSWERED')
+                    words = case when kind in ('REPORTED', 'FORM_FILLED', 'PHOTO_ADDED', 'PERSON_NAMED', 'ANSWERED',
+                            'CAUSE_ADDED', 'CAUSE_STRUCK', 'ACTION_AGREED', 'ACTION_DONE', 'ACTION_CHECKED')
                         then :gone else words end,
                     taken_by = case when taken_by = (select i.reporter from incidents i where i.id = :id) then null
                         else taken_by end
@@ -62,6 +69,7 @@ class OldStories implements Disposable {
                     .param("id", id)
                     .update();
         }
+        takeOutOfReview(id);
         return jdbc.sql("""
                 update incidents set reporter = null, receipt_sha256 = null, sentence = :gone, done_at_once = '',
                     story = case when story = '' then '' else :gone end, story_out_at = :at, version = version + 1
@@ -71,5 +79,17 @@ class OldStories implements Disposable {
                         .param("id", id)
                         .update()
                 == 1;
+    }
+
+    private void takeOutOfReview(UUID incident) {
+        jdbc.sql("update incident_causes set words = :gone where incident_id = :id")
+                .param("gone", GONE)
+                .param("id", incident)
+                .update();
+        jdbc.sql("""
+                update incident_actions set words = :gone,
+                    done_words = case when done_words is null then null else :gone end,
+                    check_words = case when check_words is null then null else :gone end
+                where incident_id = :id""").param("gone", GONE).param("id", incident).update();
     }
 }

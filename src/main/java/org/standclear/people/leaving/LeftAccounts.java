@@ -1,7 +1,6 @@
 package org.standclear.people.leaving;
 
 import java.time.Clock;
-import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -13,6 +12,7 @@ import org.standclear.platform.retention.Candidate;
 import org.standclear.platform.retention.Disposable;
 import org.standclear.platform.retention.DueRows;
 import org.standclear.platform.retention.RecordKind;
+import org.standclear.platform.retention.Stretch;
 import org.standclear.platform.time.SqlTime;
 
 /** Puts a pseudonym in the place of a name. The row stays, so that everything that refers to it still counts. */
@@ -29,7 +29,8 @@ class LeftAccounts implements Disposable {
         this.jdbc = jdbc;
         this.clock = clock;
         this.rows = new DueRows(jdbc, """
-                select p.id as id, p.closed_at as clock_start, p.id as person, '' as kept_back from people p
+                select p.id as id, p.closed_at as clock_start, p.id as person, '' as kept_back,
+                    concat(p.printed_name, ' (', p.login, ')') as said from people p
                 where not p.active and p.pseudonym_since is null""");
     }
 
@@ -39,8 +40,8 @@ class LeftAccounts implements Disposable {
     }
 
     @Override
-    public List<Candidate> startedBefore(Instant instant, int atMost) {
-        return rows.startedBefore(instant, atMost);
+    public List<Candidate> startedIn(Stretch stretch) {
+        return rows.startedIn(stretch);
     }
 
     @Override

@@ -1,7 +1,6 @@
 package org.standclear.people.leaving;
 
 import java.time.Clock;
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -11,6 +10,7 @@ import org.standclear.platform.retention.Candidate;
 import org.standclear.platform.retention.Disposable;
 import org.standclear.platform.retention.DueRows;
 import org.standclear.platform.retention.RecordKind;
+import org.standclear.platform.retention.Stretch;
 import org.standclear.platform.time.SqlTime;
 
 /** Why somebody was authorised, and why it ended; that and when they were, stays. */
@@ -26,8 +26,9 @@ class OldAuthorisations implements Disposable {
         this.clock = clock;
         this.rows = new DueRows(jdbc, """
                 select a.id as id, coalesce(a.revoked_at, a.valid_until) as clock_start, a.person_id as person,
-                    '' as kept_back
-                from authorisations a where a.reasons_out_at is null""");
+                    '' as kept_back,
+                    concat(p.printed_name, ' (', p.login, '), ', lower(a.duty)) as said
+                from authorisations a left join people p on p.id = a.person_id where a.reasons_out_at is null""");
     }
 
     @Override
@@ -36,8 +37,8 @@ class OldAuthorisations implements Disposable {
     }
 
     @Override
-    public List<Candidate> startedBefore(Instant instant, int atMost) {
-        return rows.startedBefore(instant, atMost);
+    public List<Candidate> startedIn(Stretch stretch) {
+        return rows.startedIn(stretch);
     }
 
     @Override

@@ -1,6 +1,5 @@
 package org.standclear.people.leaving;
 
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -10,6 +9,7 @@ import org.standclear.platform.retention.Candidate;
 import org.standclear.platform.retention.Disposable;
 import org.standclear.platform.retention.DueRows;
 import org.standclear.platform.retention.RecordKind;
+import org.standclear.platform.retention.Stretch;
 
 /** The duty plan of long ago. */
 @Component
@@ -22,7 +22,8 @@ class OldDutyPeriods implements Disposable {
         this.jdbc = jdbc;
         this.rows = new DueRows(
                 jdbc,
-                "select p.id as id, p.until_at as clock_start, p.person_id as person, '' as kept_back from duty_periods p");
+                "select p.id as id, p.until_at as clock_start, p.person_id as person, '' as kept_back, "
+                        + "concat(w.printed_name, ' (', w.login, ')') as said from duty_periods p left join people w on w.id = p.person_id");
     }
 
     @Override
@@ -31,8 +32,8 @@ class OldDutyPeriods implements Disposable {
     }
 
     @Override
-    public List<Candidate> startedBefore(Instant instant, int atMost) {
-        return rows.startedBefore(instant, atMost);
+    public List<Candidate> startedIn(Stretch stretch) {
+        return rows.startedIn(stretch);
     }
 
     @Override

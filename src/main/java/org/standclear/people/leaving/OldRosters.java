@@ -1,6 +1,5 @@
 package org.standclear.people.leaving;
 
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -10,6 +9,7 @@ import org.standclear.platform.retention.Candidate;
 import org.standclear.platform.retention.Disposable;
 import org.standclear.platform.retention.DueRows;
 import org.standclear.platform.retention.RecordKind;
+import org.standclear.platform.retention.Stretch;
 
 /** The lines of roster files. */
 @Component
@@ -22,7 +22,7 @@ class OldRosters implements Disposable {
         this.jdbc = jdbc;
         this.rows = new DueRows(jdbc, """
                 select i.id as id, coalesce(i.decided_at, i.read_at) as clock_start, cast(null as uuid) as person,
-                    '' as kept_back
+                    '' as kept_back, i.file_name as said
                 from roster_imports i where exists (select 1 from roster_rows r where r.import_id = i.id)""");
     }
 
@@ -32,8 +32,8 @@ class OldRosters implements Disposable {
     }
 
     @Override
-    public List<Candidate> startedBefore(Instant instant, int atMost) {
-        return rows.startedBefore(instant, atMost);
+    public List<Candidate> startedIn(Stretch stretch) {
+        return rows.startedIn(stretch);
     }
 
     @Override

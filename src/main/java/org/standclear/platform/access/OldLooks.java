@@ -1,6 +1,5 @@
 package org.standclear.platform.access;
 
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -10,6 +9,7 @@ import org.standclear.platform.retention.Candidate;
 import org.standclear.platform.retention.Disposable;
 import org.standclear.platform.retention.DueRows;
 import org.standclear.platform.retention.RecordKind;
+import org.standclear.platform.retention.Stretch;
 
 /** Looks of long ago. */
 @Component
@@ -22,8 +22,9 @@ class OldLooks implements Disposable {
         this.jdbc = jdbc;
         this.rows = new DueRows(jdbc, """
                 select l.id as id, l.seen_at as clock_start,
-                    cast(case when length(l.whose) = 36 then l.whose end as uuid) as person, '' as kept_back
-                from platform_looks l""");
+                    cast(case when length(l.whose) = 36 then l.whose end as uuid) as person, '' as kept_back,
+                    concat('look by ', v.printed_name, ' (', v.login, ')') as said
+                from platform_looks l left join people v on v.id = l.viewer where l.sight <> 'MEDICAL'""");
     }
 
     @Override
@@ -32,8 +33,8 @@ class OldLooks implements Disposable {
     }
 
     @Override
-    public List<Candidate> startedBefore(Instant instant, int atMost) {
-        return rows.startedBefore(instant, atMost);
+    public List<Candidate> startedIn(Stretch stretch) {
+        return rows.startedIn(stretch);
     }
 
     @Override

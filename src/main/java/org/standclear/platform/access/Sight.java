@@ -12,7 +12,8 @@ public enum Sight {
     ROSTER("a roster file that was read in"),
     TURNS("turns, make-ups, excuses and arrangements"),
     USE("list of who had how many turns"),
-    ATTENDANCE("list of a course’s turns");
+    ATTENDANCE("list of a course’s turns"),
+    DISPOSALS("names on a list of what is due for disposal");
 
     private final String words;
 

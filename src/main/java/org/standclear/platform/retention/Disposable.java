@@ -1,6 +1,5 @@
 package org.standclear.platform.retention;
 
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -11,8 +10,8 @@ public interface Disposable {
     /** Which kind. */
     RecordKind kind();
 
-    /** Records whose clock started before the instant and that are still whole, earliest first. */
-    List<Candidate> startedBefore(Instant instant, int atMost);
+    /** Records whose clocks started within the stretch and that are still whole, earliest first. */
+    List<Candidate> startedIn(Stretch stretch);
 
     /** The record as it is now; empty when there is nothing of it to dispose of. */
     Optional<Candidate> find(UUID id);

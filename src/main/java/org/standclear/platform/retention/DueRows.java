@@ -2,7 +2,6 @@ package org.standclear.platform.retention;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.Instant;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -10,6 +9,7 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.standclear.platform.retention.Stretch.Position;
 import org.standclear.platform.time.SqlTime;
 
 /** Reads candidates with one query of their room, for all of them or for one. */
@@ -22,7 +22,8 @@ public final class DueRows {
     /**
      * Candidates that concern one person at most.
      *
-     * @param select columns {@code id}, {@code clock_start}, {@code person} (may be null) and {@code kept_back} (may be empty)
+     * @param select columns {@code id}, {@code clock_start}, {@code person} (may be null), {@code kept_back} (may be empty)
+     *     and {@code said}, which one it is as people know it
      */
     public DueRows(JdbcClient jdbc, String select) {
         this(jdbc, select, id -> Set.of());
@@ -35,14 +36,18 @@ public final class DueRows {
         this.further = further;
     }
 
-    /** Those whose clock started before the instant, earliest first. */
-    public List<Candidate> startedBefore(Instant instant, int atMost) {
-        return jdbc.sql("select * from (" + select + ") d where d.clock_start < :before "
+    /** Those whose clocks started within the stretch, earliest first. */
+    public List<Candidate> startedIn(Stretch stretch) {
+        Position after = stretch.after();
+        var query = jdbc.sql("select * from (" + select + ") d where d.clock_start < :before "
+                        + (after == null ? "" : "and (d.clock_start > :at or d.clock_start = :at and d.id > :after) ")
                         + "order by d.clock_start, d.id fetch first :most rows only")
-                .param("before", SqlTime.toSql(instant))
-                .param("most", atMost)
-                .query(this::candidate)
-                .list();
+                .param("before", SqlTime.toSql(stretch.before()))
+                .param("most", stretch.atMost());
+        query = after == null
+                ? query
+                : query.param("at", SqlTime.toSql(after.clockStart())).param("after", after.id());
+        return query.query(this::candidate).list();
     }
 
     /** The one of that id. */
@@ -60,6 +65,7 @@ public final class DueRows {
         if (person != null) {
             concerns.add(Concern.person(person));
         }
-        return new Candidate(id, SqlTime.read(row, "clock_start"), concerns, row.getString("kept_back"));
+        return new Candidate(
+                id, SqlTime.read(row, "clock_start"), concerns, row.getString("kept_back"), row.getString("said"));
     }
 }

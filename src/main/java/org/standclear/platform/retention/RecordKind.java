@@ -31,9 +31,12 @@ public enum RecordKind {
     INCIDENTS(
             "Stories of incidents",
             "the incident was closed",
-            "The reporter and the words of the report, its form and its answers are taken out; number, class, severity, "
-                    + "cell, dates, causes and actions stay, and so do the counts of every term."),
+            "The reporter and the words of the report, its form, its answers, its causes and its actions are taken out; "
+                    + "number, class, severity, cell and dates stay, and of causes and actions their branch, level, owner, "
+                    + "dates and effect, so that the counts of every term stay what they were."),
     MEDICAL_NOTES("Medical notes", "the incident was closed", "Deleted."),
+    MEDICAL_VIEWS("Who opened medical notes, as the incident tells it", "the incident was closed", "Deleted."),
+    MEDICAL_LOOKS("Who opened medical notes, in the access log", "the look", "Deleted."),
     PHOTOS("Photos of incidents", "the incident was closed", "Deleted.");
 
     private final String words;

@@ -2,12 +2,11 @@ package org.standclear.signoff.records;
 
 import java.time.Clock;
 import java.time.Duration;
-import java.util.HashSet;
-import java.util.Set;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.standclear.platform.retention.KeepsBack;
+import org.standclear.platform.retention.OnDemand;
 import org.standclear.platform.retention.RecordKind;
 import org.standclear.platform.time.SqlTime;
 
@@ -27,7 +26,7 @@ class BookedTexts implements KeepsBack {
 
     @Override
     public Reasons now() {
-        Set<UUID> booked = new HashSet<>(jdbc.sql("""
+        OnDemand booked = new OnDemand(() -> jdbc.sql("""
                 select r.content_id from bookings b join program_revisions r on r.id = b.revision_id
                     where b.ends_at > :since
                 union select r.content_id from signoff_sheets s join bookings b on b.id = s.booking_id
