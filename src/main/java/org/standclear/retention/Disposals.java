@@ -14,8 +14,17 @@ public interface Disposals {
     /** What is due now, and what would be approved. */
     Preview preview();
 
-    /** Approves the list that the preview showed; the job carries it out from then on. */
+    /** How much is due, counted up to a bound; cheap whatever has gathered. */
+    Overview overview();
+
+    /** Approves the list that the preview showed; it is carried out by itself when its wait is over. */
     Outcome approve(String fingerprint, PersonId by);
+
+    /** Stops a list that is not carried out; what is still on it stays. Says why not, or nothing. */
+    Optional<String> stop(UUID list, String reason, PersonId by);
+
+    /** What stands on a list and is not gone, in its order: the first so many after a number. */
+    List<Standing> standing(UUID list, int after, int most);
 
     /** The lists so far, latest first. */
     List<MonthList> lists(int atMost);
@@ -57,10 +66,50 @@ public interface Disposals {
     }
 
     /**
+     * What is due, counted.
+     *
+     * @param approved this month's list, when there is one
+     * @param waits of a list that is approved now
+     */
+    record Overview(
+            String month,
+            List<DueRecords.Counted> kinds,
+            @Nullable MonthList approved,
+            DisposalWaits.Wait waits) {
+
+        public Overview {
+            kinds = List.copyOf(kinds);
+        }
+
+        /** How many records were counted as due. */
+        public int records() {
+            return kinds.stream().mapToInt(DueRecords.Counted::due).sum();
+        }
+
+        /** Whether there may be more than were counted. */
+        public boolean isMore() {
+            return kinds.stream().anyMatch(DueRecords.Counted::more);
+        }
+    }
+
+    /**
+     * A record on a list that is still there.
+     *
+     * @param said which one it is, by what people know; empty when it is gone though the list does not know
+     * @param why why it stays; empty when it goes when the list is carried out
+     */
+    record Standing(int number, RecordKind kind, String said, Instant clockStart, String why) {}
+
+    /** That somebody stopped a list, and why. */
+    record Stopped(PersonId by, Instant at, String reason) {}
+
+    /**
      * A list of a month.
      *
      * @param settled how many of its records were dealt with so far
-     * @param finishedAt null while it is carried out
+     * @param carriedOutFrom the end of its wait
+     * @param stopped null when nobody stopped it
+     * @param finishedAt null while it waits or is carried out
      */
     record MonthList(
             UUID id,
@@ -69,6 +118,8 @@ public interface Disposals {
             int settled,
             PersonId approvedBy,
             Instant approvedAt,
+            Instant carriedOutFrom,
+            @Nullable Stopped stopped,
             @Nullable Instant finishedAt,
             List<Settled> kinds) {
 

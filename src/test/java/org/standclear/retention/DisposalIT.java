@@ -177,6 +177,95 @@ class DisposalIT {
         }
 
         @Test
+        void isCarriedOutAtTheEndOfItsWaitAndNotASecondBefore() {
+            List<UUID> ids = sevenMessages();
+            UUID list = approvedJustNow();
+            Instant approvedAt = clock.instant();
+            Instant from = disposals.find(list).orElseThrow().carriedOutFrom();
+            assertThat(from)
+                    .isEqualTo(approvedAt.atZone(labTime.zone()).plusDays(7).toInstant());
+
+            clock.moveTo(from.minusSeconds(1));
+            assertThat(disposals.carryOut(50)).isZero();
+            assertThat(left(ids)).isEqualTo(7);
+            assertThat(dueOf(RecordKind.MESSAGES).keptBack()).containsKey("on a list that waits to be carried out");
+            clock.moveTo(from);
+            carriedOut(list);
+            assertThat(left(ids)).isZero();
+        }
+
+        @Test
+        void letsWhoApprovedStopAListAndKeepsWhatIsStillOnIt() {
+            List<UUID> ids = sevenMessages();
+            UUID list = approved();
+            assertThat(disposals.carryOut(2)).isEqualTo(2);
+            assertThat(disposals.stop(list, "Approved by mistake.", marit.id())).isEmpty();
+
+            assertThat(disposals.carryOut(50)).isZero();
+            MonthList stopped = disposals.find(list).orElseThrow();
+            assertThat(stopped.finishedAt()).isEqualTo(clock.instant());
+            assertThat(java.util.Objects.requireNonNull(stopped.stopped()).reason())
+                    .isEqualTo("Approved by mistake.");
+            assertThat(logged(stopped).disposed()).isEqualTo(2);
+            assertThat(left(ids)).isGreaterThanOrEqualTo(5);
+            assertThat(logged(stopped).keptBack()).isEqualTo(stopped.records() - 2);
+            assertThat(disposals.stop(list, "again", marit.id())).isPresent();
+            assertThat(entries(list)).containsExactly("retention.list-approved", "retention.list-stopped");
+            assertTrailIsWhole();
+        }
+
+        @Test
+        void namesWhatStandsOnAListByWhatPeopleKnowAndWhatAHoldTakesOff() {
+            UUID held = sevenMessages().get(0);
+            UUID list = approvedJustNow();
+            assertThat(disposals.standing(list, 0, 500)).anySatisfy(one -> {
+                assertThat(one.said())
+                        .isEqualTo("Noor Candlewick (" + scene().noor.login() + ")");
+                assertThat(one.why()).isEmpty();
+            });
+            holds.place(
+                    new LegalHold.Target.One(
+                            org.standclear.platform.retention.Concern.About.PERSON,
+                            scene().noor.id().value()),
+                    "A claim",
+                    "Office",
+                    ines.id());
+            assertThat(disposals.standing(list, 0, 500))
+                    .filteredOn(one -> one.said().contains("(" + scene().noor.login() + ")"))
+                    .hasSizeGreaterThanOrEqualTo(7)
+                    .allSatisfy(one -> assertThat(one.why()).isEqualTo("legal hold"));
+            var first = disposals.standing(list, 0, 3);
+            var second = disposals.standing(list, first.get(2).number(), 3);
+            assertThat(second.get(0).number()).isGreaterThan(first.get(2).number());
+            clock.moveTo(disposals.find(list).orElseThrow().carriedOutFrom());
+            carriedOut(list);
+            assertThat(count("messages", "id", held)).isEqualTo(1);
+        }
+
+        @Test
+        void pagesAndCountsWhatIsDueWithinABound() {
+            List<UUID> ids = sevenMessages();
+            var seen = new ArrayList<UUID>();
+            DueRecords.Page page = due.page(RecordKind.MESSAGES, null, 3);
+            while (page.next() != null) {
+                page.lines().forEach(line -> seen.add(line.id()));
+                page = due.page(RecordKind.MESSAGES, page.next(), 3);
+            }
+            page.lines().forEach(line -> seen.add(line.id()));
+            assertThat(seen).doesNotHaveDuplicates().containsAll(ids);
+            DueRecords.Counted counted = due.counted().stream()
+                    .filter(one -> one.rule().kind() == RecordKind.MESSAGES)
+                    .findFirst()
+                    .orElseThrow();
+            assertThat(counted.due()
+                            + counted.keptBack().values().stream()
+                                    .mapToInt(n -> n)
+                                    .sum())
+                    .isEqualTo(seen.size());
+            assertThat(counted.more()).isFalse();
+        }
+
+        @Test
         void logsNobody() {
             sevenMessages();
             MonthList done = carriedOut(approved());

@@ -19,7 +19,7 @@ import org.standclear.retention.Disposals.MonthList;
 import org.standclear.retention.Disposals.Settled;
 import org.standclear.retention.records.ItemRows.Item;
 import org.standclear.retention.records.ItemRows.State;
-import org.standclear.retention.records.JdbcDueRecords.Asked;
+import org.standclear.retention.records.WhatKeeps.Asked;
 import org.standclear.trail.Trail;
 import org.standclear.trail.TrailEntry;
 
@@ -86,7 +86,7 @@ class CarryingOut {
 
     private int batch(int most) {
         return Objects.requireNonNull(transaction.execute(status -> {
-            Optional<UUID> list = items.lockOpenList(lab());
+            Optional<UUID> list = items.lockOpenList(lab(), now());
             if (list.isEmpty()) {
                 return 0;
             }
@@ -118,7 +118,7 @@ class CarryingOut {
 
     private int fail() {
         return Objects.requireNonNull(transaction.execute(status -> {
-            Optional<UUID> list = items.lockOpenList(lab());
+            Optional<UUID> list = items.lockOpenList(lab(), now());
             List<Item> next = list.map(id -> items.pending(id, 1)).orElse(List.of());
             next.forEach(item ->
                     items.settle(item, State.FAILED, "it could not be let go; the log of the program says why", now()));

@@ -3,8 +3,10 @@ package org.standclear.retention.records;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
@@ -18,6 +20,9 @@ import org.standclear.retention.Disposals.LogLine;
 @Repository
 class ItemRows {
 
+    private static final int AT_ONCE = 1_000;
+    private static final String PENDING = "PENDING";
+
     private final JdbcClient jdbc;
 
     ItemRows(JdbcClient jdbc) {
@@ -27,6 +32,9 @@ class ItemRows {
     /** A record on a list. */
     record Item(UUID list, int number, RecordKind kind, UUID record) {}
 
+    /** A record that stands on a list and is still there; {@code because} says why it stays, once that is settled. */
+    record Standing(Item item, Instant clockStart, boolean pending, String because) {}
+
     /** What became of a record. */
     enum State {
         DONE,
@@ -35,11 +43,73 @@ class ItemRows {
         FAILED
     }
 
-    /** A list that is not finished; nobody else carries it out, and no hold is placed, until the transaction ends. */
-    Optional<UUID> lockOpenList(LabId lab) {
+    /**
+     * A list whose wait is over and that is not finished; nobody else carries it out, and no hold is placed, until the
+     * transaction ends.
+     */
+    Optional<UUID> lockOpenList(LabId lab, Instant now) {
         return jdbc.sql("""
-                select id from retention_lists where lab_id = :lab and finished_at is null
-                order by approved_at, id fetch first row only for update skip locked""").param("lab", lab.value()).query(UUID.class).optional();
+                select id from retention_lists where lab_id = :lab and finished_at is null and carry_out_from <= :now
+                order by approved_at, id fetch first row only for update skip locked""")
+                .param("lab", lab.value())
+                .param("now", SqlTime.toSql(now))
+                .query(UUID.class)
+                .optional();
+    }
+
+    /** Locks that list while it is not finished, after waiting for a batch that is under way. */
+    boolean lockToStop(LabId lab, UUID list) {
+        return jdbc.sql("""
+                        select id from retention_lists where id = :id and lab_id = :lab and finished_at is null for update""")
+                .param("id", list)
+                .param("lab", lab.value())
+                .query(UUID.class)
+                .optional()
+                .isPresent();
+    }
+
+    /** Which of these records are on a list that is not finished. */
+    Set<UUID> waiting(LabId lab, RecordKind kind, List<UUID> records) {
+        Set<UUID> waiting = new HashSet<>();
+        for (int from = 0; from < records.size(); from += AT_ONCE) {
+            waiting.addAll(jdbc.sql("""
+                    select i.record_id from retention_items i join retention_lists l on l.id = i.list_id
+                    where i.record_id in (:ids) and i.kind = :kind and i.state = 'PENDING' and l.lab_id = :lab
+                        and l.finished_at is null""")
+                    .param("ids", records.subList(from, Math.min(records.size(), from + AT_ONCE)))
+                    .param("kind", kind.name())
+                    .param("lab", lab.value())
+                    .query(UUID.class)
+                    .list());
+        }
+        return waiting;
+    }
+
+    /** Leaves everything that is still pending on a list where it is. */
+    void keepTheRest(UUID list, String because, Instant at) {
+        jdbc.sql("""
+                update retention_items set state = 'KEPT', because = :because, settled_at = :at
+                where list_id = :list and state = 'PENDING'""")
+                .param("because", because)
+                .param("at", SqlTime.toSql(at))
+                .param("list", list)
+                .update();
+    }
+
+    /** What stands on a list and is not gone, in its order, after a number. */
+    List<Standing> standing(UUID list, int after, int most) {
+        return jdbc.sql("""
+                select * from retention_items where list_id = :list and number > :after
+                    and state in ('PENDING', 'KEPT', 'FAILED') order by number fetch first :most rows only""")
+                .param("list", list)
+                .param("after", after)
+                .param("most", most)
+                .query((row, number) -> new Standing(
+                        item(row, number),
+                        SqlTime.read(row, "clock_start"),
+                        row.getString("state").equals(PENDING),
+                        row.getString("because")))
+                .list();
     }
 
     /** Waits until no list is being carried out. */

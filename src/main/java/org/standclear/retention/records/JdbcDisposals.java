@@ -16,6 +16,7 @@ import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.LabTime;
 import org.standclear.platform.time.SqlTime;
+import org.standclear.retention.DisposalWaits;
 import org.standclear.retention.Disposals;
 import org.standclear.retention.DueRecords;
 import org.standclear.retention.records.ListRows.NewList;
@@ -30,6 +31,8 @@ class JdbcDisposals implements Disposals {
     private final ListRows lists;
     private final ItemRows items;
     private final CarryingOut carrying;
+    private final StoppedLists stopped;
+    private final DisposalWaits waits;
     private final People people;
     private final Labs labs;
     private final LabTime labTime;
@@ -41,6 +44,8 @@ class JdbcDisposals implements Disposals {
             ListRows lists,
             ItemRows items,
             CarryingOut carrying,
+            StoppedLists stopped,
+            DisposalWaits waits,
             People people,
             Labs labs,
             LabTime labTime,
@@ -50,6 +55,8 @@ class JdbcDisposals implements Disposals {
         this.lists = lists;
         this.items = items;
         this.carrying = carrying;
+        this.stopped = stopped;
+        this.waits = waits;
         this.people = people;
         this.labs = labs;
         this.labTime = labTime;
@@ -64,6 +71,13 @@ class JdbcDisposals implements Disposals {
         String month = YearMonth.from(labTime.today()).toString();
         return new Preview(
                 month, now, fingerprint(month, now), lists.ofMonth(lab(), month).orElse(null));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Overview overview() {
+        String month = YearMonth.from(labTime.today()).toString();
+        return new Overview(month, due.counted(), lists.ofMonth(lab(), month).orElse(null), waits.inForce());
     }
 
     private static String fingerprint(String month, List<DueRecords.Due> due) {
@@ -96,7 +110,11 @@ class JdbcDisposals implements Disposals {
         }
         UUID id = Id.newValue();
         Instant now = SqlTime.stored(clock.instant());
-        lists.insert(new NewList(id, lab(), preview.month(), fingerprint, preview.records(), by, now), preview.due());
+        // by the lab's days, so that it comes at the same time of day
+        Instant from =
+                now.atZone(labTime.zone()).plusDays(waits.inForce().days()).toInstant();
+        lists.insert(
+                new NewList(id, lab(), preview.month(), fingerprint, preview.records(), by, now, from), preview.due());
         TrailEntry entry = TrailEntry.of(
                 lab(),
                 "retention.list-approved",
@@ -111,8 +129,19 @@ class JdbcDisposals implements Disposals {
                             one.kind().name(),
                             one.records().size() + ", kept " + one.rule().words());
         }
-        trail.append(entry.with("fingerprint", fingerprint));
+        trail.append(entry.with("from", from).with("fingerprint", fingerprint));
         return new Outcome.Approved(id);
+    }
+
+    @Override
+    public Optional<String> stop(UUID list, String reason, PersonId by) {
+        return stopped.stop(list, reason, by);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<Standing> standing(UUID list, int after, int most) {
+        return stopped.standing(list, after, most);
     }
 
     @Override

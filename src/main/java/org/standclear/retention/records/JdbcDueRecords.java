@@ -10,25 +10,32 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.UUID;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.standclear.platform.retention.Candidate;
 import org.standclear.platform.retention.Disposable;
-import org.standclear.platform.retention.KeepsBack;
 import org.standclear.platform.retention.RecordKind;
+import org.standclear.platform.retention.Stretch;
+import org.standclear.platform.retention.Stretch.Position;
 import org.standclear.platform.time.LabTime;
 import org.standclear.retention.DueRecords;
 import org.standclear.retention.KeepingRule;
 import org.standclear.retention.KeepingRules;
 import org.standclear.retention.KeepingTime;
+import org.standclear.retention.records.WhatKeeps.Asked;
 
 /** Asks every room for what may be over, by the rules in force, and every room for what it keeps back. */
 @Component
 class JdbcDueRecords implements DueRecords {
 
+    /** So many are asked for at once where few are shown, and so often: one page never reads more. */
+    private static final int STRETCH = 200;
+
+    private static final int STRETCHES = 10;
+
     private final Map<RecordKind, Disposable> rooms = new EnumMap<>(RecordKind.class);
-    private final List<KeepsBack> keepers;
+    private final WhatKeeps keeps;
     private final KeepingRules rules;
     private final OwnRecordsOfLab own;
     private final LabTime labTime;
@@ -36,13 +43,13 @@ class JdbcDueRecords implements DueRecords {
 
     JdbcDueRecords(
             List<Disposable> rooms,
-            List<KeepsBack> keepers,
+            WhatKeeps keeps,
             KeepingRules rules,
             OwnRecordsOfLab own,
             LabTime labTime,
             Clock clock) {
         rooms.forEach(room -> this.rooms.put(room.kind(), room));
-        this.keepers = List.copyOf(keepers);
+        this.keeps = keeps;
         this.rules = rules;
         this.own = own;
         this.labTime = labTime;
@@ -64,39 +71,102 @@ class JdbcDueRecords implements DueRecords {
     }
 
     @Override
-    public int wouldBeDue(RecordKind kind, KeepingTime time) {
-        return due(new KeepingRule(kind, 0, time), ask()).records().size();
+    public List<Counted> counted() {
+        Asked asked = ask();
+        return Stream.of(RecordKind.values())
+                .map(kind -> counted(rules.inForce(kind), asked))
+                .toList();
+    }
+
+    @Override
+    public Counted wouldBeDue(RecordKind kind, KeepingTime time) {
+        return counted(new KeepingRule(kind, 0, time), ask());
     }
 
     private Due due(KeepingRule rule, Asked asked) {
-        List<DueRecord> records = new ArrayList<>();
-        Map<String, Integer> keptBack = new TreeMap<>();
-        Optional<Instant> before = rule.time().startsBefore(asked.now(), labTime.zone());
-        if (before.isPresent()) {
-            for (Candidate record : own.of(room(rule.kind()).startedBefore(before.get(), MOST_OF_A_KIND))) {
-                if (!isOver(rule, record, asked)) {
-                    continue;
-                }
-                String why = asked.why(rule.kind(), record);
-                if (why.isEmpty()) {
-                    records.add(new DueRecord(record.id(), record.clockStart()));
-                } else {
-                    keptBack.merge(why, 1, Integer::sum);
-                }
-            }
-        }
+        Sorted sorted = sorted(rule, asked, MOST_OF_A_KIND);
+        List<DueRecord> records = new ArrayList<>(sorted.due().stream()
+                .map(record -> new DueRecord(record.id(), record.clockStart()))
+                .toList());
         records.sort(Comparator.comparing(DueRecord::clockStart)
                 .thenComparing(one -> one.id().toString()));
-        return new Due(rule, records, keptBack);
+        return new Due(rule, records, sorted.keptBack());
+    }
+
+    private Counted counted(KeepingRule rule, Asked asked) {
+        Sorted sorted = sorted(rule, asked, COUNTED);
+        List<Candidate> due = sorted.due();
+        return new Counted(
+                rule,
+                due.size(),
+                sorted.keptBack(),
+                sorted.more(),
+                due.isEmpty() ? null : due.get(0).clockStart(),
+                due.isEmpty() ? null : due.get(due.size() - 1).clockStart());
+    }
+
+    /** What is due of those that were looked at, and what is not. */
+    private record Sorted(List<Candidate> due, Map<String, Integer> keptBack, boolean more) {}
+
+    private Sorted sorted(KeepingRule rule, Asked asked, int atMost) {
+        List<Candidate> due = new ArrayList<>();
+        Map<String, Integer> keptBack = new TreeMap<>();
+        Optional<Instant> before = rule.time().startsBefore(asked.now(), labTime.zone());
+        if (before.isEmpty()) {
+            return new Sorted(due, keptBack, false);
+        }
+        List<Candidate> found = room(rule.kind()).startedIn(Stretch.first(before.get(), atMost));
+        List<Candidate> over = over(rule, found, asked);
+        Map<UUID, String> why = keeps.why(rule.kind(), over, asked);
+        for (Candidate record : over) {
+            String reason = why.getOrDefault(record.id(), "");
+            if (reason.isEmpty()) {
+                due.add(record);
+            } else {
+                keptBack.merge(reason, 1, Integer::sum);
+            }
+        }
+        return new Sorted(due, keptBack, found.size() == atMost);
+    }
+
+    private List<Candidate> over(KeepingRule rule, List<Candidate> found, Asked asked) {
+        return own.of(found).stream()
+                .filter(record -> isOver(rule, record, asked))
+                .toList();
     }
 
     private boolean isOver(KeepingRule rule, Candidate record, Asked asked) {
         return rule.time().isOver(record.clockStart(), asked.now(), labTime.zone());
     }
 
+    @Override
+    public Page page(RecordKind kind, @Nullable Position after, int size) {
+        KeepingRule rule = rules.inForce(kind);
+        Asked asked = ask();
+        Optional<Instant> before = rule.time().startsBefore(asked.now(), labTime.zone());
+        List<Candidate> over = new ArrayList<>();
+        Position at = after;
+        boolean end = before.isEmpty();
+        for (int i = 0; i < STRETCHES && over.size() <= size && !end; i++) {
+            List<Candidate> some = room(kind).startedIn(new Stretch(before.orElseThrow(), at, STRETCH));
+            over.addAll(over(rule, some, asked));
+            at = some.isEmpty() ? at : Position.of(some.get(some.size() - 1));
+            end = some.size() < STRETCH;
+        }
+        List<Candidate> shown = over.subList(0, Math.min(size, over.size()));
+        Position next = over.size() > size ? Position.of(shown.get(size - 1)) : end ? null : at;
+        Map<UUID, String> why = keeps.why(kind, shown, asked);
+        return new Page(
+                shown.stream()
+                        .map(record -> new Line(
+                                record.id(), record.said(), record.clockStart(), why.getOrDefault(record.id(), "")))
+                        .toList(),
+                next);
+    }
+
     /** Everything that keeps records back, as it is at this moment. */
     Asked ask() {
-        return new Asked(clock.instant(), keepers.stream().map(KeepsBack::now).toList());
+        return keeps.ask(clock.instant());
     }
 
     /** Why a record of an approved list stays after all; empty when it may go. */
@@ -109,16 +179,5 @@ class JdbcDueRecords implements DueRecords {
     /** A record of that kind and id, while there is something of it to dispose of. */
     Optional<Candidate> find(RecordKind kind, UUID id) {
         return room(kind).find(id);
-    }
-
-    /** Reasons that were read at an instant. */
-    record Asked(Instant now, List<KeepsBack.Reasons> reasons) {
-
-        String why(RecordKind kind, Candidate record) {
-            return Stream.concat(Stream.of(record.keptBack()), reasons.stream().map(reason -> reason.why(kind, record)))
-                    .filter(words -> !words.isEmpty())
-                    .distinct()
-                    .collect(Collectors.joining("; "));
-        }
     }
 }

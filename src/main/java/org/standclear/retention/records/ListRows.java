@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
@@ -17,6 +18,7 @@ import org.standclear.platform.retention.RecordKind;
 import org.standclear.platform.time.SqlTime;
 import org.standclear.retention.Disposals.MonthList;
 import org.standclear.retention.Disposals.Settled;
+import org.standclear.retention.Disposals.Stopped;
 import org.standclear.retention.DueRecords.Due;
 import org.standclear.retention.DueRecords.DueRecord;
 
@@ -34,13 +36,15 @@ class ListRows {
         this.batches = batches;
     }
 
-    /** A list without what became of it. */
-    record NewList(UUID id, LabId lab, String month, String fingerprint, int records, PersonId by, Instant at) {}
+    /** A list without what became of it; {@code from} is the end of its wait. */
+    record NewList(
+            UUID id, LabId lab, String month, String fingerprint, int records, PersonId by, Instant at, Instant from) {}
 
     void insert(NewList list, List<Due> due) {
         jdbc.sql("""
-                insert into retention_lists (id, lab_id, month_code, fingerprint, records, approved_by, approved_at)
-                values (:id, :lab, :month, :fingerprint, :records, :by, :at)""")
+                insert into retention_lists (id, lab_id, month_code, fingerprint, records, approved_by, approved_at,
+                    carry_out_from)
+                values (:id, :lab, :month, :fingerprint, :records, :by, :at, :from)""")
                 .param("id", list.id())
                 .param("lab", list.lab().value())
                 .param("month", list.month())
@@ -48,6 +52,7 @@ class ListRows {
                 .param("records", list.records())
                 .param("by", list.by().value())
                 .param("at", SqlTime.toSql(list.at()))
+                .param("from", SqlTime.toSql(list.from()))
                 .update();
         List<Object[]> rows = new ArrayList<>();
         for (Due one : due) {
@@ -114,8 +119,27 @@ class ListRows {
                 row.getInt("records") - pending,
                 new PersonId(row.getObject("approved_by", UUID.class)),
                 SqlTime.read(row, "approved_at"),
+                SqlTime.read(row, "carry_out_from"),
+                stopped(row),
                 SqlTime.readNullable(row, "finished_at"),
                 kinds);
+    }
+
+    private static @Nullable Stopped stopped(ResultSet row) throws SQLException {
+        UUID by = row.getObject("stopped_by", UUID.class);
+        return by == null
+                ? null
+                : new Stopped(new PersonId(by), SqlTime.read(row, "stopped_at"), row.getString("stop_reason"));
+    }
+
+    void stop(UUID list, Stopped stopped) {
+        jdbc.sql("""
+                update retention_lists set stopped_by = :by, stopped_at = :at, stop_reason = :reason where id = :id""")
+                .param("by", stopped.by().value())
+                .param("at", SqlTime.toSql(stopped.at()))
+                .param("reason", stopped.reason())
+                .param("id", list)
+                .update();
     }
 
     private List<Settled> settled(UUID list) {

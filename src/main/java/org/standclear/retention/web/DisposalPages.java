@@ -1,17 +1,11 @@
 package org.standclear.retention.web;
 
 import jakarta.servlet.http.HttpServletResponse;
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import java.util.Optional;
-import java.util.UUID;
 import java.util.concurrent.atomic.AtomicReference;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVPrinter;
 import org.jspecify.annotations.Nullable;
 import org.springframework.dao.DuplicateKeyException;
-import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
@@ -20,27 +14,39 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.standclear.platform.access.AccessLog;
+import org.standclear.platform.access.Sight;
 import org.standclear.platform.forms.PostOnce;
+import org.standclear.platform.retention.RecordKind;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.web.NotFoundException;
 import org.standclear.retention.Disposals;
-import org.standclear.retention.Disposals.LogLine;
 import org.standclear.retention.Disposals.Outcome;
 import org.standclear.retention.Disposals.Preview;
+import org.standclear.retention.DueRecords;
 
-/** What is due, the month's list and how far it is, and the disposal log. */
+/** What is due, counted and one by one, and the form that approves the month's list. */
 @Controller
 class DisposalPages {
 
     private static final String ADDRESS = "/retention/due";
 
+    private static final int PAGE = 50;
+
     private final Disposals disposals;
-    private final DisposalViews views;
+    private final DueRecords due;
+    private final DueViews views;
+    private final DisposalViews lists;
+    private final AccessLog looks;
     private final PostOnce once;
 
-    DisposalPages(Disposals disposals, DisposalViews views, PostOnce once) {
+    DisposalPages(
+            Disposals disposals, DueRecords due, DueViews views, DisposalViews lists, AccessLog looks, PostOnce once) {
         this.disposals = disposals;
+        this.due = due;
         this.views = views;
+        this.lists = lists;
+        this.looks = looks;
         this.once = once;
     }
 
@@ -50,10 +56,23 @@ class DisposalPages {
     }
 
     private String due(Map<String, String> errors, SignedInPerson me, Model model) {
-        model.addAttribute("view", views.due(disposals.preview(), me));
-        model.addAttribute("lists", views.lists());
+        model.addAttribute("view", views.due(disposals.overview(), me));
+        model.addAttribute("lists", lists.lists());
         model.addAttribute("errors", errors);
         return "retention/due";
+    }
+
+    @GetMapping("/retention/kinds/{kind}")
+    String kind(
+            @PathVariable String kind,
+            @RequestParam(required = false) @Nullable String after,
+            @AuthenticationPrincipal SignedInPerson me,
+            Model model) {
+        RecordKind found = RecordKind.named(kind).orElseThrow(() -> new NotFoundException("kind of record"));
+        looks.lookedAtMany(me.id(), Sight.DISPOSALS, found.name());
+        model.addAttribute("kind", found);
+        model.addAttribute("view", views.page(found, due.page(found, Positions.read(after), PAGE), after != null));
+        return "retention/kind";
     }
 
     @GetMapping(ADDRESS + "/confirm")
@@ -63,7 +82,7 @@ class DisposalPages {
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
             return due(Map.of("", "There is nothing to approve now."), me, model);
         }
-        model.addAttribute("view", views.due(preview, me));
+        model.addAttribute("view", views.approving(preview));
         model.addAttribute("hidden", Map.of("fingerprint", preview.fingerprint()));
         return "retention/due-confirm";
     }
@@ -94,31 +113,5 @@ class DisposalPages {
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
         return due(Map.of("", String.valueOf(refused.get())), me, model);
-    }
-
-    @GetMapping("/retention/lists/{list}")
-    String list(@PathVariable UUID list, Model model) {
-        model.addAttribute(
-                "view", views.list(disposals.find(list).orElseThrow(() -> new NotFoundException("disposal list"))));
-        return "retention/list";
-    }
-
-    @GetMapping("/retention/log")
-    String log(Model model) {
-        model.addAttribute("lines", views.log(disposals.log()));
-        return "retention/log";
-    }
-
-    @GetMapping("/retention/log.csv")
-    void csv(HttpServletResponse response) throws IOException {
-        response.setContentType("text/csv");
-        response.setCharacterEncoding(StandardCharsets.UTF_8.name());
-        response.setHeader(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"disposal-log.csv\"");
-        try (CSVPrinter csv = new CSVPrinter(response.getWriter(), CSVFormat.RFC4180)) {
-            csv.printRecord(DisposalViews.COLUMNS);
-            for (LogLine line : disposals.log()) {
-                csv.printRecord(views.columns(line));
-            }
-        }
     }
 }

@@ -1,12 +1,12 @@
 package org.standclear.retention.web;
 
+import java.time.Clock;
 import java.time.Instant;
 import java.time.YearMonth;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
-import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.standclear.people.People;
 import org.standclear.platform.security.Role;
@@ -16,11 +16,10 @@ import org.standclear.platform.time.LabTime;
 import org.standclear.retention.Disposals;
 import org.standclear.retention.Disposals.LogLine;
 import org.standclear.retention.Disposals.MonthList;
-import org.standclear.retention.Disposals.Preview;
-import org.standclear.retention.DueRecords.Due;
-import org.standclear.retention.DueRecords.DueRecord;
+import org.standclear.retention.Disposals.Standing;
+import org.standclear.retention.Disposals.Stopped;
 
-/** Puts what is due, lists and the log into words. */
+/** Puts lists and the log into words. */
 @Component
 class DisposalViews {
 
@@ -42,48 +41,46 @@ class DisposalViews {
     private static final DateTimeFormatter MONTH = DateTimeFormatter.ofPattern("MMMM yyyy", Locale.ENGLISH);
 
     private final Disposals disposals;
+    private final Clock clock;
     private final People people;
     private final LabTime labTime;
 
-    DisposalViews(Disposals disposals, People people, LabTime labTime) {
+    DisposalViews(Disposals disposals, People people, LabTime labTime, Clock clock) {
         this.disposals = disposals;
+        this.clock = clock;
         this.people = people;
         this.labTime = labTime;
     }
 
     /** "November 2026". */
-    private static String inWords(String month) {
+    static String inWords(String month) {
         return MONTH.format(YearMonth.parse(month));
     }
 
-    /** A kind with what is due of it. */
-    record Line(String words, int records, String span, String rule, String atTheEnd, String keptBack) {}
-
     /**
-     * The preview.
+     * A list in words.
      *
-     * @param listHref page of this month's list; empty while none is approved
+     * @param open whether it is being carried out
+     * @param mark its state, as pages draw it
      */
-    record DueView(
-            String headline,
-            String month,
-            int records,
-            List<Line> due,
-            List<Line> keptBack,
-            String fingerprint,
-            String listHref,
-            boolean mayApprove) {}
-
-    /** A list in words; {@code percent} of its records are settled. */
     record ListView(
             String id,
             String headline,
             String month,
             String approved,
+            String from,
+            String stopped,
             String finished,
             String progress,
             boolean open,
+            String mark,
             List<KindView> kinds) {}
+
+    /** A record on a list by name. */
+    record StandingView(String words, String said, String clockStart, String why) {}
+
+    /** Some of what stands on a list. */
+    record StandingPage(List<StandingView> lines, @Nullable String next) {}
 
     /** How a kind on a list stands. */
     record KindView(String words, int pending, int disposed, int keptBack, int gone, int failed, String because) {}
@@ -99,44 +96,25 @@ class DisposalViews {
             String approved,
             String finished) {}
 
-    DueView due(Preview preview, SignedInPerson me) {
-        List<Line> all = preview.due().stream().map(this::line).toList();
-        MonthList approved = preview.approved();
-        String records = preview.records() == 1 ? "One record is due" : preview.records() + " records are due";
-        return new DueView(
-                preview.records() == 0 ? "Nothing is due for disposal" : records + " for disposal",
-                inWords(preview.month()),
-                preview.records(),
-                all.stream().filter(one -> one.records() > 0).toList(),
-                all.stream().filter(one -> !one.keptBack().isEmpty()).toList(),
-                preview.fingerprint(),
-                approved == null ? "" : "/retention/lists/" + approved.id(),
-                me.is(Role.ADMINISTRATOR) && approved == null && preview.records() > 0);
+    StandingPage standing(MonthList list, List<Standing> found, int size) {
+        List<Standing> shown = found.subList(0, Math.min(size, found.size()));
+        return new StandingPage(
+                shown.stream()
+                        .map(one -> new StandingView(
+                                one.kind().words(), one.said(), labTime.full(one.clockStart()), one.why()))
+                        .toList(),
+                found.size() > size
+                        ? "/retention/lists/" + list.id() + "?after="
+                                + shown.get(size - 1).number()
+                        : null);
     }
 
-    private Line line(Due due) {
-        List<DueRecord> records = due.records();
-        return new Line(
-                due.kind().words(),
-                records.size(),
-                records.isEmpty()
-                        ? ""
-                        : span(
-                                records.get(0).clockStart(),
-                                records.get(records.size() - 1).clockStart()),
-                due.rule().words() + ", from when " + due.kind().clockStart(),
-                due.kind().atTheEnd(),
-                keptBack(due.keptBack()));
+    /** Whoever may place a hold may stop a list, too: nothing is lost by either. */
+    boolean mayStop(SignedInPerson me) {
+        return me.is(Role.ADMINISTRATOR) || me.is(Role.INSTRUCTOR);
     }
 
-    private static String keptBack(Map<String, Integer> reasons) {
-        return reasons.entrySet().stream()
-                .sorted(Map.Entry.comparingByKey())
-                .map(entry -> entry.getValue() + ": " + entry.getKey())
-                .collect(Collectors.joining("; "));
-    }
-
-    private String span(Instant first, Instant last) {
+    String span(Instant first, Instant last) {
         String from = labTime.date(first).toString();
         String until = labTime.date(last).toString();
         return from.equals(until) ? from : from + " to " + until;
@@ -148,17 +126,22 @@ class DisposalViews {
 
     ListView list(MonthList list) {
         Instant finished = list.finishedAt();
+        Stopped stopped = list.stopped();
+        boolean waits = finished == null && clock.instant().isBefore(list.carriedOutFrom());
         return new ListView(
                 list.id().toString(),
-                finished == null
-                        ? "The list of " + inWords(list.month()) + " is being carried out: " + list.settled() + " of "
-                                + list.records()
-                        : "The list of " + inWords(list.month()) + " is carried out",
+                "The list of " + inWords(list.month()) + " " + how(list, waits),
                 inWords(list.month()),
                 people.printedName(list.approvedBy()) + ", " + labTime.full(list.approvedAt()),
+                labTime.full(list.carriedOutFrom()),
+                stopped == null
+                        ? ""
+                        : people.printedName(stopped.by()) + ", " + labTime.full(stopped.at()) + ": "
+                                + stopped.reason(),
                 finished == null ? "" : labTime.full(finished),
                 list.settled() + " of " + list.records(),
-                finished == null,
+                finished == null && !waits,
+                stopped != null ? "cancelled" : finished == null ? "waiting" : "done",
                 list.kinds().stream()
                         .map(kind -> new KindView(
                                 kind.kind().words(),
@@ -169,6 +152,18 @@ class DisposalViews {
                                 kind.failed(),
                                 String.join("; ", kind.because())))
                         .toList());
+    }
+
+    private String how(MonthList list, boolean waits) {
+        if (list.stopped() != null) {
+            return "was stopped";
+        }
+        if (waits) {
+            return "is carried out from " + labTime.full(list.carriedOutFrom());
+        }
+        return list.finishedAt() == null
+                ? "is being carried out: " + list.settled() + " of " + list.records()
+                : "is carried out";
     }
 
     List<LogView> log(List<LogLine> lines) {

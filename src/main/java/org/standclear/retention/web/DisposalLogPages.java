@@ -1,0 +1,45 @@
+package org.standclear.retention.web;
+
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVPrinter;
+import org.springframework.http.HttpHeaders;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.standclear.retention.Disposals;
+import org.standclear.retention.Disposals.LogLine;
+
+/** The disposal log, on a page and as a file. */
+@Controller
+class DisposalLogPages {
+
+    private final Disposals disposals;
+    private final DisposalViews views;
+
+    DisposalLogPages(Disposals disposals, DisposalViews views) {
+        this.disposals = disposals;
+        this.views = views;
+    }
+
+    @GetMapping("/retention/log")
+    String log(Model model) {
+        model.addAttribute("lines", views.log(disposals.log()));
+        return "retention/log";
+    }
+
+    @GetMapping("/retention/log.csv")
+    void csv(HttpServletResponse response) throws IOException {
+        response.setContentType("text/csv");
+        response.setCharacterEncoding(StandardCharsets.UTF_8.name());
+        response.setHeader(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"disposal-log.csv\"");
+        try (CSVPrinter csv = new CSVPrinter(response.getWriter(), CSVFormat.RFC4180)) {
+            csv.printRecord(DisposalViews.COLUMNS);
+            for (LogLine line : disposals.log()) {
+                csv.printRecord(views.columns(line));
+            }
+        }
+    }
+}
