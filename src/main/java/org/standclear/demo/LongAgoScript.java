@@ -2,6 +2,7 @@ package org.standclear.demo;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.Period;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -19,9 +20,12 @@ import org.standclear.people.PeopleRegister.Password;
 import org.standclear.people.Person;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.retention.Concern.About;
+import org.standclear.platform.retention.RecordKind;
 import org.standclear.platform.security.Role;
+import org.standclear.retention.KeepingTime;
 import org.standclear.retention.LegalHold.Target;
 import org.standclear.retention.LegalHolds;
+import org.standclear.retention.Shortenings;
 
 /** People who were here years ago, so that the page of what is due for disposal has something to show. */
 @Component
@@ -36,14 +40,22 @@ class LongAgoScript {
     private final Messages messages;
     private final LegalHolds holds;
 
-    LongAgoScript(PeopleRegister register, AuthorisationRegister authorisations, Messages messages, LegalHolds holds) {
+    private final Shortenings shortenings;
+
+    LongAgoScript(
+            PeopleRegister register,
+            AuthorisationRegister authorisations,
+            Messages messages,
+            LegalHolds holds,
+            Shortenings shortenings) {
         this.register = register;
         this.authorisations = authorisations;
         this.messages = messages;
         this.holds = holds;
+        this.shortenings = shortenings;
     }
 
-    /** Two students come, are told things, and leave; one is on legal hold since this term. */
+    /** Two students come, are told things, and leave; one is on legal hold, and a shorter time is proposed, since this term. */
     void write(Timeline timeline, Instant term, Roster roster) {
         Map<String, PersonId> people = new HashMap<>();
         Instant came = term.minus(BEFORE);
@@ -67,6 +79,15 @@ class LongAgoScript {
                     "A claim from that term is open.",
                     "College counsel, letter of this month",
                     roster.person("ines"));
+            Expect.that(
+                    Shortenings.Proposed.Waits.class,
+                    shortenings.propose(
+                            RecordKind.MESSAGES,
+                            new KeepingTime(Period.ofMonths(6), false),
+                            0,
+                            roster.person("marit"),
+                            "Grades are final a month after the term; half a year is enough for questions."),
+                    "proposing a shorter time");
         });
     }
 

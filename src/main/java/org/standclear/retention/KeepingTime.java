@@ -2,8 +2,10 @@ package org.standclear.retention;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.Period;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.time.ZonedDateTime;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -18,6 +20,8 @@ public record KeepingTime(@Nullable Period period, boolean fromYearEnd) {
 
     /** Month ends move by three days at most (31 January and one month is 28 February), and clocks by an hour. */
     private static final Duration MARGIN = Duration.ofDays(4);
+
+    private static final LocalDate FOUR_YEARS = LocalDate.of(2024, 1, 1);
 
     public KeepingTime {
         if (period != null && (period.isNegative() || period.isZero())) {
@@ -62,6 +66,22 @@ public record KeepingTime(@Nullable Period period, boolean fromYearEnd) {
         return period == null
                 ? Optional.empty()
                 : Optional.of(now.atZone(zone).minus(period).toInstant().plus(MARGIN));
+    }
+
+    /**
+     * Whether something would be over earlier by this time than by the other, whenever its clock started. Months and leap
+     * years differ, so every day of four years is tried.
+     */
+    public boolean isShorterThan(KeepingTime other) {
+        if (period == null || other.period() == null) {
+            return period != null;
+        }
+        return FOUR_YEARS
+                .datesUntil(FOUR_YEARS.plusYears(4))
+                .map(day -> day.atStartOfDay(ZoneOffset.UTC).toInstant())
+                .anyMatch(start -> endOf(start, ZoneOffset.UTC)
+                        .orElseThrow()
+                        .isBefore(other.endOf(start, ZoneOffset.UTC).orElseThrow()));
     }
 
     /** It in words: "5 years after the end of the calendar year". */

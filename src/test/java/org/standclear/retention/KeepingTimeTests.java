@@ -105,6 +105,31 @@ class KeepingTimeTests {
     }
 
     @Test
+    void tellsAShorterTimeFromALongerOne() {
+        KeepingTime year = KeepingTime.years(1);
+        assertThat(new KeepingTime(Period.ofMonths(11), false).isShorterThan(year))
+                .isTrue();
+        assertThat(new KeepingTime(Period.ofMonths(12), false).isShorterThan(year))
+                .isFalse();
+        // in a leap year 365 days end a day before a year does
+        assertThat(new KeepingTime(Period.ofDays(365), false).isShorterThan(year))
+                .isTrue();
+        assertThat(new KeepingTime(Period.ofDays(366), false).isShorterThan(year))
+                .isFalse();
+        assertThat(year.isShorterThan(year)).isFalse();
+        assertThat(year.isShorterThan(KeepingTime.forGood())).isTrue();
+        assertThat(KeepingTime.forGood().isShorterThan(year)).isFalse();
+        assertThat(KeepingTime.forGood().isShorterThan(KeepingTime.forGood())).isFalse();
+        assertThat(KeepingTime.years(5).isShorterThan(KeepingTime.yearsAfterTheYear(5)))
+                .isTrue();
+        assertThat(KeepingTime.yearsAfterTheYear(5).isShorterThan(KeepingTime.years(5)))
+                .isFalse();
+        // longer for a clock that started in January, shorter for one of December
+        assertThat(KeepingTime.yearsAfterTheYear(4).isShorterThan(new KeepingTime(Period.ofMonths(54), false)))
+                .isTrue();
+    }
+
+    @Test
     void saysItInWords() {
         assertThat(KeepingTime.yearsAfterTheYear(5).words()).isEqualTo("5 years after the end of the calendar year");
         assertThat(new KeepingTime(Period.ofDays(1), false).words()).isEqualTo("1 day");

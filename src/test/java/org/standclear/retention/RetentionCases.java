@@ -39,6 +39,9 @@ abstract class RetentionCases extends IncidentCases {
     KeepingRules rules;
 
     @Autowired
+    Shortenings shortenings;
+
+    @Autowired
     DueRecords due;
 
     @Autowired
@@ -73,7 +76,12 @@ abstract class RetentionCases extends IncidentCases {
 
     private void keep(RecordKind kind, KeepingTime time) {
         KeepingRule now = rules.inForce(kind);
-        if (!now.time().equals(time)) {
+        if (time.isShorterThan(now.time())) {
+            var waits = is(
+                    Shortenings.Proposed.Waits.class,
+                    shortenings.propose(kind, time, now.number(), marit.id(), "a test"));
+            assertThat(shortenings.approve(waits.id(), ines.id())).isEmpty();
+        } else if (!now.time().equals(time)) {
             assertThat(rules.change(kind, time, now.number(), marit.id(), "a test"))
                     .isTrue();
         }
@@ -111,8 +119,15 @@ abstract class RetentionCases extends IncidentCases {
                 .single();
     }
 
-    /** Approves what is due now. */
+    /** Approves what is due now, and waits until the list may be carried out. */
     UUID approved() {
+        UUID list = approvedJustNow();
+        clock.moveTo(disposals.find(list).orElseThrow().carriedOutFrom());
+        return list;
+    }
+
+    /** Approves what is due now. */
+    UUID approvedJustNow() {
         Outcome outcome = disposals.approve(disposals.preview().fingerprint(), marit.id());
         return is(Outcome.Approved.class, outcome).list();
     }
@@ -125,6 +140,15 @@ abstract class RetentionCases extends IncidentCases {
         assertThat(done.finishedAt()).isNotNull();
         assertTrailIsWhole();
         return done;
+    }
+
+    /** Disposes of the record at the end of a year. */
+    void disposedAfter(RecordKind kind, UUID id) {
+        keepOnly(kind, KeepingTime.years(1));
+        longAfter();
+        assertThat(isDue(kind, id)).as("%s is due", kind).isTrue();
+        carriedOut(approved());
+        assertThat(isDue(kind, id)).as("%s is due again", kind).isFalse();
     }
 
     /** The only answer that is no fault. */

@@ -43,6 +43,7 @@ final class NamedThings {
             Map.entry("revision", "program_revisions"),
             Map.entry("roster", "roster_imports"),
             Map.entry("run", "runs"),
+            Map.entry("shortening", "retention_proposals"),
             Map.entry("search", "booking_searches"),
             Map.entry("tag", "cell_tags"),
             Map.entry("wait", "booking_waits"),

@@ -150,7 +150,8 @@ class OtherLabIT {
                             "report_questions",
                             "booking_bulk_moves",
                             "booking_make_ups",
-                            "retention_lists");
+                            "retention_lists",
+                            "retention_proposals");
         }
 
         @Test

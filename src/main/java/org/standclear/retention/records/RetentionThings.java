@@ -10,6 +10,6 @@ class RetentionThings implements LabThings {
 
     @Override
     public List<Kind> kinds() {
-        return List.of(Kind.own("retention_holds"), Kind.own("retention_lists"));
+        return List.of(Kind.own("retention_holds"), Kind.own("retention_lists"), Kind.own("retention_proposals"));
     }
 }

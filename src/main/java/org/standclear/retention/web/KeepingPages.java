@@ -10,8 +10,10 @@ import org.standclear.platform.retention.RecordKind;
 import org.standclear.platform.security.Role;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.retention.DefaultTimes;
+import org.standclear.retention.DisposalWaits;
 import org.standclear.retention.KeepingRule;
 import org.standclear.retention.KeepingRules;
+import org.standclear.retention.Shortenings;
 
 /** What is kept, for how long, and what never goes. */
 @Controller
@@ -19,8 +21,15 @@ class KeepingPages {
 
     private final KeepingRules rules;
 
-    KeepingPages(KeepingRules rules) {
+    private final Shortenings shortenings;
+    private final DisposalWaits waits;
+    private final DueViews views;
+
+    KeepingPages(KeepingRules rules, Shortenings shortenings, DisposalWaits waits, DueViews views) {
         this.rules = rules;
+        this.shortenings = shortenings;
+        this.waits = waits;
+        this.views = views;
     }
 
     /** A kind of record as it is shown. */
@@ -43,6 +52,8 @@ class KeepingPages {
         List<Line> lines =
                 Stream.of(RecordKind.values()).map(rules::inForce).map(Line::of).toList();
         model.addAttribute("lines", lines);
+        model.addAttribute("proposals", shortenings.open());
+        model.addAttribute("wait", views.days(waits.inForce()));
         model.addAttribute("mayChange", me.is(Role.ADMINISTRATOR));
         model.addAttribute("readsLog", me.is(Role.ADMINISTRATOR) || me.is(Role.REVIEWER));
         return "retention/keeping";

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
@@ -16,6 +17,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.standclear.people.People;
 import org.standclear.platform.forms.PostOnce;
+import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.retention.RecordKind;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
@@ -26,6 +28,8 @@ import org.standclear.retention.DueRecords;
 import org.standclear.retention.KeepingRule;
 import org.standclear.retention.KeepingRules;
 import org.standclear.retention.KeepingTime;
+import org.standclear.retention.Shortenings;
+import org.standclear.retention.Shortenings.Proposed;
 
 /** How long a kind of record is kept: what holds, its history, and the form that changes it after asking once more. */
 @Controller
@@ -35,13 +39,21 @@ class KeepingRulePages {
 
     private final KeepingRules rules;
     private final DueRecords due;
+    private final Shortenings shortenings;
     private final People people;
     private final LabTime labTime;
     private final PostOnce once;
 
-    KeepingRulePages(KeepingRules rules, DueRecords due, People people, LabTime labTime, PostOnce once) {
+    KeepingRulePages(
+            KeepingRules rules,
+            DueRecords due,
+            Shortenings shortenings,
+            People people,
+            LabTime labTime,
+            PostOnce once) {
         this.rules = rules;
         this.due = due;
+        this.shortenings = shortenings;
         this.people = people;
         this.labTime = labTime;
         this.once = once;
@@ -70,14 +82,19 @@ class KeepingRulePages {
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
             return page(found, form, errors, model);
         }
-        int records = due.wouldBeDue(found, time.get());
+        boolean shorter = time.get().isShorterThan(now);
         model.addAttribute("kind", found);
+        model.addAttribute("verb", shorter ? "Propose this time" : "Put this time in force");
         model.addAttribute("headline", "Keep “" + found.words() + "” " + forTime(time.get()) + "?");
         model.addAttribute(
                 "text",
-                "Until now: " + now.words() + ". With the new time " + counted(records)
-                        + " due at once. What is disposed of cannot be brought back; an administrator still approves each "
-                        + "month’s list first.");
+                "Until now: " + now.words() + ". With the new time "
+                        + DueViews.atOnce(due.wouldBeDue(found, time.get()))
+                        + ". What is disposed of cannot be brought back; an administrator still approves each "
+                        + "month’s list first."
+                        + (shorter
+                                ? " It is shorter than now: a second person has to approve it before it holds."
+                                : ""));
         model.addAttribute("action", "/retention/rules/" + found.name());
         model.addAttribute("hidden", form.hidden());
         return "retention/rule-confirm";
@@ -85,10 +102,6 @@ class KeepingRulePages {
 
     private static String forTime(KeepingTime time) {
         return time.period() == null ? "for good" : "for " + time.words();
-    }
-
-    private static String counted(int records) {
-        return records == 0 ? "no record is" : records == 1 ? "one record is" : records + " records are";
     }
 
     @PostMapping("/retention/rules/{kind}")
@@ -102,7 +115,7 @@ class KeepingRulePages {
         Map<String, String> errors = new LinkedHashMap<>();
         Optional<KeepingTime> time = form.read(errors);
         if (time.isPresent()) {
-            Optional<String> done = changed(found, time.get(), form, me);
+            Optional<String> done = changed(found, time.get(), form, me, errors);
             if (done.isPresent()) {
                 return "redirect:" + done.get();
             }
@@ -111,10 +124,15 @@ class KeepingRulePages {
         return page(found, form, errors, model);
     }
 
-    private Optional<String> changed(RecordKind kind, KeepingTime time, RuleForm form, SignedInPerson me) {
+    private Optional<String> changed(
+            RecordKind kind, KeepingTime time, RuleForm form, SignedInPerson me, Map<String, String> errors) {
         String address = "/retention/rules/" + kind.name();
+        boolean shorter = time.isShorterThan(rules.inForce(kind).time());
         try {
             return once.run(form.formToken(), () -> {
+                if (shorter) {
+                    return proposed(kind, time, form, me, errors);
+                }
                 if (!rules.change(kind, time, form.seenNumber(), me.id(), form.reasonKept())) {
                     throw stale(kind, time, address);
                 }
@@ -123,6 +141,19 @@ class KeepingRulePages {
         } catch (DuplicateKeyException sameMoment) {
             throw stale(kind, time, address);
         }
+    }
+
+    private @Nullable String proposed(
+            RecordKind kind, KeepingTime time, RuleForm form, SignedInPerson me, Map<String, String> errors) {
+        Proposed outcome = shortenings.propose(kind, time, form.seenNumber(), me.id(), form.reasonKept());
+        if (outcome instanceof Proposed.Stale) {
+            throw stale(kind, time, "/retention/rules/" + kind.name());
+        }
+        if (outcome instanceof Proposed.Refused refused) {
+            errors.put("", refused.says());
+            return null;
+        }
+        return ShorteningPages.ADDRESS + ((Proposed.Waits) outcome).id();
     }
 
     private StaleFormException stale(RecordKind kind, KeepingTime time, String address) {
@@ -138,7 +169,7 @@ class KeepingRulePages {
         List<Changed> changes = rules.changes(kind, SHOWN).stream()
                 .map(change -> new Changed(
                         labTime.full(change.at()),
-                        people.printedName(change.by()),
+                        who(change),
                         change.rule().time().words(),
                         change.reason()))
                 .toList();
@@ -151,7 +182,16 @@ class KeepingRulePages {
         model.addAttribute("units", RuleForm.units());
         model.addAttribute("errors", errors);
         model.addAttribute("changes", changes);
+        model.addAttribute(
+                "proposals",
+                shortenings.open().stream().filter(one -> one.kind() == kind).toList());
         return "retention/rule";
+    }
+
+    private String who(KeepingRules.Change change) {
+        PersonId approver = change.approvedBy();
+        return people.printedName(change.by())
+                + (approver == null ? "" : ", approved by " + people.printedName(approver));
     }
 
     private static RecordKind found(String kind) {
