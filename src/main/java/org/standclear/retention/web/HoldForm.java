@@ -80,7 +80,7 @@ record HoldForm(
                     switch (found.get()) {
                         case PERSON -> "Write the sign-in name of somebody who has, or had, an account.";
                         case RUN ->
-                            "Write cell, day and time, like Avocet 2026-11-26 14:07; when there are several runs, open the one "
+                            "Write cell, day and time, as in: its name, then 2026-11-26 14:07; when there are several runs, open the one "
                                     + "that is meant and place the hold from there.";
                         case INCIDENT -> "Write the number of an incident.";
                     });
