@@ -21,6 +21,7 @@ import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.ids.RevisionId;
+import org.standclear.platform.lab.LabScope;
 import org.standclear.program.ProgramUploads;
 import org.standclear.program.ProgramUploads.UploadProgram;
 import org.standclear.signoff.Preparation;
@@ -108,7 +109,8 @@ class DemoBookings {
     /** Attaches the operator's own copy of a program of the seed data, uploaded when it is first needed. */
     void attach(BookingId booking, PersonId operator, PersonSeed author, String program) {
         RevisionId revision = uploaded.computeIfAbsent(
-                author.login() + " " + program, own -> upload(operator, author.printedName(), program));
+                author.login() + " " + program + " " + LabScope.here(),
+                own -> upload(operator, author.printedName(), program));
         var attached = Expect.that(
                 Preparation.Attached.Kept.class,
                 preparation.attach(booking, revision, operator),

@@ -61,19 +61,23 @@ class DemoCells {
         this.clock = clock;
     }
 
-    void add(String name, String file, int startOffsetMinutes, Roster roster) {
+    /** Two people, as every version needs them. */
+    record Approvers(PersonId proposes, PersonId approves) {}
+
+    void add(WeekSeed.CellSeed seed, String file, Approvers by, Roster roster) {
         var proposed = register.propose(new NewProposal(
                 null,
                 file,
                 "First description in this program, from the cell's paper card",
-                roster.person("adaeze"),
-                startOffsetMinutes));
-        var kept = Expect.that(CellRegister.Proposed.Kept.class, proposed, "proposing " + name);
-        var decided = register.approve(kept.proposal().id(), roster.person("ines"), 0);
+                by.proposes(),
+                seed.startsAt()));
+        var kept = Expect.that(CellRegister.Proposed.Kept.class, proposed, "proposing " + seed.name());
+        var decided = register.approve(kept.proposal().id(), by.approves(), 0);
         roster.addCell(
-                name,
-                Expect.that(CellRegister.Decided.Done.class, decided, "approving " + name)
+                seed.name(),
+                Expect.that(CellRegister.Decided.Done.class, decided, "approving " + seed.name())
                         .cell());
+        roster.setProgramFor(roster.cell(seed.name()), seed.program());
     }
 
     /** A new version of a cell that is there, proposed by one and approved by another. */

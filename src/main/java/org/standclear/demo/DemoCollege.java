@@ -19,6 +19,7 @@ import org.standclear.people.People;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Lab;
+import org.standclear.platform.lab.LabScope;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.ClockHands;
 import org.standclear.signoff.Rechecks;
@@ -43,6 +44,7 @@ class DemoCollege {
     private final RushScript rush;
     private final LongAgoScript longAgo;
     private final DemoCourseWork courseWork;
+    private final DemoSecondLab secondLab;
     private final Rechecks rechecks;
     private final People known;
     private final Labs labs;
@@ -63,6 +65,7 @@ class DemoCollege {
             RushScript rush,
             LongAgoScript longAgo,
             DemoCourseWork courseWork,
+            DemoSecondLab secondLab,
             Rechecks rechecks,
             People known,
             Labs labs,
@@ -81,6 +84,7 @@ class DemoCollege {
         this.rush = rush;
         this.longAgo = longAgo;
         this.courseWork = courseWork;
+        this.secondLab = secondLab;
         this.rechecks = rechecks;
         this.known = known;
         this.labs = labs;
@@ -98,7 +102,9 @@ class DemoCollege {
     void load(SeedFiles files) {
         Instant start = clock.instant();
         try {
-            load(files, start);
+            LabScope.run(labs.theLab().id(), () -> load(files, start));
+            // afterwards, so that nothing of the first lab's past depends on it
+            secondLab.load(files.secondLab(), files.lab(), start);
         } finally {
             hands.standAt(start);
             hands.runOn();
@@ -126,10 +132,15 @@ class DemoCollege {
             equipment.register(roster);
         });
         timeline.add(term.plus(Duration.ofHours(2)), () -> {
-            people.authorise(files.people(), lab, times, roster, term.plus(Duration.ofHours(2)));
-            people.planDuty(lab, times, roster);
+            PersonId ines = roster.person("ines");
+            people.authorise(
+                    files.people(),
+                    lab.authorisations(),
+                    new DemoPeople.Granting(roster, ines, term.plus(Duration.ofHours(2)), times.start()));
+            people.planDuty(lab.duty(), times, roster, ines);
+            people.planOnCall(lab.onCall(), times, roster, ines);
             rush.write(files.people(), week, times, roster);
-            openAroundStart(times, roster.person("ines"));
+            openAroundStart(times, ines);
             now.write(week.now(), slotsNow(week, times, roster));
             new StaffScript(week, times, timeline, roster, cells, bookings, now).write();
             script.write();
@@ -164,13 +175,13 @@ class DemoCollege {
         List<PersonSeed> everybody = files.people();
         people.addPeople(everybody, lab, roster);
         people.addCourses(files.courses(), times, roster);
-        people.enrol(everybody, roster);
+        people.enrol(everybody, roster, roster.person("ines"));
     }
 
     private void addCells(SeedFiles files, WeekSeed week, Roster roster) {
+        DemoCells.Approvers by = new DemoCells.Approvers(roster.person("adaeze"), roster.person("ines"));
         for (WeekSeed.CellSeed cell : week.cells()) {
-            cells.add(cell.name(), files.text("cells/" + cell.file()), cell.startsAt(), roster);
-            roster.setProgramFor(roster.cell(cell.name()), cell.program());
+            cells.add(cell, files.text("cells/" + cell.file()), by, roster);
             if (cell.restricted() != null) {
                 cells.restrict(cell.name(), cell.restricted(), roster);
             }

@@ -8,6 +8,7 @@ import org.standclear.cell.RecurringDuties;
 import org.standclear.cell.RecurringDuties.RecordDuty;
 import org.standclear.cell.RecurringDuty;
 import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.PersonId;
 
 /** Inspections and risk-assessment reviews of the demo's cells, some of them due soon. */
 @Component
@@ -23,7 +24,10 @@ class DemoDuties {
     }
 
     /** How many days before the term something was done, so that the dates spread over the year. */
-    private record Seed(String cell, int inspectedDaysBefore, int reviewedDaysBefore) {}
+    record Seed(String cell, int inspectedDaysBefore, int reviewedDaysBefore) {}
+
+    /** Who set the times and who wrote down that it was done. */
+    record Staff(PersonId instructor, PersonId technician, String reviewer) {}
 
     private static final List<Seed> SEEDS = List.of(
             new Seed("Avocet", 336, 120),
@@ -32,30 +36,38 @@ class DemoDuties {
             new Seed("Dunlin", 45, 122));
 
     void record(LocalDate term, Roster roster) {
-        for (Seed seed : SEEDS) {
+        record(
+                SEEDS,
+                term,
+                roster,
+                new Staff(roster.person("ines"), roster.person("adaeze"), "Rosalind Oyelaran-Pike"));
+    }
+
+    void record(List<Seed> seeds, LocalDate term, Roster roster, Staff staff) {
+        for (Seed seed : seeds) {
             CellId cell = roster.cell(seed.cell());
             duties.setInterval(
-                    cell, RecurringDuty.INSPECTION, YEAR, "the college's rule for its machines", roster.person("ines"));
+                    cell, RecurringDuty.INSPECTION, YEAR, "the college's rule for its machines", staff.instructor());
             duties.setInterval(
                     cell,
                     RecurringDuty.RISK_ASSESSMENT,
                     YEAR,
                     "once a year, and after every change of layout",
-                    roster.person("ines"));
+                    staff.instructor());
             duties.record(new RecordDuty(
                     cell,
                     RecurringDuty.INSPECTION,
                     term.minusDays(seed.inspectedDaysBefore()),
                     "Perrin Oxbow, inspector of machines",
                     "guards, cables and stops in order",
-                    roster.person("adaeze")));
+                    staff.technician()));
             duties.record(new RecordDuty(
                     cell,
                     RecurringDuty.RISK_ASSESSMENT,
                     term.minusDays(seed.reviewedDaysBefore()),
-                    "Rosalind Oyelaran-Pike",
+                    staff.reviewer(),
                     "no new hazard; stand line kept at 1800 mm",
-                    roster.person("ines")));
+                    staff.instructor()));
         }
     }
 }

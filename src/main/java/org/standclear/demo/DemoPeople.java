@@ -17,9 +17,11 @@ import org.standclear.people.CourseRegister;
 import org.standclear.people.CourseRegister.NewAssignment;
 import org.standclear.people.Duty;
 import org.standclear.people.DutyRegister;
+import org.standclear.people.People;
 import org.standclear.people.PeopleRegister;
 import org.standclear.people.PeopleRegister.NewPerson;
 import org.standclear.people.PeopleRegister.Password;
+import org.standclear.people.Person;
 import org.standclear.people.SigningPins;
 import org.standclear.platform.ids.AssignmentId;
 import org.standclear.platform.ids.CourseId;
@@ -33,6 +35,7 @@ class DemoPeople {
 
     private static final Duration USUAL = Duration.ofDays(120);
 
+    private final People known;
     private final PeopleRegister register;
     private final SigningPins pins;
     private final CourseRegister courses;
@@ -40,11 +43,13 @@ class DemoPeople {
     private final DutyRegister duties;
 
     DemoPeople(
+            People known,
             PeopleRegister register,
             SigningPins pins,
             CourseRegister courses,
             AuthorisationRegister authorisations,
             DutyRegister duties) {
+        this.known = known;
         this.register = register;
         this.pins = pins;
         this.courses = courses;
@@ -52,23 +57,27 @@ class DemoPeople {
         this.duties = duties;
     }
 
-    /** Everybody shares one password and one PIN, hashed beforehand. */
+    /** Everybody shares one password and one PIN, hashed beforehand. Who has an account from another lab keeps it. */
     void addPeople(List<PersonSeed> people, LabSeed lab, Roster roster) {
         for (PersonSeed person : people) {
-            var added = register.add(new NewPerson(
-                    person.login(),
-                    person.printedName(),
-                    Set.of(person.asRole()),
-                    new Password.Hashed(lab.passwordHash()),
-                    null));
-            PersonId id = Expect.that(PeopleRegister.Outcome.Done.class, added, "adding " + person.login())
-                    .person()
-                    .id();
-            roster.add(person, id);
-            if (person.signs()) {
-                pins.keepHashed(id, lab.pinHash());
-            }
+            roster.add(person, known.byLogin(person.login()).map(Person::id).orElseGet(() -> add(person, lab)));
         }
+    }
+
+    private PersonId add(PersonSeed person, LabSeed lab) {
+        var added = register.add(new NewPerson(
+                person.login(),
+                person.printedName(),
+                Set.of(person.asRole()),
+                new Password.Hashed(lab.passwordHash()),
+                null));
+        PersonId id = Expect.that(PeopleRegister.Outcome.Done.class, added, "adding " + person.login())
+                .person()
+                .id();
+        if (person.signs()) {
+            pins.keepHashed(id, lab.pinHash());
+        }
+        return id;
     }
 
     void addCourses(CoursesSeed seed, WeekTimes times, Roster roster) {
@@ -96,41 +105,48 @@ class DemoPeople {
         return id(courses.addAssignment(new NewAssignment(id, seed.title(), seed.runs(), due, by)), seed.title());
     }
 
-    void enrol(List<PersonSeed> people, Roster roster) {
+    void enrol(List<PersonSeed> people, Roster roster, PersonId by) {
         for (PersonSeed person : people) {
             if (!person.section().isEmpty()) {
                 SectionId section = roster.section(person.section());
-                id(courses.enrol(roster.person(person.login()), section, roster.person("ines")), person.login());
+                id(courses.enrol(roster.person(person.login()), section, by), person.login());
             }
         }
     }
 
-    void authorise(List<PersonSeed> people, LabSeed lab, WeekTimes times, Roster roster, Instant from) {
+    /** From an instant on; {@code by} is the instructor who saw their tests. */
+    void authorise(List<PersonSeed> people, LabSeed.Authorisations differing, Granting granting) {
         for (PersonSeed person : people) {
             if (person.signs() && !person.isAdministration()) {
                 for (Duty duty : Duty.values()) {
-                    var differs = lab.authorisations().of(person.login(), duty);
+                    var differs = differing.of(person.login(), duty);
                     if (differs.isEmpty()) {
-                        grant(person, duty, roster, from, from.plus(USUAL));
+                        grant(person, duty, granting, granting.from().plus(USUAL));
                     } else if (differs.get().daysLeft() != null) {
                         Duration left = Duration.ofDays(differs.get().daysLeft());
-                        grant(person, duty, roster, from, times.start().plus(left));
+                        grant(person, duty, granting, granting.start().plus(left));
                     }
                 }
             }
         }
     }
 
-    private void grant(PersonSeed person, Duty duty, Roster roster, Instant from, Instant until) {
+    /**
+     * How authorisations are granted.
+     *
+     * @param start when the demo starts, from which days left are counted
+     */
+    record Granting(Roster roster, PersonId by, Instant from, Instant start) {}
+
+    private void grant(PersonSeed person, Duty duty, Granting granting, Instant until) {
         String reason = person.note().isEmpty() ? "Induction and practical test passed" : "Induction passed";
-        var outcome = authorisations.grant(
-                new Grant(roster.person(person.login()), duty, null, from, until, reason, roster.person("ines")));
+        var outcome = authorisations.grant(new Grant(
+                granting.roster().person(person.login()), duty, null, granting.from(), until, reason, granting.by()));
         Expect.that(AuthorisationRegister.Outcome.Done.class, outcome, "authorising " + person.login());
     }
 
-    void planDuty(LabSeed lab, WeekTimes times, Roster roster) {
-        PersonId by = roster.person("ines");
-        for (LabSeed.Period period : lab.duty()) {
+    void planDuty(List<LabSeed.Period> periods, WeekTimes times, Roster roster, PersonId by) {
+        for (LabSeed.Period period : periods) {
             for (WeekTimes.Day day : period.days()) {
                 // the demo's past reaches back into the weeks before: the week's script early in the week, incidents
                 // always
@@ -144,7 +160,11 @@ class DemoPeople {
                 }
             }
         }
-        for (String login : lab.onCall()) {
+    }
+
+    /** Also around the start of the demo, at whatever hour that is. */
+    void planOnCall(List<String> logins, WeekTimes times, Roster roster, PersonId by) {
+        for (String login : logins) {
             plan(
                     roster.person(login),
                     times.start().minus(Duration.ofHours(1)),

@@ -38,6 +38,10 @@ final class SeedFiles {
         return yaml("incidents.yaml", IncidentsSeed.class).incidents();
     }
 
+    SecondLabSeed secondLab() {
+        return yaml("second-lab.yaml", SecondLabSeed.class);
+    }
+
     List<PersonSeed> people() {
         try (var reader = new InputStreamReader(open("people.csv"), StandardCharsets.UTF_8)) {
             return CSV.parse(reader).stream().map(SeedFiles::person).toList();

@@ -75,7 +75,8 @@ class DemoCollegeIT {
                             "a tool change", this::hasSixRechecksAfterAToolChangeAndOneLapse,
                             "a second pair", this::hasASecondPairAtAnotherCellInTheDaytime,
                             "incidents", this::hasAnOpenAReviewedAndAClosedIncident,
-                            "accounts", this::letsEveryAccountThatIsShownSignIn));
+                            "accounts", this::letsEveryAccountThatIsShownSignIn,
+                            "the second lab", this::hasASecondLabInAZoneOfItsOwn));
             looks.put(
                     SUNDAY_NIGHT,
                     Map.of(
@@ -176,7 +177,9 @@ class DemoCollegeIT {
             demo.the(JdbcClient.class)
                     .sql(
                             "select state, count(*) as n from bookings where starts_at >= cast(:from as timestamp with time zone)"
-                                    + " and starts_at < cast(:until as timestamp with time zone) group by state")
+                                    + " and starts_at < cast(:until as timestamp with time zone) and lab_id = :lab"
+                                    + " group by state")
+                    .param("lab", demo.the(Labs.class).theLab().id().value())
                     .param("from", from)
                     .param("until", until)
                     .query((row, number) -> counts.put(row.getString("state"), row.getLong("n")))
@@ -227,10 +230,20 @@ class DemoCollegeIT {
             return states;
         }
 
+        private void hasASecondLabInAZoneOfItsOwn(DemoAt demo) {
+            SecondLabLook look = new SecondLabLook(demo);
+            look.hasClocksThatChangeOnOtherDays();
+            look.hasAPastARecordAndBookingsAhead();
+            look.sharesOneStudentWithTheFirst();
+            look.isWhatItsTechnicianSees();
+        }
+
         private void letsEveryAccountThatIsShownSignIn(DemoAt demo) {
             DemoAccounts accounts = demo.the(DemoAccounts.class);
             assertThat(demo.the(JdbcClient.class)
-                            .sql("select count(*) from enrolments")
+                            .sql("select count(*) from enrolments e join sections s on s.id = e.section_id"
+                                    + " join courses c on c.id = s.course_id where c.lab_id = :lab")
+                            .param("lab", demo.the(Labs.class).theLab().id().value())
                             .query(Integer.class)
                             .single())
                     .isEqualTo(81);
