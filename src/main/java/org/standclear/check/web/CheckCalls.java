@@ -13,13 +13,12 @@ import org.springframework.core.io.ClassPathResource;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
+import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 import org.springframework.web.multipart.MultipartFile;
-import org.standclear.cell.Cell;
-import org.standclear.cell.Cells;
 import org.standclear.check.UnstoredChecks;
 import org.standclear.core.cell.CellDescription;
 import org.standclear.core.cell.CellFileReader;
@@ -30,16 +29,17 @@ import org.standclear.core.program.phrases.Phrasebook;
 import org.standclear.core.text.BadInput;
 import org.standclear.core.text.InputText;
 import org.standclear.core.text.Reading;
+import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.web.ProblemException;
 
 /** The check for programs of a person's own: a file in, the answer out, nothing kept. */
 @RestController
 class CheckCalls {
 
-    private final Cells cells;
+    private final CellsByName cells;
     private final UnstoredChecks checks;
 
-    CheckCalls(Cells cells, UnstoredChecks checks) {
+    CheckCalls(CellsByName cells, UnstoredChecks checks) {
         this.cells = cells;
         this.checks = checks;
     }
@@ -54,7 +54,9 @@ class CheckCalls {
             @RequestParam(name = "declaration", required = false) @Nullable MultipartFile declaration,
             @RequestParam(name = "phrasebook", required = false) @Nullable MultipartFile phrasebook,
             @RequestParam(name = "cell-file", required = false) @Nullable MultipartFile cellFile,
-            @RequestParam(name = "cell", required = false) @Nullable String cell) {
+            @RequestParam(name = "cell", required = false) @Nullable String cell,
+            @RequestParam(name = "lab", required = false) @Nullable String lab,
+            @AuthenticationPrincipal SignedInPerson me) {
         String type = String.valueOf(request.getContentType()).toLowerCase(Locale.ROOT);
         if (!type.startsWith(MediaType.MULTIPART_FORM_DATA_VALUE)) {
             throw new ProblemException(
@@ -64,7 +66,13 @@ class CheckCalls {
         if (program == null) {
             throw new ProblemException(HttpStatus.BAD_REQUEST, "The file \"program\" is missing.");
         }
-        Place place = place(cell, cellFile);
+        if ((cell == null || cell.isBlank()) == (cellFile == null)) {
+            throw new ProblemException(
+                    HttpStatus.BAD_REQUEST, "Name one cell: its name in \"cell\", or the file \"cell-file\".");
+        }
+        Place place = cellFile != null
+                ? new Place(read("cell-file", cellFile, CellFileReader::read), CourseLimits.NONE)
+                : new Place(cells.find(me, String.valueOf(cell).strip(), lab), CourseLimits.USUAL);
         Declaration declared = declaration == null ? null : read("declaration", declaration, DeclarationReader::read);
         Phrasebook book = phrasebook == null ? null : read("phrasebook", phrasebook, Phrasebook::read);
         byte[] bytes = bytes("program", program, InputText.PROGRAM_BYTES);
@@ -77,24 +85,6 @@ class CheckCalls {
                 ? unreadable("program", unreadable.why())
                 : new ProblemException(
                         HttpStatus.SERVICE_UNAVAILABLE, "Several large programs are being checked just now.");
-    }
-
-    private Place place(@Nullable String name, @Nullable MultipartFile file) {
-        if ((name == null || name.isBlank()) == (file == null)) {
-            throw new ProblemException(
-                    HttpStatus.BAD_REQUEST, "Name one cell: its name in \"cell\", or the file \"cell-file\".");
-        }
-        if (file != null) {
-            return new Place(read("cell-file", file, CellFileReader::read), CourseLimits.NONE);
-        }
-        String wanted = String.valueOf(name).strip();
-        Cell found = cells.all().stream()
-                .filter(cell -> cell.name().equalsIgnoreCase(wanted))
-                .findFirst()
-                .orElseThrow(() -> new ProblemException(
-                        HttpStatus.NOT_FOUND, "There is no cell of that name.", Map.of("part", "cell")));
-        String description = cells.current(found.id()).file();
-        return new Place(CellFileReader.read(description).value(), CourseLimits.USUAL);
     }
 
     private static <T> T read(String part, MultipartFile file, Function<String, Reading<T>> reader) {

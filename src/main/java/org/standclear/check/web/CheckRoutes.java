@@ -5,14 +5,19 @@ import static org.standclear.platform.security.Role.STUDENT;
 import static org.standclear.platform.security.Role.TECHNICIAN;
 
 import java.util.List;
+import java.util.Set;
 import org.springframework.http.HttpMethod;
 import org.springframework.stereotype.Component;
+import org.standclear.platform.security.Role;
 import org.standclear.platform.security.RouteRule;
 import org.standclear.platform.security.RouteRules;
 
 /** Students and lab staff check programs; whose program it is, is asked again for each one. */
 @Component
 class CheckRoutes implements RouteRules {
+
+    /** Who checks programs in a lab. */
+    static final Set<Role> WHO_CHECKS = Set.of(STUDENT, TECHNICIAN, INSTRUCTOR);
 
     @Override
     public List<RouteRule> rules() {
@@ -31,6 +36,6 @@ class CheckRoutes implements RouteRules {
     }
 
     private static RouteRule own(HttpMethod method, String pattern) {
-        return RouteRule.roles(method, pattern, STUDENT, TECHNICIAN, INSTRUCTOR);
+        return RouteRule.roles(method, pattern, WHO_CHECKS.toArray(Role[]::new));
     }
 }

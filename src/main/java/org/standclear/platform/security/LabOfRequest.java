@@ -4,13 +4,16 @@ import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpSession;
 import java.nio.charset.StandardCharsets;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.springframework.stereotype.Component;
@@ -20,11 +23,13 @@ import org.standclear.platform.lab.Lab;
 import org.standclear.platform.lab.LabOwners;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.security.AccountStates.AccountState;
+import org.standclear.platform.web.Problems;
 
 /**
  * Finds out which lab a request is for. What the address and the form name decides, when it is a lab of the person's; then
  * what the person chose; then the first lab that the person works in. Something of a lab that is not the person's is not
- * found, like an id that nobody has, and so are things of two labs together.
+ * found, like an id that nobody has, and so are things of two labs together. A call by a program chooses nothing: it is for
+ * the first lab in which its person may make it.
  */
 @Component
 public class LabOfRequest {
@@ -52,10 +57,12 @@ public class LabOfRequest {
 
     private final Labs labs;
     private final LabOwners owners;
+    private final Routes routes;
 
-    LabOfRequest(Labs labs, LabOwners owners) {
+    LabOfRequest(Labs labs, LabOwners owners, Routes routes) {
         this.labs = labs;
         this.owners = owners;
+        this.routes = routes;
     }
 
     /**
@@ -86,7 +93,10 @@ public class LabOfRequest {
                 .toList();
         List<Lab> choices = own.stream().filter(lab -> !lab.closed()).toList();
         Set<LabId> fitting = new LinkedHashSet<>(own.stream().map(Lab::id).toList());
-        LabId usual = usual(own, chosen(request), account);
+        LabId usual = Problems.wanted(request)
+                ? firstOf(own, lab -> !Collections.disjoint(account.in(lab.id()), routes.rolesFor(request)))
+                        .orElseGet(() -> usual(own, "", account))
+                : usual(own, chosen(request), account);
         Set<UUID> named = named(request);
         if (named.size() > MOST_IDS) {
             return new Decision(usual, true, choices);
@@ -99,15 +109,20 @@ public class LabOfRequest {
         return new Decision(fitting.contains(usual) ? usual : fitting.iterator().next(), false, choices);
     }
 
+    private static Optional<LabId> firstOf(List<Lab> own, Predicate<Lab> fits) {
+        return own.stream()
+                .filter(lab -> !lab.closed() && fits.test(lab))
+                .map(Lab::id)
+                .findFirst();
+    }
+
     private LabId usual(List<Lab> own, String chosen, AccountState account) {
         return own.stream()
-                .filter(lab -> lab.id().toString().equals(chosen))
-                .findFirst()
-                .or(() -> own.stream()
-                        .filter(lab -> !lab.closed() && account.worksIn(lab.id()))
-                        .findFirst())
-                .or(() -> own.stream().findFirst())
                 .map(Lab::id)
+                .filter(lab -> lab.toString().equals(chosen))
+                .findFirst()
+                .or(() -> firstOf(own, lab -> account.worksIn(lab.id())))
+                .or(() -> own.stream().map(Lab::id).findFirst())
                 .orElseGet(() -> labs.theLab().id());
     }
 

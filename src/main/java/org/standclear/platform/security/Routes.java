@@ -30,6 +30,18 @@ class Routes {
         return rules;
     }
 
+    /** The roles that the rule of the request's route names; empty where there is no rule or it names none. */
+    Set<Role> rolesFor(HttpServletRequest request) {
+        PathContainer path = ServletRequestPathUtils.parse(request).pathWithinApplication();
+        for (int i = 0; i < rules.size(); i++) {
+            if (rules.get(i).method().matches(request.getMethod())
+                    && patterns.get(i).matches(path)) {
+                return rules.get(i).roles();
+            }
+        }
+        return Set.of();
+    }
+
     /** The methods that some rule names for the path of the request; empty when no rule knows the path. */
     Set<String> methodsFor(HttpServletRequest request) {
         PathContainer path = ServletRequestPathUtils.parse(request).pathWithinApplication();

@@ -264,9 +264,9 @@ class CheckCallsIT {
             assertThat(names(description.get("paths"))).containsExactly("/api/checks", "/api/openapi.yaml");
             JsonNode call = description.at("/paths/~1api~1checks/post");
             assertThat(names(call.get("responses")))
-                    .containsExactly("200", "400", "401", "403", "404", "413", "415", "422", "429", "503");
+                    .containsExactly("200", "400", "401", "403", "404", "409", "413", "415", "422", "429", "503");
             assertThat(names(call.at("/requestBody/content/multipart~1form-data/schema/properties")))
-                    .containsExactly("cell", "cell-file", "declaration", "phrasebook", "program");
+                    .containsExactly("cell", "cell-file", "declaration", "lab", "phrasebook", "program");
 
             JsonNode schema = JSON.readTree(Files.readString(Path.of("docs", "formats", "answer.schema.json")));
             assertThat(names(description.at("/components/schemas/Answer/properties")))
