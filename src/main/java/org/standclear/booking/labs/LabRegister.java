@@ -21,9 +21,10 @@ import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Lab;
 import org.standclear.platform.lab.LabScope;
 import org.standclear.platform.lab.Labs;
+import org.standclear.platform.lab.LooseEnds;
+import org.standclear.platform.lab.LooseEnds.LooseEnd;
 import org.standclear.platform.security.Role;
 import org.standclear.platform.text.PlainText;
-import org.standclear.platform.time.SqlTime;
 import org.standclear.trail.Trail;
 import org.standclear.trail.TrailEntry;
 
@@ -39,6 +40,7 @@ public class LabRegister {
     private final OpeningHours hours;
     private final People people;
     private final PeopleRegister register;
+    private final List<LooseEnds> rooms;
     private final Trail trail;
     private final Clock clock;
 
@@ -48,6 +50,7 @@ public class LabRegister {
             OpeningHours hours,
             People people,
             PeopleRegister register,
+            List<LooseEnds> rooms,
             Trail trail,
             Clock clock) {
         this.jdbc = jdbc;
@@ -55,6 +58,7 @@ public class LabRegister {
         this.hours = hours;
         this.people = people;
         this.register = register;
+        this.rooms = List.copyOf(rooms);
         this.trail = trail;
         this.clock = clock;
     }
@@ -134,7 +138,13 @@ public class LabRegister {
         });
     }
 
-    /** Takes a lab out of use, unless bookings are ahead in it or it is the last one. */
+    /** What has to be settled in the lab before it can be taken out of use. */
+    @Transactional(readOnly = true)
+    public List<LooseEnd> looseEnds(LabId lab) {
+        return rooms.stream().flatMap(room -> room.of(lab).stream()).toList();
+    }
+
+    /** Takes a lab out of use, unless something is not settled in it or it is the last one. */
     public Outcome close(LabId id, String reason, PersonId by) {
         if (PlainText.check(reason, LONGEST_REASON) instanceof PlainText.Refused refused) {
             return new Outcome.Refused("reason", refused.says());
@@ -147,28 +157,18 @@ public class LabRegister {
         if (count("select count(*) from labs where closed_at is null and id <> :lab", id) == 0) {
             return new Outcome.Refused("reason", "This is the only lab in use. Make another one first.");
         }
-        int ahead = ahead(id);
-        if (ahead > 0) {
+        List<LooseEnd> open = looseEnds(id);
+        if (!open.isEmpty()) {
             return new Outcome.Refused(
-                    "reason",
-                    ahead + (ahead == 1 ? " booking is" : " bookings are")
-                            + " ahead or not handed back in this lab. Cancel, move or close them out first.");
+                    "",
+                    open.get(0).says()
+                            + (open.size() == 1
+                                    ? ""
+                                    : " That is one of " + open.size() + " things to settle in this lab first."));
         }
         labs.setClosed(id, clock.instant());
         tell(id, "people.lab-closed", by, "The lab " + lab.name() + " was taken out of use: " + text(reason));
         return new Outcome.Done(id);
-    }
-
-    /** Those that hold a slot which is not over, and runs that nobody closed out. */
-    private int ahead(LabId lab) {
-        return jdbc.sql("""
-                select count(*) from bookings where lab_id = :lab
-                  and (ends_at > :now and state in ('BOOKED', 'CHECKED', 'READY', 'RELEASED')
-                    or state in ('RUNNING', 'STOPPED', 'FINISHED'))""")
-                .param("lab", lab.value())
-                .param("now", SqlTime.toSql(clock.instant()))
-                .query(Integer.class)
-                .single();
     }
 
     /** Takes a closed lab into use again. */

@@ -63,8 +63,8 @@ class LabClosePages {
     }
 
     @GetMapping("/labs/{lab}/close")
-    String ask(@PathVariable LabId lab, Model model) {
-        return ask(lab, "", Map.of(), model);
+    String ask(@PathVariable LabId lab, @AuthenticationPrincipal SignedInPerson me, Model model) {
+        return ask(lab, me, "", Map.of(), model);
     }
 
     @PostMapping("/labs/{lab}/close")
@@ -88,11 +88,14 @@ class LabClosePages {
             return "redirect:" + done.get();
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-        return ask(lab, reason, errors, model);
+        return ask(lab, me, reason, errors, model);
     }
 
-    private String ask(LabId lab, String reason, Map<String, String> errors, Model model) {
+    private String ask(LabId lab, SignedInPerson me, String reason, Map<String, String> errors, Model model) {
         model.addAttribute("lab", the(lab));
+        model.addAttribute("looseEnds", register.looseEnds(lab));
+        // the request is for this lab: what the administrator is besides, they are here
+        model.addAttribute("instructor", me.is(Role.INSTRUCTOR));
         model.addAttribute("reason", reason);
         model.addAttribute("errors", errors);
         return "booking/lab-close";

@@ -160,6 +160,7 @@ class LabPages {
                         : "Not known yet: " + String.join(", ", lab.unknown()));
         model.addAttribute("college", lab.college());
         model.addAttribute("zone", lab.zone().getId());
+        model.addAttribute("lab", lab.id());
         model.addAttribute("form", form);
         model.addAttribute("errors", errors);
         return "people/lab";

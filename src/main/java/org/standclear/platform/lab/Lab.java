@@ -40,6 +40,11 @@ public record Lab(
     /** What the first migration writes where only people of the lab know the answer. */
     private static final String NOT_SET = "not set";
 
+    /** The same lab by another clock. */
+    public Lab in(ZoneId other) {
+        return new Lab(id, college, room, name, other, emergencyNumber, firstAider, stopMap, closed);
+    }
+
     /** Which of the facts that have to hang at every bench are not known yet, in words. */
     public List<String> unknown() {
         List<String> unknown = new ArrayList<>();
