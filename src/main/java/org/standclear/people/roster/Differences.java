@@ -32,8 +32,12 @@ class Differences {
         this.addresses = addresses;
     }
 
-    /** Somebody with an account. */
-    record Known(UUID id, String login, String name, boolean active) {}
+    /**
+     * Somebody with an account.
+     *
+     * @param here whether the person has a part in this lab; of others nothing is shown but what the file says
+     */
+    record Known(UUID id, String login, String name, boolean active, boolean here) {}
 
     /** That somebody is in a section now. */
     record Enrolled(UUID person, String name, UUID section, String course, String code, Instant since) {}
@@ -84,12 +88,17 @@ class Differences {
 
     Found of(List<RosterRow> rows) {
         Map<String, Known> people = new HashMap<>();
-        jdbc.sql("select id, login, printed_name, active from people")
+        jdbc.sql("""
+                select p.id, p.login, p.printed_name, p.active, exists (select 1 from person_roles r
+                    where r.person_id = p.id and (r.lab_id = :lab or r.role = 'ADMINISTRATOR')) as here
+                from people p""")
+                .param("lab", labs.theLab().id().value())
                 .query((row, number) -> new Known(
                         row.getObject("id", UUID.class),
                         row.getString("login"),
                         row.getString("printed_name"),
-                        row.getBoolean("active")))
+                        row.getBoolean("active"),
+                        row.getBoolean("here")))
                 .list()
                 .forEach(one -> people.put(one.login(), one));
         Map<String, UUID> courses = new HashMap<>();
@@ -139,7 +148,7 @@ class Differences {
         Set<PersonId> have = addresses.known();
         for (RosterRow row : rows) {
             Known known = people.get(row.login());
-            if (row.address().isEmpty() || (known != null && have.contains(new PersonId(known.id())))) {
+            if (row.address().isEmpty() || known != null && keepsAddress(known, have)) {
                 continue;
             }
             if (addresses.usable(row.address())) {
@@ -150,6 +159,11 @@ class Differences {
             }
         }
         return found;
+    }
+
+    /** Where somebody's messages go is not for the roster of a lab to say that they have no part in yet. */
+    private static boolean keepsAddress(Known known, Set<PersonId> have) {
+        return !known.here() || have.contains(new PersonId(known.id()));
     }
 
     private List<Enrolled> enrolments() {
@@ -232,6 +246,11 @@ class Differences {
     }
 
     private static void note(RosterRow row, Known known, List<String> notes) {
+        if (!known.here()) {
+            notes.add(row.login() + ", " + row.name()
+                    + " in the file, has an account of another lab. It is used as it is.");
+            return;
+        }
         if (!known.name().equals(row.name())) {
             notes.add(row.login() + " is " + known.name() + " here and " + row.name()
                     + " in the file; the name here stays.");

@@ -4,6 +4,7 @@ import java.io.ByteArrayOutputStream;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -186,7 +187,25 @@ class JdbcRosterImports implements RosterImports {
         String why = stored.state() == State.APPLIED
                 ? ": more than a student of this roster by now; the account stays open when it is taken back."
                 : ": more than a student of this roster; the account stayed open.";
-        return undo.staying(stored.id()).stream().map(name -> name + why).toList();
+        List<String> staying = new ArrayList<>(
+                undo.staying(stored.id()).stream().map(name -> name + why).toList());
+        if (stored.state() == State.APPLIED) {
+            Map<UUID, String> names = undo.letIn(stored.id());
+            withBookingsAhead(names.keySet())
+                    .forEach(person -> staying.add(names.get(person)
+                            + ": has a booking ahead and stays a student of this lab when it is taken back."));
+        }
+        return staying;
+    }
+
+    /** Those of them who have something ahead in this lab. */
+    private List<UUID> withBookingsAhead(Collection<UUID> people) {
+        List<PersonId> all = people.stream().map(PersonId::new).toList();
+        return standing.aheadOf(all) == 0
+                ? List.of()
+                : people.stream()
+                        .filter(person -> standing.aheadOf(List.of(new PersonId(person))) > 0)
+                        .toList();
     }
 
     private static Preview preview(
@@ -236,7 +255,7 @@ class JdbcRosterImports implements RosterImports {
         if (stored.state() != State.APPLIED) {
             return Optional.of("Only a roster that stands applied can be taken back.");
         }
-        int closed = undo.takeBack(id, now());
+        int closed = undo.takeBack(id, withBookingsAhead(undo.letIn(id).keySet()), now());
         rows.decide(id, State.UNDONE, by, now());
         trail.append(TrailEntry.of(
                         labs.theLab().id(),

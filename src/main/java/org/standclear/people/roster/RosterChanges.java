@@ -57,7 +57,13 @@ class RosterChanges {
             effects.add(new Effect(Effect.Kind.ENROLLED, person, section, at));
         }
         batch("insert into enrolments (person_id, section_id, enrolled_at) values (?, ?, ?)", enrolments);
-        letIn(enrolments);
+        letIn(
+                found.enrolled().stream()
+                        .map(row -> Objects.requireNonNull(people.get(row.login())))
+                        .distinct()
+                        .toList(),
+                at,
+                effects);
         if (takeOut) {
             takeOut(found.takenOut().values().stream().flatMap(List::stream).toList(), at, effects);
         }
@@ -90,18 +96,23 @@ class RosterChanges {
     }
 
     /** Who takes a course is a student of its lab, unless they work there already. */
-    private void letIn(List<Object[]> enrolments) {
+    private void letIn(List<UUID> people, Instant at, List<Effect> effects) {
         UUID lab = labs.theLab().id().value();
-        List<Object[]> roles = enrolments.stream()
-                .map(one -> one[0])
-                .distinct()
-                .map(person -> new Object[] {lab, person, lab})
-                .toList();
-        batch("""
-                insert into person_roles (person_id, lab_id, role)
-                select p.id, cast(? as uuid), 'STUDENT' from people p
-                where p.id = ? and not exists (
-                    select 1 from person_roles r where r.person_id = p.id and r.lab_id = ?)""", roles);
+        List<Object[]> roles = new ArrayList<>();
+        for (int from = 0; from < people.size(); from += BATCH) {
+            jdbc.sql("""
+                    select p.id from people p where p.id in (:people) and not exists (
+                        select 1 from person_roles r where r.person_id = p.id and r.lab_id = :lab)""")
+                    .param("people", people.subList(from, Math.min(people.size(), from + BATCH)))
+                    .param("lab", lab)
+                    .query(UUID.class)
+                    .list()
+                    .forEach(person -> {
+                        roles.add(new Object[] {person, lab, "STUDENT"});
+                        effects.add(new Effect(Effect.Kind.LET_IN, person, null, at));
+                    });
+        }
+        batch("insert into person_roles (person_id, lab_id, role) values (?, ?, ?)", roles);
     }
 
     private UUID addSection(String code) {

@@ -56,7 +56,8 @@ class RosterRows {
             ENROLLED,
             TAKEN_OUT,
             TEAMED,
-            ADDRESSED
+            ADDRESSED,
+            LET_IN
         }
     }
 

@@ -1,7 +1,10 @@
 package org.standclear.people.roster;
 
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -9,6 +12,7 @@ import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.standclear.people.MailAddresses;
+import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.OpenSessions;
 import org.standclear.platform.time.SqlTime;
@@ -24,11 +28,14 @@ class RosterUndo {
             exists (select 1 from roster_effects f where f.import_id = :id and f.kind = '%1$s'
                 and f.person_id = %2$s.person_id and f.section_id = %2$s.section_id%3$s)""";
 
-    /** Accounts that the roster added and that are nothing but a student's without a section. */
+    private static final String LAB = "(select i.lab_id from roster_imports i where i.id = :id)";
+
+    /** Accounts that the roster added and that are nothing but a student's of its lab, without a section. */
     private static final String TO_CLOSE = """
             id in (select f.person_id from roster_effects f where f.import_id = :id and f.kind = 'ADDED')
-            and not exists (select 1 from person_roles r where r.person_id = people.id and r.role <> 'STUDENT')
-            and not exists (select 1 from enrolments e where e.person_id = people.id)""";
+            and not exists (select 1 from person_roles r where r.person_id = people.id
+                and (r.role <> 'STUDENT' or r.lab_id <> %s))
+            and not exists (select 1 from enrolments e where e.person_id = people.id)""".formatted(LAB);
 
     private final JdbcClient jdbc;
     private final MailAddresses addresses;
@@ -40,8 +47,12 @@ class RosterUndo {
         this.sessions = sessions;
     }
 
-    /** Takes everything back that nobody has built on; how many accounts were closed. */
-    int takeBack(UUID roster, Instant at) {
+    /**
+     * Takes everything back that nobody has built on; how many accounts were closed.
+     *
+     * @param studentsStill whom the roster let into the lab and who stay its students
+     */
+    int takeBack(UUID roster, Collection<UUID> studentsStill, Instant at) {
         change(
                 "delete from team_members where "
                         + OF.formatted("TEAMED", "team_members", " and f.since = team_members.from_at"),
@@ -69,12 +80,46 @@ class RosterUndo {
                 roster);
         addresses.forget(addresses(roster));
         endSessions(roster);
-        return jdbc.sql("""
+        int closed = jdbc.sql("""
                 update people set active = false, closed_at = coalesce(closed_at, :at), version = version + 1
                 where active and """ + " " + TO_CLOSE)
                 .param("id", roster)
                 .param("at", SqlTime.toSql(at))
                 .update();
+        seeOut(roster, studentsStill);
+        return closed;
+    }
+
+    /**
+     * Who is a student of the lab by the roster alone is none any more: those with an account of another lab, and those whom
+     * another lab let in since. A closed account keeps what it was.
+     */
+    private void seeOut(UUID roster, Collection<UUID> studentsStill) {
+        List<UUID> still = new ArrayList<>(studentsStill);
+        // SQL knows no empty list
+        still.add(Id.newValue());
+        jdbc.sql("""
+                delete from person_roles where role = 'STUDENT' and lab_id = %1$s and person_id not in (:still)
+                and exists (select 1 from roster_effects f join people p on p.id = f.person_id
+                    where f.import_id = :id and f.person_id = person_roles.person_id
+                    and (f.kind = 'LET_IN' or f.kind = 'ADDED' and p.active))
+                and not exists (select 1 from person_roles o where o.person_id = person_roles.person_id
+                    and o.lab_id = person_roles.lab_id and o.role <> 'STUDENT')
+                and not exists (select 1 from enrolments e join sections s on s.id = e.section_id
+                    join courses c on c.id = s.course_id
+                    where e.person_id = person_roles.person_id and c.lab_id = %1$s)""".formatted(LAB)).param("id", roster).param("still", still).update();
+    }
+
+    /** People with an account of another lab whom the roster made students of this one, by name. */
+    Map<UUID, String> letIn(UUID roster) {
+        Map<UUID, String> names = new LinkedHashMap<>();
+        jdbc.sql("""
+                select p.id, p.printed_name from people p where p.id in (
+                    select f.person_id from roster_effects f where f.import_id = :id and f.kind = 'LET_IN')
+                order by p.sort_name, p.id""").param("id", roster).query(row -> {
+            names.put(row.getObject("id", UUID.class), row.getString("printed_name"));
+        });
+        return names;
     }
 
     /** Names of accounts that it added and that stay open when it is taken back, because they are more than that now. */
@@ -82,12 +127,16 @@ class RosterUndo {
         return jdbc.sql("""
                 select p.printed_name from people p where p.active and p.id in (
                     select f.person_id from roster_effects f where f.import_id = :id and f.kind = 'ADDED')
-                and (exists (select 1 from person_roles r where r.person_id = p.id and r.role <> 'STUDENT')
+                and (exists (select 1 from person_roles r where r.person_id = p.id
+                        and (r.role <> 'STUDENT' or r.lab_id <> %s))
                     or exists (select 1 from enrolments e where e.person_id = p.id and not exists (
                         select 1 from roster_effects f where f.import_id = :id and f.kind = 'ENROLLED'
                         and f.person_id = e.person_id and f.section_id = e.section_id
                         and (f.since is null or f.since = e.enrolled_at))))
-                order by p.sort_name, p.id""").param("id", roster).query(String.class).list();
+                order by p.sort_name, p.id""".formatted(LAB))
+                .param("id", roster)
+                .query(String.class)
+                .list();
     }
 
     private Map<PersonId, String> addresses(UUID roster) {
