@@ -10,6 +10,8 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.springframework.scheduling.annotation.Scheduled;
 import org.standclear.architecture.planted.RoundForOneLab;
+import org.standclear.architecture.planted.ThreadForOneLab;
+import org.standclear.platform.lab.LabScope;
 import org.standclear.platform.lab.Labs;
 
 /** What happens by itself happens for every lab, each in its scope; outside of any scope it would be for the first alone. */
@@ -17,6 +19,14 @@ class LabRoundsTests {
 
     /** Of no lab in particular: tokens of forms that were sent, and mail that was written in its lab's scope before. */
     private static final Set<String> OF_NO_LAB = Set.of("UsedTokens", "MailRounds");
+
+    /** Stops a solver, listens to the database, sends signs of life: no lab's data is read or written in these threads. */
+    private static final Set<String> THREADS_OF_NO_LAB = Set.of("Stopper", "DatabaseChannel", "LiveStreams");
+
+    private static final Set<String> STARTS_THREADS = Set.of(
+            "java.util.concurrent.Executors",
+            "java.util.concurrent.CompletableFuture",
+            "java.util.concurrent.ForkJoinPool");
 
     private static List<String> forOneLabOnly(JavaClasses classes) {
         return classes.stream()
@@ -38,6 +48,37 @@ class LabRoundsTests {
         assertThat(MainClasses.ALL.stream().filter(LabRoundsTests::happensByItself))
                 .hasSizeGreaterThan(4);
         assertThat(forOneLabOnly(MainClasses.ALL)).isEmpty();
+    }
+
+    private static List<String> threadsOfUnknownLab(JavaClasses classes) {
+        return classes.stream()
+                .filter(LabRoundsTests::startsThreads)
+                .filter(type -> !THREADS_OF_NO_LAB.contains(type.getSimpleName()))
+                .filter(type -> type.getMethodCallsFromSelf().stream()
+                        .noneMatch(call -> call.getTargetOwner().isEquivalentTo(LabScope.class)))
+                .map(JavaClass::getSimpleName)
+                .toList();
+    }
+
+    private static boolean startsThreads(JavaClass type) {
+        return type.getConstructorCallsFromSelf().stream()
+                        .anyMatch(call -> call.getTargetOwner().getName().equals("java.lang.Thread"))
+                || type.getMethodCallsFromSelf().stream()
+                        .anyMatch(call ->
+                                STARTS_THREADS.contains(call.getTargetOwner().getName()));
+    }
+
+    @Test
+    void threadsOfTheirOwnWorkInTheScopeOfWhoeverStartedThem() {
+        assertThat(MainClasses.ALL.stream().filter(LabRoundsTests::startsThreads))
+                .hasSizeGreaterThan(3);
+        assertThat(threadsOfUnknownLab(MainClasses.ALL)).isEmpty();
+    }
+
+    @Test
+    void catchesAThreadOfNoScope() {
+        assertThat(threadsOfUnknownLab(new ClassFileImporter().importClasses(ThreadForOneLab.class)))
+                .containsExactly("ThreadForOneLab");
     }
 
     @Test

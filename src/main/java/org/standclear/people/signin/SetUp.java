@@ -19,6 +19,7 @@ import org.standclear.people.tries.Tries.Begun;
 import org.standclear.people.tries.Tries.Kind;
 import org.standclear.platform.digest.Sha256;
 import org.standclear.platform.lab.Lab;
+import org.standclear.platform.lab.LabScope;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.security.Role;
 import org.standclear.platform.time.SqlTime;
@@ -96,12 +97,15 @@ public class SetUp {
         if (!isNeeded()) {
             return new Finished.TooLate();
         }
-        var added = register.add(new NewPerson(
-                asked.login(),
-                asked.printedName(),
-                Set.of(Role.ADMINISTRATOR),
-                new Password.Chosen(asked.password()),
-                null));
+        // nobody is signed in yet, so no request says for which lab this is
+        var added = LabScope.in(
+                asked.lab().id(),
+                () -> register.add(new NewPerson(
+                        asked.login(),
+                        asked.printedName(),
+                        Set.of(Role.ADMINISTRATOR),
+                        new Password.Chosen(asked.password()),
+                        null)));
         if (added instanceof PeopleRegister.Outcome.Refused refused) {
             return new Finished.Refused(refused.field(), refused.says());
         }

@@ -14,6 +14,7 @@ import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.springframework.beans.factory.annotation.Value;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.springframework.transaction.annotation.Propagation;
@@ -29,17 +30,19 @@ public class Labs {
 
     private static final Logger LOG = LoggerFactory.getLogger(Labs.class);
 
-    /** Made by the first migration; what work outside of any scope is for. */
+    /** Made by the first migration; what reading outside of any scope shows. */
     private static final LabId FIRST = LabId.of("00000000-0000-7000-8000-000000000001");
 
     private static final Duration MOMENT = Duration.ofSeconds(1);
 
     private final JdbcClient jdbc;
+    private final boolean refuseOutsideOfScope;
     private final AtomicReference<@Nullable Seen> cached = new AtomicReference<>();
     private final AtomicLong changes = new AtomicLong();
 
-    Labs(JdbcClient jdbc) {
+    Labs(JdbcClient jdbc, @Value("${standclear.labs.refuse-outside-of-scope:true}") boolean refuseOutsideOfScope) {
         this.jdbc = jdbc;
+        this.refuseOutsideOfScope = refuseOutsideOfScope;
     }
 
     /** The labs and when they were read: another instance may change one, and its benches show it a moment later. */
@@ -50,12 +53,30 @@ public class Labs {
         }
     }
 
-    /** The lab that the present work is for: that of the scope, or the first one outside of any. */
+    /**
+     * The lab that the present work is for: that of the scope. Outside of any, reading shows the first one; a change is
+     * refused where there are several, because nobody can tell for which of them it is meant.
+     */
     public Lab theLab() {
-        LabId here = LabScope.here().orElse(FIRST);
+        LabId here = LabScope.here().orElseGet(this::outsideOfAnyScope);
         return seen().find(here)
                 .or(() -> anew().find(here))
                 .orElseThrow(() -> new IllegalStateException("no lab " + here));
+    }
+
+    private LabId outsideOfAnyScope() {
+        if (refuseOutsideOfScope && isChange() && areSeveral()) {
+            IllegalStateException refused =
+                    new IllegalStateException("a change outside of any lab's scope, where there are several labs");
+            LOG.error("refused, since nobody can tell for which lab it is meant", refused);
+            throw refused;
+        }
+        return FIRST;
+    }
+
+    private static boolean isChange() {
+        return TransactionSynchronizationManager.isActualTransactionActive()
+                && !TransactionSynchronizationManager.isCurrentTransactionReadOnly();
     }
 
     private Seen seen() {
