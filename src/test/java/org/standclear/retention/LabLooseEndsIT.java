@@ -128,8 +128,12 @@ class LabLooseEndsIT {
             refused("Incident 1 is not closed");
 
             Document asked = page(get(path), marit);
-            assertThat(asked.select("main form[method=post]")).as("nothing to send yet").isEmpty();
-            assertThat(asked.select("#first + ul a")).as("not for an administrator to open").isEmpty();
+            assertThat(asked.select("main form[method=post]"))
+                    .as("nothing to send yet")
+                    .isEmpty();
+            assertThat(asked.select("#first + ul a"))
+                    .as("not for an administrator to open")
+                    .isEmpty();
             assertThat(send(get("/incidents/" + incident), marit).getStatus()).isEqualTo(404);
 
             register.appoint(lab.id(), marit.login(), Set.of(Role.INSTRUCTOR), PersonId.next());

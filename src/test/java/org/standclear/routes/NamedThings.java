@@ -54,8 +54,8 @@ final class NamedThings {
 
     private NamedThings() {}
 
-    /** The path with ids of the first lab in it, or with made-up ones where it has none; empty when it names nothing of the lab. */
-    static Optional<String> filled(FirstLab first, String pattern) {
+    /** The path with ids of the lab's things in it, or with made-up ones where it has none; empty when it names nothing of the lab. */
+    static Optional<String> filled(OneLab lab, String pattern) {
         Matcher variable = Pattern.compile("\\{([^}]+)}").matcher(pattern);
         StringBuilder path = new StringBuilder();
         boolean ofFirst = false;
@@ -68,7 +68,7 @@ final class NamedThings {
                         path, name.equals("number") ? "1" : UUID.randomUUID().toString());
                 continue;
             }
-            List<UUID> ids = first.ids(table);
+            List<UUID> ids = lab.ids(table);
             ofFirst |= !ids.isEmpty();
             variable.appendReplacement(path, (ids.isEmpty() ? UUID.randomUUID() : ids.get(0)).toString());
         }

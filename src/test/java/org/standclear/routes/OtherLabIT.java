@@ -56,14 +56,14 @@ class OtherLabIT {
         JdbcClient jdbc;
 
         private boolean made;
-        private FirstLab first;
+        private OneLab first;
         private SecondLab second;
 
         @BeforeEach
         void makeASecondLab() {
             if (!made) {
                 made = true;
-                first = new FirstLab(application);
+                first = new OneLab(application, OneLab.FIRST);
                 second = new SecondLab(application, "America/Halifax");
             }
         }

@@ -47,8 +47,11 @@ class AccessLogPages {
             Model model) {
         Optional<Person> who = people.byLogin(viewer.strip());
         Optional<Person> of = people.byLogin(whose.strip());
-        boolean unknown = (!viewer.isBlank() && who.isEmpty()) || (!whose.isBlank() && of.isEmpty());
-        List<Look> found = unknown ? List.of() : looks.latest(id(who), id(of), position(before), PAGE + 1);
+        boolean nobody = (!viewer.isBlank() && who.isEmpty()) || (!whose.isBlank() && of.isEmpty());
+        List<Look> found = nobody ? List.of() : looks.latest(id(who), id(of), position(before), PAGE + 1);
+        // who has left the lab is found by what the log has of them; whether others have an account is not for it to
+        // say
+        boolean unknown = nobody || found.isEmpty() && (isElsewhere(who) || isElsewhere(of));
         List<Look> shown = found.subList(0, Math.min(PAGE, found.size()));
         model.addAttribute("lines", shown.stream().map(this::line).toList());
         model.addAttribute("viewer", viewer.strip());
@@ -57,6 +60,10 @@ class AccessLogPages {
         model.addAttribute(
                 "next", found.size() > PAGE ? next(viewer.strip(), whose.strip(), shown.get(PAGE - 1)) : null);
         return "retention/access";
+    }
+
+    private static boolean isElsewhere(Optional<Person> person) {
+        return person.isPresent() && person.get().roles().isEmpty();
     }
 
     private static @Nullable PersonId id(Optional<Person> person) {

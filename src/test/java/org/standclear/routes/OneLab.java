@@ -1,9 +1,13 @@
 package org.standclear.routes;
 
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -15,33 +19,36 @@ import org.standclear.platform.ids.LabId;
 import org.standclear.platform.lab.LabOwners;
 import org.standclear.platform.lab.LabThings;
 
-/** What the first lab of a running application has, and what of it an answer gives away. */
-final class FirstLab {
+/** What one lab of a running application has, and what of it an answer gives away. */
+final class OneLab {
 
-    private static final LabId FIRST = LabId.of("00000000-0000-7000-8000-000000000001");
+    /** The one that the first migration makes. */
+    static final LabId FIRST = LabId.of("00000000-0000-7000-8000-000000000001");
 
     private static final Pattern ID = Pattern.compile("[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}");
 
+    private final LabId lab;
     private final JdbcClient jdbc;
     private final LabOwners owners;
     private final List<LabThings> features;
     private final List<String> names;
 
-    FirstLab(ApplicationContext application) {
+    OneLab(ApplicationContext application, LabId lab) {
+        this.lab = lab;
         jdbc = application.getBean(JdbcClient.class);
         owners = application.getBean(LabOwners.class);
         features = List.copyOf(application.getBeansOfType(LabThings.class).values());
         names = names();
     }
 
-    /** The ids of things of the first lab, by table; people who belong to the first lab and no other. */
+    /** The ids of its things, by table; people who belong to it and to no other lab. */
     List<UUID> ids(String table) {
         if (table.equals("people")) {
             return jdbc.sql("""
                     select r.person_id from person_roles r where r.lab_id = :lab and r.role <> 'ADMINISTRATOR'
                     and not exists (select 1 from person_roles o where o.person_id = r.person_id
                         and (o.lab_id <> :lab or o.role = 'ADMINISTRATOR'))
-                    order by r.person_id""").param("lab", FIRST.value()).query(UUID.class).list();
+                    order by r.person_id""").param("lab", lab.value()).query(UUID.class).list();
         }
         LabThings.Kind kind = features.stream()
                 .flatMap(feature -> feature.kinds().stream())
@@ -49,7 +56,7 @@ final class FirstLab {
                 .findFirst()
                 .orElseThrow();
         return jdbc.sql("select t.id from " + table + " t " + kind.join() + " where " + kind.lab() + " = :lab")
-                .param("lab", FIRST.value())
+                .param("lab", lab.value())
                 .query(UUID.class)
                 .list();
     }
@@ -71,7 +78,7 @@ final class FirstLab {
                         "select name from labs where id = :lab",
                         "select room from labs where id = :lab")
                 .forEach(sql -> all.addAll(jdbc.sql(sql)
-                        .param("lab", FIRST.value())
+                        .param("lab", lab.value())
                         .query(String.class)
                         .list()));
         Set<String> ownOfSecond = Set.of("Ines Quarryvale");
@@ -81,7 +88,33 @@ final class FirstLab {
                 .toList();
     }
 
-    /** What of the first lab an answer shows: names, and ids that do not belong to the reader's lab. */
+    /** Every row of its things as text, by table, to see whether anything has changed. */
+    Map<String, String> rows() {
+        Map<String, String> rows = new TreeMap<>();
+        for (LabThings feature : features) {
+            for (LabThings.Kind kind : feature.kinds()) {
+                rows.put(
+                        kind.table(),
+                        jdbc.sql("select t.* from " + kind.table() + " t " + kind.join() + " where " + kind.lab()
+                                        + " = :lab order by t.id")
+                                .param("lab", lab.value())
+                                .query((row, number) -> text(row))
+                                .list()
+                                .toString());
+            }
+        }
+        return rows;
+    }
+
+    private static String text(ResultSet row) throws SQLException {
+        StringBuilder text = new StringBuilder();
+        for (int column = 1; column <= row.getMetaData().getColumnCount(); column++) {
+            text.append(row.getString(column)).append('|');
+        }
+        return text.toString();
+    }
+
+    /** What of the lab an answer shows: names, and ids that do not belong to the reader's lab. */
     List<String> shown(String where, MockHttpServletResponse answer, LabId reader) throws Exception {
         String body = answer.getContentAsString();
         List<String> faults = new ArrayList<>();
