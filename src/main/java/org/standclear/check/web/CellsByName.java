@@ -48,8 +48,9 @@ class CellsByName {
      * @param lab its lab's name or id; null or blank to look in all of the caller's
      */
     CellDescription find(SignedInPerson me, String name, @Nullable String lab) {
+        String named = lab == null ? "" : lab.strip();
         List<Found> found = new ArrayList<>();
-        for (Lab one : wanted(me, lab)) {
+        for (Lab one : wanted(me, named)) {
             LabScope.in(one.id(), cells::all).stream()
                     .filter(cell -> cell.name().equalsIgnoreCase(name))
                     .forEach(cell -> found.add(new Found(one, cell)));
@@ -57,7 +58,7 @@ class CellsByName {
         if (found.isEmpty()) {
             throw new ProblemException(
                     HttpStatus.NOT_FOUND,
-                    isNamed(lab) ? "There is no cell of that name in that lab." : "There is no cell of that name.",
+                    named.isEmpty() ? "There is no cell of that name." : "There is no cell of that name in that lab.",
                     Map.of("part", "cell"));
         }
         if (found.size() > 1) {
@@ -69,12 +70,11 @@ class CellsByName {
         return CellFileReader.read(file).value();
     }
 
-    private List<Lab> wanted(SignedInPerson me, @Nullable String lab) {
+    private List<Lab> wanted(SignedInPerson me, String named) {
         List<Lab> own = own(me);
-        if (!isNamed(lab)) {
+        if (named.isEmpty()) {
             return own;
         }
-        String named = lab.strip();
         List<Lab> chosen = own.stream()
                 .filter(one -> one.name().equalsIgnoreCase(named)
                         || one.id().toString().equals(named))
@@ -100,10 +100,6 @@ class CellsByName {
 
     private static boolean mayCheck(Set<Role> roles) {
         return !Collections.disjoint(roles, CheckRoutes.WHO_CHECKS);
-    }
-
-    private static boolean isNamed(@Nullable String lab) {
-        return lab != null && !lab.isBlank();
     }
 
     private static ProblemException severalLabs(List<Found> found) {

@@ -148,7 +148,7 @@ class Differences {
         Set<PersonId> have = addresses.known();
         for (RosterRow row : rows) {
             Known known = people.get(row.login());
-            if (row.address().isEmpty() || known != null && keepsAddress(known, have)) {
+            if (row.address().isEmpty() || (known != null && keepsAddress(known, have))) {
                 continue;
             }
             if (addresses.usable(row.address())) {

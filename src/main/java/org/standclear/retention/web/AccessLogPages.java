@@ -51,7 +51,7 @@ class AccessLogPages {
         List<Look> found = nobody ? List.of() : looks.latest(id(who), id(of), position(before), PAGE + 1);
         // who has left the lab is found by what the log has of them; whether others have an account is not for it to
         // say
-        boolean unknown = nobody || found.isEmpty() && (isElsewhere(who) || isElsewhere(of));
+        boolean unknown = nobody || (found.isEmpty() && (isElsewhere(who) || isElsewhere(of)));
         List<Look> shown = found.subList(0, Math.min(PAGE, found.size()));
         model.addAttribute("lines", shown.stream().map(this::line).toList());
         model.addAttribute("viewer", viewer.strip());
