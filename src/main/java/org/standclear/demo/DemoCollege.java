@@ -132,15 +132,9 @@ class DemoCollege {
             equipment.register(roster);
         });
         timeline.add(term.plus(Duration.ofHours(2)), () -> {
-            PersonId ines = roster.person("ines");
-            people.authorise(
-                    files.people(),
-                    lab.authorisations(),
-                    new DemoPeople.Granting(roster, ines, term.plus(Duration.ofHours(2)), times.start()));
-            people.planDuty(lab.duty(), times, roster, ines);
-            people.planOnCall(lab.onCall(), times, roster, ines);
+            addDuties(files, times, roster, term.plus(Duration.ofHours(2)));
             rush.write(files.people(), week, times, roster);
-            openAroundStart(times, ines);
+            openAroundStart(times, roster.person("ines"));
             now.write(week.now(), slotsNow(week, times, roster));
             new StaffScript(week, times, timeline, roster, cells, bookings, now).write();
             script.write();
@@ -176,6 +170,15 @@ class DemoCollege {
         people.addPeople(everybody, lab, roster);
         people.addCourses(files.courses(), times, roster);
         people.enrol(everybody, roster, roster.person("ines"));
+    }
+
+    private void addDuties(SeedFiles files, WeekTimes times, Roster roster, Instant from) {
+        LabSeed lab = files.lab();
+        PersonId ines = roster.person("ines");
+        people.authorise(
+                files.people(), lab.authorisations(), new DemoPeople.Granting(roster, ines, from, times.start()));
+        people.planDuty(lab.duty(), times, roster, ines);
+        people.planOnCall(lab.onCall(), times, roster, ines);
     }
 
     private void addCells(SeedFiles files, WeekSeed week, Roster roster) {

@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import org.standclear.booking.LabMaker;
 import org.standclear.booking.OpenPeriod;
 import org.standclear.booking.OpeningHours;
 import org.standclear.people.People;
@@ -31,7 +32,7 @@ import org.standclear.trail.TrailEntry;
 /** Makes labs, appoints their staff, and takes labs out of use; the caller has checked that an administrator asks. */
 @Service
 @Transactional
-public class LabRegister {
+public class LabRegister implements LabMaker {
 
     private static final int LONGEST_REASON = 400;
 
@@ -115,6 +116,14 @@ public class LabRegister {
             return staff.map(person -> appoint(lab.id(), person.login(), Set.of(firstRole), by))
                     .orElse(made);
         });
+    }
+
+    @Override
+    public LabId make(Lab lab, List<OpenPeriod> weekday, PersonId by) {
+        if (make(lab, weekday, "", Role.TECHNICIAN, by) instanceof Outcome.Refused refused) {
+            throw new IllegalStateException(refused.says());
+        }
+        return lab.id();
     }
 
     /** Gives somebody with an account these roles in the lab, beside what they have there. */
