@@ -7,9 +7,11 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.util.Map;
 import org.apache.tomcat.util.http.InvalidParameterException;
+import org.springframework.beans.factory.annotation.Value;
 import org.springframework.core.annotation.Order;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Component;
+import org.springframework.util.unit.DataSize;
 import org.springframework.web.filter.OncePerRequestFilter;
 
 /**
@@ -23,6 +25,12 @@ class ReadableRequests extends OncePerRequestFilter {
     static final int BEFORE_SECURITY = -200;
 
     private static final int LONGEST_QUERY = 4000;
+
+    private final long longestBody;
+
+    ReadableRequests(@Value("${spring.servlet.multipart.max-request-size}") DataSize longestBody) {
+        this.longestBody = longestBody.toBytes();
+    }
 
     @Override
     protected void doFilterInternal(HttpServletRequest request, HttpServletResponse response, FilterChain chain)
@@ -44,10 +52,14 @@ class ReadableRequests extends OncePerRequestFilter {
         chain.doFilter(request, response);
     }
 
-    private static int refusal(HttpServletRequest request) {
+    private int refusal(HttpServletRequest request) {
         String query = request.getQueryString();
         if (query != null && query.length() > LONGEST_QUERY) {
             return HttpServletResponse.SC_BAD_REQUEST;
+        }
+        if (request.getContentLengthLong() > longestBody) {
+            // what it says is enough: nothing of it is read first
+            return HttpServletResponse.SC_REQUEST_ENTITY_TOO_LARGE;
         }
         try {
             if (isMultipart(request)) {
