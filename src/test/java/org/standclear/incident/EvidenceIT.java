@@ -4,12 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.time.Duration;
+import java.util.Map;
 import java.util.Objects;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.springframework.dao.DataAccessException;
 import org.standclear.incident.FrozenEvidence.Piece;
 import org.standclear.incident.FrozenEvidence.Recomputed;
+import org.standclear.people.Person;
 import org.standclear.platform.digest.Sha256;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.IncidentId;
@@ -17,6 +19,9 @@ import org.standclear.program.Programs;
 import org.standclear.run.ResetCause;
 import org.standclear.run.Run;
 import org.standclear.run.RunEvent;
+import org.standclear.signoff.Handovers;
+import org.standclear.signoff.Part;
+import org.standclear.signoff.SignoffDesk.Signed;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
 
@@ -76,6 +81,43 @@ class EvidenceIT {
 
             assertThat(frozen(id).holds()).isTrue();
             assertThat(frozen(id).pieces()).hasSize(pieces);
+        }
+
+        @Test
+        void holdsWhenTheEStopChangesHandsAfterwards() {
+            Run run = running();
+            IncidentId id = reported(IncidentClass.PROTECTIVE_STOP);
+            String release = sha256("release", id);
+            Person tal = scene().lab.student("Tal Emberley");
+            Handovers handovers = application.getBean(Handovers.class);
+            is(
+                    Handovers.Asked.Opened.class,
+                    handovers.ask(scene().booking, tal.id(), scene().noor.id()));
+            scene().enter(Part.ATTENDANT, tal, 1, Map.of("other", "Noor"));
+            scene().enter(Part.ATTENDANT, tal, 2, Map.of("clothing", "in-order"));
+            scene().enter(Part.ATTENDANT, tal, 7, Map.of("hand", "on-it"));
+            is(Signed.Kept.class, scene().sign(Part.ATTENDANT, tal));
+
+            assertThat(releases.latest(scene().booking).orElseThrow().attendant())
+                    .isEqualTo(tal.id());
+            assertThat(frozen(id).holds()).isTrue();
+            assertThat(sha256("release", id))
+                    .as("what was frozen stays what it was")
+                    .isEqualTo(release);
+
+            jdbc.sql("update signoff_releases set attendant_id = :hemi where booking_id = :booking")
+                    .param("hemi", scene().hemi.id().value())
+                    .param("booking", run.booking().value())
+                    .update();
+            assertThat(frozen(id).holds()).as("nobody signed for that").isFalse();
+        }
+
+        private String sha256(String kind, IncidentId id) {
+            return frozen(id).pieces().stream()
+                    .filter(piece -> piece.kind().equals(kind))
+                    .findFirst()
+                    .orElseThrow()
+                    .sha256();
         }
 
         @Test

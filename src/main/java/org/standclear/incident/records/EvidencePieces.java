@@ -1,8 +1,10 @@
 package org.standclear.incident.records;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
@@ -12,6 +14,7 @@ import org.standclear.cell.Cells;
 import org.standclear.platform.digest.Sha256;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.ids.RevisionId;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.LabTime;
@@ -20,10 +23,12 @@ import org.standclear.program.Revision;
 import org.standclear.run.Run;
 import org.standclear.run.RunEvent;
 import org.standclear.run.Runs;
+import org.standclear.signoff.Part;
 import org.standclear.signoff.Release;
 import org.standclear.signoff.Releases;
 import org.standclear.signoff.Sheet;
 import org.standclear.signoff.Signature;
+import org.standclear.signoff.SignoffList;
 import org.standclear.signoff.SignoffRecord;
 import org.standclear.trail.RecordedEntry;
 import org.standclear.trail.TrailReader;
@@ -83,7 +88,7 @@ class EvidencePieces {
         if (run != null) {
             programs.find(run.revision()).ifPresent(revision -> of(revision, found));
             BookingId booking = run.booking();
-            releases.of(booking).forEach(release -> found.add(of(release)));
+            releases.of(booking).forEach(release -> found.add(of(release, release.attendant())));
             signed.sheets(booking).forEach(sheet -> of(sheet, found));
             runs.events(booking).forEach(event -> found.add(of(event)));
             trail.about(labs.theLab().id(), booking.toString()).forEach(entry -> found.add(of(entry)));
@@ -134,7 +139,24 @@ class EvidencePieces {
                 Sha256.of(declaration == null ? "" : declaration)));
     }
 
-    private static Found of(Release release) {
+    /**
+     * The run's releases with each person who signed for their e-stop: it changes hands while a release holds, and what was
+     * frozen names who had it then. Not a release whose attendant of now never signed: no handover came to that.
+     */
+    List<Found> handedOver(Run run) {
+        Set<PersonId> attendants = new LinkedHashSet<>();
+        for (Sheet sheet : signed.sheets(run.booking())) {
+            if (sheet.list() != SignoffList.SESSION) {
+                sheet.signedBy(Part.ATTENDANT).filter(Signature::agreed).ifPresent(one -> attendants.add(one.signer()));
+            }
+        }
+        return releases.of(run.booking()).stream()
+                .filter(release -> attendants.contains(release.attendant()))
+                .flatMap(release -> attendants.stream().map(attendant -> of(release, attendant)))
+                .toList();
+    }
+
+    private static Found of(Release release, PersonId attendant) {
         return new Found(
                 "release",
                 release.id().toString(),
@@ -147,7 +169,7 @@ class EvidencePieces {
                         release.programSha256(),
                         release.declarationSha256(),
                         release.tool() + " " + release.payloadKg(),
-                        release.operator() + " " + release.attendant() + " " + release.releaser(),
+                        release.operator() + " " + attendant + " " + release.releaser(),
                         release.code() + " " + release.firstRun() + " " + release.passLimit(),
                         release.issuedAt() + " " + release.startBy() + " " + release.windowEnd())));
     }

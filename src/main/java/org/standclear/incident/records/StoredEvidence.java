@@ -2,9 +2,11 @@ package org.standclear.incident.records;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.standclear.incident.FrozenEvidence;
@@ -39,10 +41,10 @@ class StoredEvidence implements FrozenEvidence {
             return Optional.empty();
         }
         List<Found> frozen = rows.pieces(head.id());
-        Map<String, String> now = now(incident, frozen);
+        Map<String, Set<String>> now = now(incident, frozen);
         List<Piece> compared = new ArrayList<>();
         for (Found piece : frozen) {
-            boolean holds = piece.sha256().equals(now.get(key(piece)));
+            boolean holds = now.getOrDefault(key(piece), Set.of()).contains(piece.sha256());
             compared.add(new Piece(
                     compared.size() + 1, piece.kind(), piece.reference(), piece.words(), piece.sha256(), holds));
         }
@@ -51,16 +53,25 @@ class StoredEvidence implements FrozenEvidence {
         return Optional.of(new Recomputed(head.frozenAt(), head.because(), head.sha256(), listHolds, compared));
     }
 
-    /** What has come since is not looked at: a run goes on after its evidence was frozen. */
-    private Map<String, String> now(Incident incident, List<Found> frozen) {
+    /**
+     * The hashes that each piece may have; one, but for a release whose e-stop changed hands. What has come since is not
+     * looked at: a run goes on after its evidence was frozen.
+     */
+    private Map<String, Set<String>> now(Incident incident, List<Found> frozen) {
         Run run = incident.run() == null ? null : runs.find(incident.run()).orElse(null);
-        Map<String, String> hashes = new HashMap<>();
-        pieces.now(incident.cell(), run).forEach(piece -> hashes.put(key(piece), piece.sha256()));
+        Map<String, Set<String>> hashes = new HashMap<>();
+        pieces.now(incident.cell(), run).forEach(piece -> add(piece, hashes));
+        if (run != null) {
+            pieces.handedOver(run).forEach(piece -> add(piece, hashes));
+        }
         frozen.stream()
                 .filter(piece -> !hashes.containsKey(key(piece)))
-                .forEach(piece -> pieces.again(incident.cell(), piece)
-                        .ifPresent(again -> hashes.put(key(again), again.sha256())));
+                .forEach(piece -> pieces.again(incident.cell(), piece).ifPresent(again -> add(again, hashes)));
         return hashes;
+    }
+
+    private static void add(Found piece, Map<String, Set<String>> hashes) {
+        hashes.computeIfAbsent(key(piece), key -> new HashSet<>()).add(piece.sha256());
     }
 
     private static String key(Found piece) {
