@@ -9,8 +9,6 @@ import java.io.IOException;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import java.util.regex.Pattern;
-import org.springframework.http.HttpMethod;
 import org.springframework.security.authentication.UsernamePasswordAuthenticationToken;
 import org.springframework.security.core.Authentication;
 import org.springframework.security.core.context.SecurityContext;
@@ -29,9 +27,6 @@ class AccountGuard extends OncePerRequestFilter {
     static final String OWN_PASSWORD = "/me/password";
 
     private static final Set<String> ALWAYS = Set.of(OWN_PASSWORD, "/sign-out", "/sign-in", "/error");
-
-    /** Stops and holds are logged whoever presses; what else is asked of the person can wait. */
-    private static final Pattern NEVER_HELD_UP = Pattern.compile("/bench/[^/]+/(?:stop|holds)");
 
     private final AccountStates accounts;
     private final LabOfRequest labs;
@@ -86,9 +81,7 @@ class AccountGuard extends OncePerRequestFilter {
 
     private static boolean goesOn(HttpServletRequest request) {
         String path = request.getServletPath() + Objects.requireNonNullElse(request.getPathInfo(), "");
-        return ALWAYS.contains(path)
-                || HttpMethod.POST.matches(request.getMethod())
-                        && NEVER_HELD_UP.matcher(path).matches();
+        return ALWAYS.contains(path) || AtTheCell.isStop(request);
     }
 
     private static void end(HttpServletRequest request) {

@@ -28,8 +28,8 @@ import org.standclear.platform.web.Problems;
 /**
  * Finds out which lab a request is for. What the address and the form name decides, when it is a lab of the person's; then
  * what the person chose; then the first lab that the person works in. Something of a lab that is not the person's is not
- * found, like an id that nobody has, and so are things of two labs together. A call by a program chooses nothing: it is for
- * the first lab in which its person may make it.
+ * found, like an id that nobody has, and so are things of two labs together; but for a stop, which is for the cell's lab.
+ * A call by a program chooses nothing: it is for the first lab in which its person may make it.
  */
 @Component
 public class LabOfRequest {
@@ -104,7 +104,9 @@ public class LabOfRequest {
         Collection<Set<LabId>> things = owners.of(named).values();
         things.forEach(fitting::retainAll);
         if (fitting.isEmpty()) {
-            return new Decision(usual, !things.isEmpty(), choices);
+            return atTheCell(request)
+                    .map(lab -> new Decision(lab, false, choices))
+                    .orElseGet(() -> new Decision(usual, !things.isEmpty(), choices));
         }
         return new Decision(fitting.contains(usual) ? usual : fitting.iterator().next(), false, choices);
     }
@@ -114,6 +116,13 @@ public class LabOfRequest {
                 .filter(lab -> !lab.closed() && fits.test(lab))
                 .map(Lab::id)
                 .findFirst();
+    }
+
+    /** A stop is for the lab of its cell, whoever logs it: who stands there may belong to another lab, or to none. */
+    private Optional<LabId> atTheCell(HttpServletRequest request) {
+        return AtTheCell.cell(request)
+                .flatMap(cell -> owners.of(Set.of(cell)).getOrDefault(cell, Set.of()).stream()
+                        .findFirst());
     }
 
     private LabId usual(List<Lab> own, String chosen, AccountState account) {

@@ -50,6 +50,11 @@ public final class SignedInPerson implements UserDetails, CredentialsContainer {
         return is(Role.TECHNICIAN) || is(Role.INSTRUCTOR);
     }
 
+    /** Whether the account has any part in the lab that the request is for; without one, it may stop its cells and no more. */
+    public boolean hasAPart() {
+        return !roles.isEmpty();
+    }
+
     boolean stillIs(String nowNamed, Set<Role> nowRoles) {
         return roles.equals(nowRoles) && printedName.equals(nowNamed);
     }

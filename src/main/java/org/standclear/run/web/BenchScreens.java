@@ -59,9 +59,12 @@ class BenchScreens {
     @Transactional
     BenchView of(CellId id, SignedInPerson me) {
         Cell cell = cells.find(id).orElseThrow(() -> new NotFoundException("cell"));
+        BenchDraft draft = new BenchDraft(cell, me);
+        if (!me.hasAPart()) {
+            return stamped(ofAnotherLab(draft, cell), cell);
+        }
         Instant now = clock.instant();
         Optional<Booking> here = at(id, now);
-        BenchDraft draft = new BenchDraft(cell, me);
         List<CellStop> open = stops.open(id);
         if (here.isEmpty() && BenchStages.comesFirst(open, null)) {
             return stamped(stages.stoppedBetween(draft, open, cell.name(), me, now), cell);
@@ -103,6 +106,14 @@ class BenchScreens {
             return Optional.of(open.get(0));
         }
         return current;
+    }
+
+    private static BenchDraft ofAnotherLab(BenchDraft draft, Cell cell) {
+        return draft.stage(Stage.FOREIGN)
+                .head(
+                        "You have no part in this lab",
+                        cell.name() + " belongs to another lab than yours.",
+                        "Whoever stands at the cell may log a stop or hold the cell.");
     }
 
     private static BenchDraft idle(BenchDraft draft, Cell cell) {
