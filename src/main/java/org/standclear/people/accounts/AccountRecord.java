@@ -59,6 +59,11 @@ class AccountRecord {
         append("people.pin_chosen", person, person.id(), person.printedName() + " chose a signing PIN.");
     }
 
+    void placed(Person screen, String where, PersonId by) {
+        trail.append(entry("people.screen_placed", screen, by, screen.printedName() + " stands at " + where + " now.")
+                .with("cell", where));
+    }
+
     private void append(String kind, Person person, @Nullable PersonId by, String words) {
         trail.append(entry(kind, person, by, words));
     }

@@ -50,6 +50,7 @@ class PeopleRoutes implements RouteRules {
                 roles(GET, "/people/{person}", STAFF),
                 roles(POST, "/people/{person}/roles", ADMINISTRATOR),
                 roles(POST, "/people/{person}/password", ADMINISTRATOR),
+                roles(POST, "/people/{person}/cell", ADMINISTRATOR),
                 roles(GET, "/people/{person}/close", ADMINISTRATOR),
                 roles(POST, "/people/{person}/close", ADMINISTRATOR),
                 roles(POST, "/people/{person}/open", ADMINISTRATOR),

@@ -2,11 +2,14 @@ package org.standclear.people.web;
 
 import java.time.Clock;
 import java.time.Instant;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
 import org.standclear.people.Courses;
+import org.standclear.people.ScreenPlaces;
 import org.standclear.people.accounts.AccountList;
 import org.standclear.people.accounts.AccountList.Account;
 import org.standclear.people.duties.StandingAuthorisations;
@@ -28,6 +31,7 @@ class PersonPage {
     private final StandingAuthorisations authorisations;
     private final Courses courses;
     private final CellNames cells;
+    private final ScreenPlaces screens;
     private final LabTime labTime;
     private final Clock clock;
     private final AccessLog looks;
@@ -37,6 +41,7 @@ class PersonPage {
             StandingAuthorisations authorisations,
             Courses courses,
             CellNames cells,
+            ScreenPlaces screens,
             LabTime labTime,
             Clock clock,
             AccessLog looks) {
@@ -44,6 +49,7 @@ class PersonPage {
         this.authorisations = authorisations;
         this.courses = courses;
         this.cells = cells;
+        this.screens = screens;
         this.labTime = labTime;
         this.clock = clock;
         this.looks = looks;
@@ -75,8 +81,22 @@ class PersonPage {
                 (me.is(Role.ADMINISTRATOR) || me.is(Role.INSTRUCTOR))
                         && account.person().active()
                         && !account.person().is(Role.BENCH));
+        if (account.person().is(Role.BENCH)) {
+            place(person, names, model);
+        }
         model.addAttribute("isMe", person.equals(me.id()));
         model.addAttribute("errors", errors);
         return "people/person";
+    }
+
+    private void place(PersonId screen, Map<CellId, String> names, Model model) {
+        Optional<CellId> cell = screens.cellOf(screen);
+        Map<String, String> places = new LinkedHashMap<>();
+        places.put("", "any cell");
+        names.forEach((id, name) -> places.put(id.toString(), name));
+        model.addAttribute("places", places);
+        model.addAttribute("place", cell.map(CellId::toString).orElse(""));
+        model.addAttribute(
+                "placeWords", cell.map(id -> names.getOrDefault(id, "a cell")).orElse("any cell"));
     }
 }

@@ -2,6 +2,7 @@ package org.standclear.run.web;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
@@ -23,10 +24,12 @@ class BenchPages {
 
     private final Cells cells;
     private final BenchScreens screens;
+    private final OwnBench ownBench;
 
-    BenchPages(Cells cells, BenchScreens screens) {
+    BenchPages(Cells cells, BenchScreens screens, OwnBench ownBench) {
         this.cells = cells;
         this.screens = screens;
+        this.ownBench = ownBench;
     }
 
     /** A cell to choose. */
@@ -43,7 +46,11 @@ class BenchPages {
     }
 
     @GetMapping("/bench")
-    String choose(Model model) {
+    String choose(@AuthenticationPrincipal SignedInPerson me, Model model) {
+        Optional<CellId> own = ownBench.of(me);
+        if (own.isPresent()) {
+            return "redirect:" + BenchListActs.address(own.get());
+        }
         List<Choice> choices = cells.all().stream().map(Choice::of).toList();
         model.addAttribute("cells", choices);
         return "bench/choose";

@@ -13,6 +13,7 @@ import org.standclear.booking.BookingState;
 import org.standclear.booking.Bookings;
 import org.standclear.people.People;
 import org.standclear.people.Person;
+import org.standclear.people.ScreenPlaces;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.Role;
@@ -40,6 +41,7 @@ class JdbcSignoffDesk implements SignoffDesk {
 
     private final Bookings bookings;
     private final People people;
+    private final ScreenPlaces screens;
     private final Upkeep upkeep;
     private final PreparedView prepared;
     private final Lists lists;
@@ -55,6 +57,7 @@ class JdbcSignoffDesk implements SignoffDesk {
     JdbcSignoffDesk(
             Bookings bookings,
             People people,
+            ScreenPlaces screens,
             Upkeep upkeep,
             PreparedView prepared,
             Lists lists,
@@ -68,6 +71,7 @@ class JdbcSignoffDesk implements SignoffDesk {
             Clock clock) {
         this.bookings = bookings;
         this.people = people;
+        this.screens = screens;
         this.upkeep = upkeep;
         this.prepared = prepared;
         this.lists = lists;
@@ -124,7 +128,7 @@ class JdbcSignoffDesk implements SignoffDesk {
     @Transactional
     public Entered enter(EnterAnswer answer) {
         Instant now = now();
-        Optional<Sheet> sheet = signable(answer.sheet(), answer.part(), now);
+        Optional<Sheet> sheet = signable(answer.sheet(), answer.part(), answer.account(), now);
         if (sheet.isEmpty()) {
             return new Entered.MovedOn(MOVED_ON);
         }
@@ -173,7 +177,7 @@ class JdbcSignoffDesk implements SignoffDesk {
             return pinRefused.get();
         }
         Instant now = now();
-        Optional<Sheet> sheet = signable(wanted.sheet(), wanted.part(), now);
+        Optional<Sheet> sheet = signable(wanted.sheet(), wanted.part(), wanted.account(), now);
         return sheet.isEmpty() ? new Signed.MovedOn(MOVED_ON) : signing.sign(sheet.get(), wanted, now);
     }
 
@@ -186,8 +190,12 @@ class JdbcSignoffDesk implements SignoffDesk {
     }
 
     /** The sheet, if that part of it may be signed now; locks and brings the booking up to date first. */
-    private Optional<Sheet> signable(UUID id, Part part, Instant now) {
-        Optional<Sheet> found = lists.find(id);
+    private Optional<Sheet> signable(UUID id, Part part, PersonId account, Instant now) {
+        // a screen that stands at another cell shows no list of this one, so the form is not from its page
+        Optional<Sheet> found = lists.find(id)
+                .filter(sheet -> screens.cellOf(account)
+                        .filter(cell -> !cell.equals(sheet.cell()))
+                        .isEmpty());
         if (found.isEmpty()) {
             return found;
         }
