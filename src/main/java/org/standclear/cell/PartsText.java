@@ -10,8 +10,8 @@ import org.standclear.cell.PartChanges.Footprint;
 import org.standclear.core.quantity.ShownNumber;
 
 /**
- * Writes which parts and fixtures are at a cell into its file's text. A part stands there as a remark, and widens the fitted
- * tool's overhang to as far as the part reaches; a fixture is a keep-out box as high as it is. What comes out is read by the
+ * Writes which parts and fixtures are at a cell into its file's text. A part stands in the file's list with its mass and in a
+ * remark, and widens the fitted tool's overhang to as far as the part reaches; a fixture is a keep-out box as high as it is. What comes out is read by the
  * ordinary reader before anybody uses it.
  */
 final class PartsText {
@@ -19,6 +19,7 @@ final class PartsText {
     private static final Pattern VERSION = Pattern.compile("(?m)^version:\\s*\\d+\\s*$");
     private static final Pattern FITTED = Pattern.compile("(?m)^fitted-tool:\\s*(\\S+)\\s*$");
     private static final Pattern PART = Pattern.compile("(?m)^# part (\\S+): ([0-9.]+) kg, reaches ([0-9.]+) mm\\R");
+    private static final Pattern PARTS = Pattern.compile("(?m)^parts:[ ]*\\R");
     private static final Pattern ALONE = Pattern.compile("(?m)^# tool alone: overhang ([0-9.]+) mm\\R");
     private static final Pattern KEEP_OUT = Pattern.compile("(?m)^  keep-out:\\s*\\R");
     private static final Pattern LIMITS = Pattern.compile("(?m)^limits:\\s*\\R");
@@ -47,7 +48,19 @@ final class PartsText {
                 + ShownNumber.plain(part.overhangMm()) + " mm\n";
         StringBuilder text = new StringBuilder(without(file, part));
         text.insert(fitted.start(), line);
-        return numbered(text.toString(), version).map(PartsText::widened);
+        return numbered(listed(text.toString(), part), version).map(PartsText::widened);
+    }
+
+    private static String listed(String file, Equipment.Item part) {
+        String item = "  - {name: " + part.code() + ", mass-kg: " + ShownNumber.plain(part.massKg()) + "}\n";
+        Matcher parts = PARTS.matcher(file);
+        if (parts.find()) {
+            return file.substring(0, parts.end()) + item + file.substring(parts.end());
+        }
+        Matcher fitted = FITTED.matcher(file);
+        return fitted.find()
+                ? file.substring(0, fitted.start()) + "parts:\n" + item + file.substring(fitted.start())
+                : file;
     }
 
     /** The next version's text with the fixture standing there; where it stood when no place is given. */
@@ -117,8 +130,13 @@ final class PartsText {
     private static String without(String file, Equipment.Item item) {
         String code = Pattern.quote(item.code());
         return item.kind() == Equipment.Kind.PART
-                ? file.replaceAll("(?m)^# part " + code + ": .*\\R", "")
+                ? withoutEmptyParts(file.replaceAll("(?m)^# part " + code + ": .*\\R", "")
+                        .replaceAll("(?m)^  - \\{name: " + code + ", mass-kg: [^\\n]*}[ ]*\\R", ""))
                 : withoutEmptyList(file.replaceAll("(?m)^    - \\{name: fixture " + code + ", [^\\n]*}[ ]*\\R", ""));
+    }
+
+    private static String withoutEmptyParts(String file) {
+        return file.replaceAll("(?m)^parts:[ ]*\\R(?!  - )", "");
     }
 
     private static String withoutEmptyList(String file) {

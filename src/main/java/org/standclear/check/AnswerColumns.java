@@ -21,6 +21,7 @@ final class AnswerColumns {
             DeclarationField.OVERRIDE, "Override",
             DeclarationField.MAX_TOOL_SPEED, "Fastest straight move, as written",
             DeclarationField.TOOL, "Tool",
+            DeclarationField.PART_NAME, "Part by name",
             DeclarationField.PART, "Part",
             DeclarationField.LOOP, "Passes",
             DeclarationField.START, "Start");

@@ -34,7 +34,7 @@ final class Answers {
 
     static BenchFacts benchFacts(CheckAnswer answer) {
         Declaration declared = answer.declaration();
-        Double part = declared.partKg();
+        Double part = answer.program().part().massKg();
         double tool = answer.program().cell().fittedTool().massKg();
         return new BenchFacts(
                 declared.power() == null ? null : declared.power().word(),

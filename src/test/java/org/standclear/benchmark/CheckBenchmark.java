@@ -109,6 +109,7 @@ public class CheckBenchmark {
                     cell.armFacts(),
                     cell.tools(),
                     cell.fittedTool(),
+                    cell.parts(),
                     cell.limits()));
             System.out.println("poses of a move at which the tool speed is asked for: " + poses.size());
         }

@@ -89,7 +89,7 @@ class SchemasAndReadersTests {
     private static final String SHEET = """
             motion-sheet: 1
             title: All of it
-            declare: {power: reduced, override-percent: 50, max-tool-speed-mm-s: 200, tool: G-02, part-kg: 0.06, loop: 5}
+            declare: {power: reduced, override-percent: 50, max-tool-speed-mm-s: 200, tool: G-02, part: peg, part-kg: 0.06, loop: 5}
             start: home
             points:
               home: {x: 0, y: 300, z: 80, yaw: 0, elbow: right}
@@ -115,11 +115,14 @@ class SchemasAndReadersTests {
             """;
 
     static List<Whole> files() throws IOException {
-        String declared = "{power: full, override-percent: 50, max-tool-speed-mm-s: 200, tool: G-02, part-kg: 0.06,"
-                + " loop: forever, start: home}";
+        String declared = "{power: full, override-percent: 50, max-tool-speed-mm-s: 200, tool: G-02, part: peg,"
+                + " part-kg: 0.06, loop: forever, start: home}";
         String table = Files.readString(Path.of("src/main/resources/org/standclear/core/limits/contact-table.yaml"));
         return List.of(
                 whole("cell-file", CellText.scara().text()),
+                whole(
+                        "cell-file",
+                        CellText.scara().listing("{name: peg, mass-kg: 0.06}").text()),
                 whole("cell-file", CellText.gantry().text()),
                 whole("cell-file", SixAxisText.cell().text()),
                 whole("motion-sheet", SHEET),

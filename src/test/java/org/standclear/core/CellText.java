@@ -67,6 +67,15 @@ public record CellText(String text) {
             + LIMITS.replace("x: [-250, 250], y: [120, 380], z: [5, 150]", "x: [0, 600], y: [0, 400], z: [0, 150]")
                     .replace("stand-line-mm: 1800", "stand-line-mm: 2100");
 
+    /** The same with parts listed. */
+    public CellText listing(String... parts) {
+        StringBuilder list = new StringBuilder("parts:\n");
+        for (String part : parts) {
+            list.append("  - ").append(part).append('\n');
+        }
+        return with("limits:\n", list + "limits:\n");
+    }
+
     /** A scara of the invented college. */
     public static CellText scara() {
         return new CellText(SCARA);

@@ -171,6 +171,7 @@ class EquipmentRecheckIT {
             approved(part);
             approve(parts.put(scene().cell, part.id(), null, scene().adaeze.id()));
             assertThat(file()).contains("# part " + code + ": 0.06 kg, reaches 40 mm");
+            assertThat(file()).contains("parts:\n  - {name: " + code + ", mass-kg: 0.06}\n");
             assertThat(file()).contains("code: G-02, mass-kg: 0.42, offset-mm: [0, 0, -60], overhang-mm: 40");
             runAll();
             assertThat(effect().after()).endsWith("on version 2");
@@ -199,7 +200,7 @@ class EquipmentRecheckIT {
             assertThat(file())
                     .as("the tool alone")
                     .contains("overhang-mm: 25", "overhang-mm: 15")
-                    .doesNotContain("# ");
+                    .doesNotContain("# ", "parts:");
         }
 
         @Test

@@ -42,6 +42,7 @@ class CheckPages {
             "overridePercent",
             "maxToolSpeed",
             "tool",
+            "part",
             "partKg",
             "loop",
             "start",

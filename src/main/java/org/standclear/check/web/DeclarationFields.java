@@ -10,6 +10,7 @@ record DeclarationFields(
         @Nullable String overridePercent,
         @Nullable String maxToolSpeed,
         @Nullable String tool,
+        @Nullable String part,
         @Nullable String partKg,
         @Nullable String loop,
         @Nullable String start) {
@@ -23,6 +24,7 @@ record DeclarationFields(
                 && blank(overridePercent)
                 && blank(maxToolSpeed)
                 && blank(tool)
+                && blank(part)
                 && blank(partKg)
                 && blank(loop)
                 && blank(start);
@@ -35,6 +37,7 @@ record DeclarationFields(
         number(yaml, "override-percent", "overridePercent", overridePercent, errors);
         number(yaml, "max-tool-speed-mm-s", "maxToolSpeed", maxToolSpeed, errors);
         text(yaml, "tool", "tool", tool, errors);
+        text(yaml, "part", "part", part, errors);
         number(yaml, "part-kg", "partKg", partKg, errors);
         loop(yaml, errors);
         text(yaml, "start", "start", start, errors);

@@ -28,6 +28,7 @@ record ProgramForm(
         @Nullable String overridePercent,
         @Nullable String maxToolSpeed,
         @Nullable String tool,
+        @Nullable String part,
         @Nullable String partKg,
         @Nullable String loop,
         @Nullable String start,
@@ -38,7 +39,7 @@ record ProgramForm(
 
     static ProgramForm empty(@Nullable String program, @Nullable String cell, @Nullable String course) {
         return new ProgramForm(
-                null, program, null, null, null, cell, course, null, null, null, null, null, null, null, null);
+                null, program, null, null, null, cell, course, null, null, null, null, null, null, null, null, null);
     }
 
     /** The same form with the file's text in the field for pasting, as far as it is text: browsers forget the file. */
@@ -56,6 +57,7 @@ record ProgramForm(
                 overridePercent,
                 maxToolSpeed,
                 tool,
+                part,
                 partKg,
                 loop,
                 start,
@@ -96,7 +98,7 @@ record ProgramForm(
     }
 
     DeclarationFields declared() {
-        return new DeclarationFields(power, overridePercent, maxToolSpeed, tool, partKg, loop, start);
+        return new DeclarationFields(power, overridePercent, maxToolSpeed, tool, part, partKg, loop, start);
     }
 
     /** The file's bytes as they came, or the pasted text in UTF-8 with plain line ends. */

@@ -18,8 +18,9 @@ import org.standclear.core.text.YamlReader;
 public final class CellFileReader {
 
     private static final List<String> FIELDS =
-            List.of("cell-file", "name", "version", "arm", "tools", "fitted-tool", "limits");
+            List.of("cell-file", "name", "version", "arm", "tools", "fitted-tool", "parts", "limits");
     private static final List<String> TOOL_FIELDS = List.of("code", "mass-kg", "offset-mm", "overhang-mm", "edges");
+    private static final List<String> PART_FIELDS = List.of("name", "mass-kg");
     private static final int LATEST_VERSION = 1_000_000;
 
     private CellFileReader() {}
@@ -38,7 +39,29 @@ public final class CellFileReader {
         Arm arm = ArmFields.arm(armFields);
         List<Tool> tools = tools(file);
         return new CellDescription(
-                name, version, arm, ArmFields.facts(armFields), tools, fitted(file, tools), LimitFields.limits(file));
+                name,
+                version,
+                arm,
+                ArmFields.facts(armFields),
+                tools,
+                fitted(file, tools),
+                file.has("parts") ? parts(file) : List.of(),
+                LimitFields.limits(file));
+    }
+
+    private static List<Part> parts(Fields file) {
+        List<Part> parts = new ArrayList<>();
+        Set<String> names = new HashSet<>();
+        for (YamlNode node : file.list("parts")) {
+            Fields part = Fields.of(node, "a part", PART_FIELDS);
+            String name = part.text("name");
+            if (!names.add(name)) {
+                throw new BadInputException(
+                        node.line(), "the part " + Words.quoted(name) + " stands here a second time");
+            }
+            parts.add(new Part(name, part.number("mass-kg", NumberRule.NOT_BELOW_ZERO)));
+        }
+        return parts;
     }
 
     private static List<Tool> tools(Fields file) {

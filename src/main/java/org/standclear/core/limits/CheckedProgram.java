@@ -35,6 +35,11 @@ public record CheckedProgram(
         return declared.values();
     }
 
+    /** The part that is carried. */
+    public CarriedPart part() {
+        return CarriedPart.of(declaration(), cell);
+    }
+
     /** The override that counts. */
     public LimitInForce overrideLimit() {
         return LimitInForce.ofCellAndCourse(cell.limits().overridePercent(), course.overridePercent());

@@ -20,9 +20,9 @@ public final class ContactSpeeds {
      */
     public record Permitted(BodyRegion region, double permittedMmS) {}
 
-    /** In the order of the cell file; empty when the cell lists none or the part is not declared. */
+    /** In the order of the cell file; empty when the cell lists none or the mass of the part is not known. */
     public static List<Permitted> of(CheckedProgram program) {
-        Double part = program.declared().values().partKg();
+        Double part = program.part().massKg();
         return part == null ? List.of() : with(program, part);
     }
 

@@ -14,6 +14,7 @@ public enum DeclarationField {
     OVERRIDE("override-percent", " %", Declaration::overridePercent),
     MAX_TOOL_SPEED("max-tool-speed-mm-s", " mm/s", Declaration::maxToolSpeedMmS),
     TOOL("tool", "", Declaration::tool),
+    PART_NAME("part", "", Declaration::part),
     PART("part-kg", " kg", Declaration::partKg),
     LOOP("loop", "", Declaration::loop),
     START("start", "", Declaration::start);

@@ -30,6 +30,7 @@ public final class DeclarationReader {
                 fields.numberIfGiven("override-percent", NumberRule.PERCENT),
                 fields.numberIfGiven("max-tool-speed-mm-s", NumberRule.ABOVE_ZERO),
                 fields.textIfGiven("tool"),
+                fields.textIfGiven("part"),
                 fields.numberIfGiven("part-kg", NumberRule.NOT_BELOW_ZERO),
                 loop(fields),
                 fields.textIfGiven("start"));

@@ -53,6 +53,7 @@ public record Declared(Declaration values, Map<DeclarationField, Integer> lines,
                 (Double) values.get(DeclarationField.OVERRIDE),
                 (Double) values.get(DeclarationField.MAX_TOOL_SPEED),
                 (String) values.get(DeclarationField.TOOL),
+                (String) values.get(DeclarationField.PART_NAME),
                 (Double) values.get(DeclarationField.PART),
                 (Loop) values.get(DeclarationField.LOOP),
                 (String) values.get(DeclarationField.START));

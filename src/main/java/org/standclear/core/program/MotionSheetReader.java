@@ -57,7 +57,7 @@ public final class MotionSheetReader implements ProgramReader {
         List<StatedDeclaration> stated = new ArrayList<>();
         CommentDeclaration.in(text, "#").ifPresent(stated::add);
         if (sheet.has("start")) {
-            Declaration start = new Declaration(null, null, null, null, null, null, sheet.text("start"));
+            Declaration start = new Declaration(null, null, null, null, null, null, null, sheet.text("start"));
             stated.add(
                     new StatedDeclaration("the sheet", start, Map.of(DeclarationField.START, sheet.lineOf("start"))));
         }

@@ -131,7 +131,7 @@ class ProgramDifferenceTests {
     @Test
     void whatStandsBesideTheFileCountsToo() {
         ReadProgram bare = read(SHEET.without("part-kg"));
-        Declaration beside = new Declaration(null, null, null, null, 0.1, null, null);
+        Declaration beside = new Declaration(null, null, null, null, null, 0.1, null, null);
 
         assertThat(ProgramDifference.between(bare, ReadProgram.of(bare.plan(), beside)))
                 .extracting(Change::words)

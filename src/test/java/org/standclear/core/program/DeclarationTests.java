@@ -28,8 +28,9 @@ class DeclarationTests {
 
     @Test
     void readsWhatItWrites() {
-        Declaration full = new Declaration(Power.FULL, 37.5, 1e-5, "G \"2\" \\ x: #y", 0.06, Loop.FOREVER, "null");
-        Declaration plain = new Declaration(Power.REDUCED, 50.0, 200.0, "G-02", 0.0, Loop.times(5), "tray-above");
+        Declaration full =
+                new Declaration(Power.FULL, 37.5, 1e-5, "G \"2\" \\ x: #y", "peg: 2", 0.06, Loop.FOREVER, "null");
+        Declaration plain = new Declaration(Power.REDUCED, 50.0, 200.0, "G-02", null, 0.0, Loop.times(5), "tray-above");
 
         for (Declaration declaration : new Declaration[] {full, plain, Declaration.NONE}) {
             String text = DeclarationWriter.write(declaration);
@@ -53,7 +54,7 @@ class DeclarationTests {
             strings = {"yes", "null", "~", "1", "1.0", "0x1F", "true", "- a", "a: b", "é", "*x", "&x", "!t", "N", "off"
             })
     void quotesTextsThatMeanSomethingElse(String tool) {
-        Declaration declaration = new Declaration(null, null, null, tool, null, null, null);
+        Declaration declaration = new Declaration(null, null, null, tool, null, null, null, null);
 
         assertThat(DeclarationReader.read(DeclarationWriter.write(declaration)).value())
                 .isEqualTo(declaration);
@@ -65,7 +66,7 @@ class DeclarationTests {
         CheckAnswer answer = check(sheet, "tool: G-02\nstart: home\n").value();
 
         assertThat(answer.declaration())
-                .isEqualTo(new Declaration(Power.REDUCED, 50.0, 200.0, "G-02", 0.06, null, "home"));
+                .isEqualTo(new Declaration(Power.REDUCED, 50.0, 200.0, "G-02", null, 0.06, null, "home"));
         assertThat(outcome(answer, Check.DECLARED_MATCHES_FOUND)).isEqualTo("within");
     }
 

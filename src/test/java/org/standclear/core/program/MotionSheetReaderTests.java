@@ -35,7 +35,7 @@ class MotionSheetReaderTests {
                 .isEqualTo(new Step.Straight(2, 18, plan.point("tray").orElseThrow(), 80, 100));
         Declared declared = Declared.of(null, plan);
         assertThat(declared.values())
-                .isEqualTo(new Declaration(Power.REDUCED, 50.0, 200.0, "G-02", 0.06, null, "home"));
+                .isEqualTo(new Declaration(Power.REDUCED, 50.0, 200.0, "G-02", null, 0.06, null, "home"));
         assertThat(declared.lineOf(DeclarationField.OVERRIDE)).isEqualTo(5);
         assertThat(declared.found()).isEmpty();
         assertThat(plan.coverage().linesTotal()).isEqualTo(21);

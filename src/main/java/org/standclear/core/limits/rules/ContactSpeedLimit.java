@@ -6,6 +6,7 @@ import static org.standclear.core.quantity.ShownNumber.up;
 import java.util.Comparator;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.standclear.core.cell.BodyRegion;
 import org.standclear.core.cell.ContactLimit;
 import org.standclear.core.limits.Check;
@@ -35,15 +36,16 @@ final class ContactSpeedLimit implements LimitRule {
         if (contact == null) {
             return Stream.of(new Finding.Notice(Details.of(Check.CONTACT, "No limit set for contact.")));
         }
-        Double part = program.declaration().partKg();
+        Double part = program.part().massKg();
         // without a declared part the arm is lighter than it will be, so what is too fast then is too fast anyway
         ContactSpeeds.Permitted least = ContactSpeeds.with(program, part == null ? 0 : part).stream()
                 .min(Comparator.comparingDouble(ContactSpeeds.Permitted::permittedMmS))
                 .orElseThrow();
-        return Stream.of(finding(program, contact, least));
+        return Stream.of(finding(program, contact, least, part));
     }
 
-    private static Finding finding(CheckedProgram program, ContactLimit contact, ContactSpeeds.Permitted least) {
+    private static Finding finding(
+            CheckedProgram program, ContactLimit contact, ContactSpeeds.Permitted least, @Nullable Double part) {
         double fastest = program.figures().knownFastestMmS();
         String estimate = ESTIMATE + values(program, contact, least.region());
         String region = least.region().word();
@@ -60,8 +62,8 @@ final class ContactSpeedLimit implements LimitRule {
                     + ". Lower the speed of the step, or the override." + estimate;
             return Finding.notKept(contact.rule(), Places.at(details(fastest, least.permittedMmS(), says), at));
         }
-        if (program.declaration().partKg() == null) {
-            String says = "No part is declared, so the permitted speed is not known. Declare part-kg." + estimate;
+        if (part == null) {
+            String says = program.part().why() + " So the permitted speed is not known." + estimate;
             return new Finding.NotCheckable(Details.of(Check.CONTACT, says), contact.rule());
         }
         if (!program.figures().speedsComplete()) {
@@ -88,7 +90,7 @@ final class ContactSpeedLimit implements LimitRule {
                 + program.contactTable().source(region) + ").";
     }
 
-    private static Details details(@org.jspecify.annotations.Nullable Double observed, double permitted, String says) {
+    private static Details details(@Nullable Double observed, double permitted, String says) {
         return Details.of(Check.CONTACT, says)
                 .comparing(observed, permitted, "mm/s")
                 .from(LimitSource.CELL);

@@ -5,6 +5,7 @@ import static org.standclear.core.quantity.ShownNumber.up;
 
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import org.standclear.core.limits.CarriedPart;
 import org.standclear.core.limits.Check;
 import org.standclear.core.limits.CheckedProgram;
 import org.standclear.core.limits.Details;
@@ -23,18 +24,21 @@ final class PayloadLimit implements LimitRule {
         Double ofCell = program.cell().limits().payloadKg();
         Double ofArm = program.cell().armFacts().ratedPayloadKg();
         LimitInForce limit = limit(ofCell, ofArm);
-        Double part = program.declaration().partKg();
+        CarriedPart carried = program.part();
+        // of a named part that is not known, the declared mass is the least there is
+        Double part = carried.massKg() == null ? program.declaration().partKg() : carried.massKg();
         double tool = program.cell().fittedTool().massKg();
         double known = tool + (part == null ? 0 : part);
-        Integer line = program.declared().lineOf(DeclarationField.PART);
+        Integer line = program.declared()
+                .lineOf(program.declaration().part() == null ? DeclarationField.PART : DeclarationField.PART_NAME);
         if (limit != null && !Tolerance.isWithin(known, limit.value())) {
             String says = words(tool, part) + " weigh " + up(known, 3) + " kg; " + plain(limit.value()) + " kg is "
-                    + limit.words() + ". Take a lighter part or another tool.";
+                    + limit.words() + "." + carried.remark() + " Take a lighter part or another tool.";
             return Stream.of(new Finding.Outside(details(known, limit, says).onLine(line)));
         }
-        if (part == null) {
-            return Stream.of(Finding.notCheckable(Details.of(
-                    Check.PAYLOAD, "No part is declared. Declare part-kg; write 0 when nothing is carried.")));
+        if (part == null || carried.massKg() == null) {
+            return Stream.of(Finding.notCheckable(
+                    Details.of(Check.PAYLOAD, carried.why()).onLine(line)));
         }
         if (limit == null || ofCell == null || ofArm == null) {
             return Stream.of(Finding.notCheckable(Details.of(
@@ -43,7 +47,7 @@ final class PayloadLimit implements LimitRule {
                             + ", so the payload cannot be checked. Whoever keeps the cell file has to add it.")));
         }
         String says = words(tool, part) + " weigh " + up(known, 3) + " kg of " + plain(limit.value()) + " kg, "
-                + limit.words() + ".";
+                + limit.words() + "." + carried.remark();
         return Stream.of(new Finding.Within(details(known, limit, says)));
     }
 
