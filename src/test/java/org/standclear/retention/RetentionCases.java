@@ -74,7 +74,7 @@ abstract class RetentionCases extends IncidentCases {
         Stream.of(RecordKind.values()).forEach(one -> keep(one, one == kind ? time : KeepingTime.forGood()));
     }
 
-    private void keep(RecordKind kind, KeepingTime time) {
+    void keep(RecordKind kind, KeepingTime time) {
         KeepingRule now = rules.inForce(kind);
         if (time.isShorterThan(now.time())) {
             var waits = is(
