@@ -1,7 +1,9 @@
 package org.standclear.booking.allocation;
 
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
 import org.standclear.booking.allocation.FlowNet.Asking;
@@ -29,8 +31,9 @@ final class FlowBound {
     private final Map<String, Integer> asked;
     private final long makeUps;
     private final long underMinimum;
-    private final Map<Boolean, Long> most = new HashMap<>();
+    private final Map<Long, Long> most = new HashMap<>();
     private final Map<Long, Long> unfairness = new HashMap<>();
+    private final Map<List<Long>, Long> wishes = new HashMap<>();
 
     FlowBound(Problem problem, Places places) {
         this.problem = problem;
@@ -44,7 +47,7 @@ final class FlowBound {
     /** For make-ups, people under their minimum, turns left out and fairness. */
     Map<Level, Long> of(Score score) {
         long turns = problem.turns().size();
-        long leftOut = turns - most.computeIfAbsent(score.at(Level.UNDER_MINIMUM) == 0, this::mostTurns);
+        long leftOut = turns - most.computeIfAbsent(score.at(Level.UNDER_MINIMUM), this::mostTurns);
         Map<Level, Long> bounds = new EnumMap<>(Level.class);
         bounds.put(Level.MAKE_UPS, makeUps);
         bounds.put(Level.UNDER_MINIMUM, underMinimum);
@@ -75,10 +78,7 @@ final class FlowBound {
                 needs.put(owed.getKey(), owed.getValue());
             }
         }
-        long lack = needs.keySet().stream()
-                        .mapToLong(operator -> units(operator, needs))
-                        .sum()
-                - flow(needs);
+        long lack = wanted(needs) - flow(needs);
         long most = needs.keySet().stream()
                 .mapToLong(operator -> units(operator, needs))
                 .max()
@@ -100,11 +100,28 @@ final class FlowBound {
      * turns has them first when nobody may be under the minimum. Greedy is best here: what can flow out of a source is a
      * polymatroid (theory of flows).
      */
-    private long mostTurns(boolean minimumKept) {
-        Map<String, Integer> owedLonger = new HashMap<>();
-        if (minimumKept) {
-            longer.forEach((operator, asking) -> owedLonger.put(operator, owedLonger(asking)));
+    private long mostTurns(long under) {
+        Map<String, Integer> owed = new HashMap<>(problem.owed());
+        // who cannot have what is owed is under the minimum in every plan
+        owed.keySet().removeIf(operator -> owed.getOrDefault(operator, 0) > couldHave(operator));
+        long hopeless = problem.owed().size() - owed.size();
+        // turns of one slot have what they want before any longer one anyway
+        owed.keySet().retainAll(longer.keySet());
+        if (flow(owed) < wanted(owed)) {
+            return mostTurns(Map.of());
         }
+        // each of the others that may be under it gives back two slots for a turn: at most a turn for each that is owed
+        long given = owed.values().stream()
+                .sorted(Comparator.reverseOrder())
+                .limit(Math.max(0, under - hopeless))
+                .mapToLong(Integer::longValue)
+                .sum();
+        return mostTurns(owed) + given;
+    }
+
+    private long mostTurns(Map<String, Integer> needs) {
+        Map<String, Integer> owedLonger = new HashMap<>();
+        longer.forEach((operator, asking) -> owedLonger.put(operator, owedLonger(asking, needs)));
         long turns = owedLonger.values().stream().mapToLong(Integer::longValue).sum();
         long first = net.askings().stream()
                 .filter(Asking::longer)
@@ -122,6 +139,11 @@ final class FlowBound {
 
     /** Of plans with as many turns: the fewest wishes that are passed over, for the best of some worths of a turn. */
     long wishes(Score score) {
+        return wishes.computeIfAbsent(
+                List.of(score.at(Level.UNDER_MINIMUM), score.at(Level.UNPLACED)), key -> fewestWishes(score));
+    }
+
+    private long fewestWishes(Score score) {
         boolean minimumKept = score.at(Level.UNDER_MINIMUM) == 0;
         long placed = problem.turns().size() - score.at(Level.UNPLACED);
         double best = 0;
@@ -130,14 +152,16 @@ final class FlowBound {
                     best,
                     net.fewestWishes(
                             placed,
-                            asking -> minimumKept && asking.longer() ? owedLonger(asking) * asking.units() : 0,
+                            asking -> minimumKept && asking.longer()
+                                    ? owedLonger(asking, problem.owed()) * asking.units()
+                                    : 0,
                             worth));
         }
         return (long) Math.ceil(best - ROUNDING);
     }
 
-    private int owedLonger(Asking asking) {
-        int owed = problem.owed().getOrDefault(asking.operator(), 0);
+    private int owedLonger(Asking asking, Map<String, Integer> needs) {
+        int owed = needs.getOrDefault(asking.operator(), 0);
         return Math.max(0, Math.min(asking.turns(), owed - turns(shorter, asking.operator())));
     }
 
@@ -158,21 +182,25 @@ final class FlowBound {
                 .findFirst()
                 .orElse(0L);
         long smallest = values.descendingSet().stream()
-                .filter(share -> allCanHave(share, shares, most))
+                .filter(share -> allCanHave(share, shares, placed, most))
                 .findFirst()
                 .orElse(0L);
         return Math.max(0, largest - smallest);
     }
 
-    private boolean allCanHave(long share, Shares shares, long most) {
+    private boolean allCanHave(long share, Shares shares, long placed, long most) {
         Map<String, Integer> needs = new HashMap<>();
         asked.forEach((operator, one) -> needs.put(operator, (int) up(share, shares.oneOf(one))));
         return needs.values().stream().mapToLong(Integer::longValue).sum() <= most
                 && needs.entrySet().stream().allMatch(one -> one.getValue() <= couldHave(one.getKey()))
-                && flow(needs)
-                        == needs.keySet().stream()
-                                .mapToLong(operator -> units(operator, needs))
-                                .sum();
+                && flow(needs) == wanted(needs)
+                && mostTurns(needs) >= placed;
+    }
+
+    private long wanted(Map<String, Integer> needs) {
+        return needs.keySet().stream()
+                .mapToLong(operator -> units(operator, needs))
+                .sum();
     }
 
     private long flow(Map<String, Integer> needs) {

@@ -13,6 +13,7 @@ import java.util.stream.Collectors;
 import org.standclear.booking.allocation.SatSearch.Ending;
 import org.standclear.core.allocation.Allocator.Progress;
 import org.standclear.core.allocation.Allocator.Watcher;
+import org.standclear.core.allocation.Placed;
 import org.standclear.core.allocation.Places;
 import org.standclear.core.allocation.Plan;
 import org.standclear.core.allocation.PlanPart;
@@ -21,8 +22,9 @@ import org.standclear.core.allocation.Score;
 import org.standclear.core.allocation.Turn;
 
 /**
- * Makes the plan of a problem better that is too large for the solver: again and again some people's turns look for places
- * anew, with the solver, while all others keep theirs. Which people, a seed says.
+ * Brings turns into the plan of a problem that is too large for the solver: again and again some people's turns look for
+ * places anew, with the solver and together with some that are left out, while all others keep theirs. Which people, a
+ * seed says.
  */
 final class PartSearch {
 
@@ -37,8 +39,6 @@ final class PartSearch {
     /** After so many parts in a row without a better plan there is little left to find. */
     private static final int IN_VAIN = 60;
 
-    private static final int PLACES = 2;
-
     private final Problem problem;
     private final Ending ending;
     private final Consumer<Plan> better;
@@ -51,20 +51,16 @@ final class PartSearch {
         this.chance = new Random(ending.seed());
     }
 
-    /** The best plan that it comes to; turns that are left out are tried as long as it is not proven that none can come in. */
-    Plan from(Plan start, double work, boolean provenLeftOut) {
+    /** The best plan that it comes to. */
+    Plan from(Plan start, double work) {
         Plan plan = start;
         Score score = Score.of(problem, plan);
         double left = work;
         int inVain = 0;
         while (left > 0 && inVain < IN_VAIN && !ending.isNow()) {
-            boolean bringIn = !provenLeftOut && chance.nextBoolean();
-            PlanPart part = new PlanPart(problem, plan, bringIn ? withLeftOut(plan) : placed(plan));
+            PlanPart part = new PlanPart(problem, plan, some(plan));
             SatSearch search = new SatSearch(part.problem(), new Places(part.problem()), part.now(), silent());
             search.settle(0, Map.of(), WORK_EACH);
-            for (int stage = PLACES; !bringIn && stage < search.stages(); stage++) {
-                search.settle(stage, Map.of(), WORK_EACH);
-            }
             left -= search.worked() + WORK_TO_MAKE;
             Plan found = part.with(search.plan());
             Score now = Score.of(problem, found);
@@ -97,18 +93,13 @@ final class PartSearch {
                 ending.until());
     }
 
-    private Set<String> placed(Plan plan) {
+    private Set<String> some(Plan plan) {
         Set<String> people = people();
-        Set<String> placed = ids(plan);
-        return problem.turns().stream()
+        Set<String> placed = plan.placed().stream().map(Placed::turn).collect(Collectors.toSet());
+        Set<String> turns = problem.turns().stream()
                 .filter(turn -> placed.contains(turn.id()) && people.contains(turn.operator()))
                 .map(Turn::id)
                 .collect(Collectors.toSet());
-    }
-
-    private Set<String> withLeftOut(Plan plan) {
-        Set<String> turns = placed(plan);
-        Set<String> placed = ids(plan);
         List<String> without = new ArrayList<>(problem.turns().stream()
                 .map(Turn::id)
                 .filter(id -> !placed.contains(id))
@@ -116,10 +107,6 @@ final class PartSearch {
         Collections.shuffle(without, chance);
         turns.addAll(without.subList(0, Math.min(without.size(), 2 * PEOPLE)));
         return turns;
-    }
-
-    private static Set<String> ids(Plan plan) {
-        return plan.placed().stream().map(one -> one.turn()).collect(Collectors.toSet());
     }
 
     /** Pairs come together: what one of them gives up, the other can use. */

@@ -27,6 +27,9 @@ class SatAllocator implements Allocator {
     /** More truth values than these the solver cannot search as a whole in the time that people wait. */
     private static final long WHOLE = 30_000;
 
+    /** After so many rounds without a better plan there is little left to find. */
+    private static final int IN_VAIN = 2;
+
     /** Looks at places that take about as long as a unit of the solver's work. */
     private static final double LOOKS_A_WORK = 20_000_000;
 
@@ -82,18 +85,35 @@ class SatAllocator implements Allocator {
             }
             double work = effort.work() / 10;
             Score score = Score.of(problem, plan);
-            plan = betterPlan.from(plan, effort.seed(), bounds(score).getOrDefault(Level.UNPLACED, 0L), (long)
-                    (work / 2 * LOOKS_A_WORK));
+            plan = betterPlan.from(plan, effort.seed(), bounds(score), (long) (work / 2 * LOOKS_A_WORK));
             workLeft -= work;
             tell(plan);
             if (ending.isNow()) {
                 return solution(plan, Map.of());
             }
-            if (truthValues() > WHOLE) {
-                return solution(
-                        new PartSearch(problem, ending, this::tell).from(plan, workLeft, isProven(plan)), Map.of());
+            return truthValues() > WHOLE ? inParts(plan) : whole(plan);
+        }
+
+        /** Who is left out part by part; then other places for the same turns, as often as it helps. */
+        private Solution inParts(Plan start) {
+            Plan plan = start;
+            if (!isProven(plan)) {
+                plan = new PartSearch(problem, ending, this::tell).from(plan, workLeft / 2);
+                workLeft /= 2;
             }
-            return whole(plan);
+            int inVain = 0;
+            for (long round = 1; workLeft > 0 && inVain < IN_VAIN && !ending.isNow(); round++) {
+                double work = effort.work() / 20;
+                Plan other = betterPlan.withBetterPlaces(plan, effort.seed() + round, (long) (work * LOOKS_A_WORK));
+                workLeft -= work;
+                inVain++;
+                if (!other.equals(plan)) {
+                    plan = other;
+                    inVain = 0;
+                    tell(plan);
+                }
+            }
+            return solution(plan, Map.of());
         }
 
         private boolean isProven(Plan plan) {
@@ -105,6 +125,16 @@ class SatAllocator implements Allocator {
             FlowBound known = flow == null ? new FlowBound(problem, places) : flow;
             flow = known;
             return known.of(score);
+        }
+
+        /** What flows say of all levels that they bound. */
+        private Map<Level, Long> known(Plan plan) {
+            Score score = Score.of(problem, plan);
+            Map<Level, Long> known = new EnumMap<>(bounds(score));
+            if (flow != null) {
+                known.put(Level.WISHES, flow.wishes(score));
+            }
+            return known;
         }
 
         private long truthValues() {
@@ -126,7 +156,7 @@ class SatAllocator implements Allocator {
             for (int stage = 0; stage < search.stages() && !ending.isNow() && workLeft > 0; stage++) {
                 boolean last = stage == search.stages() - 1;
                 double before = search.worked();
-                search.settle(stage, bounds(Score.of(problem, search.plan())), last ? workLeft : workLeft / 2);
+                search.settle(stage, known(search.plan()), last ? workLeft : workLeft / 2);
                 if (search.worked() > before && !last) {
                     search.take(betterPlan.withBetterPlaces(search.plan(), effort.seed(), (long) LOOKS_A_WORK));
                 }
@@ -137,11 +167,8 @@ class SatAllocator implements Allocator {
 
         private Solution solution(Plan plan, Map<Level, Long> solved) {
             Score score = Score.of(problem, plan);
-            Map<Level, Long> bounds = new EnumMap<>(bounds(score));
+            Map<Level, Long> bounds = known(plan);
             solved.forEach((level, least) -> bounds.merge(level, least, Math::max));
-            if (!solved.containsKey(Level.WISHES) && flow != null) {
-                bounds.put(Level.WISHES, flow.wishes(score));
-            }
             return new Solution(plan, score, bounds, ending.watcher().stopped());
         }
     }

@@ -1,5 +1,6 @@
 package org.standclear.core.allocation;
 
+import java.util.Map;
 import java.util.Random;
 import java.util.function.BooleanSupplier;
 
@@ -8,6 +9,8 @@ import java.util.function.BooleanSupplier;
  * better places for the same turns. Ended by counted looks; the same seed gives the same plan. Proves nothing.
  */
 public final class BetterPlan {
+
+    private static final int LOOKS_A_TRY = 20;
 
     private final Problem problem;
     private final Places places;
@@ -22,16 +25,16 @@ public final class BetterPlan {
     /**
      * A plan that is as good or better.
      *
-     * @param least turns that are left out by every plan, as far as is known
+     * @param least turns that are left out, and the unfairness, of every plan as far as is known
      * @param looks how many places to look at, for each kind of step
      */
-    public Plan from(Plan known, long seed, long least, long looks) {
+    public Plan from(Plan known, long seed, Map<Level, Long> least, long looks) {
         Board board = new Board(problem, places);
         board.take(known);
         Chain chain = new Chain(board);
         Trades trades = new Trades(problem, board, chain, new Random(seed), stopped);
-        trades.bringIn(least, looks);
-        trades.even(looks);
+        ifBetter(board, () -> trades.bringIn(least.getOrDefault(Level.UNPLACED, 0L), looks));
+        ifBetter(board, () -> trades.even(least.getOrDefault(Level.UNFAIRNESS, 0L), looks));
         exchange(board, chain, looks, seed);
         return better(known, board.plan());
     }
@@ -45,9 +48,21 @@ public final class BetterPlan {
     }
 
     private void exchange(Board board, Chain chain, long looks, long seed) {
-        Exchanges exchanges = new Exchanges(problem, board, chain, stopped);
+        Cells cells = new Cells(problem, board);
+        Random chance = new Random(seed);
+        new Annealing(board, cells, chance).run(looks / LOOKS_A_TRY, stopped);
+        Exchanges exchanges = new Exchanges(board, cells, chain, stopped);
         exchanges.wishes(looks);
-        exchanges.tools(new Random(seed));
+        exchanges.tools(chance);
+    }
+
+    private void ifBetter(Board board, Runnable step) {
+        int mark = board.mark();
+        Score before = Score.of(problem, board.plan());
+        step.run();
+        if (Score.of(problem, board.plan()).compareTo(before) > 0) {
+            board.takeBack(mark);
+        }
     }
 
     private Plan better(Plan known, Plan found) {

@@ -4,7 +4,6 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -38,7 +37,7 @@ final class Board {
     Board(Problem problem, Places places) {
         this.problem = problem;
         int count = problem.turns().size();
-        numbers = numbers(problem);
+        numbers = problem.numbers();
         people = numbers.keySet().toArray(new String[0]);
         operators = new int[count];
         partners = new int[count];
@@ -58,23 +57,6 @@ final class Board {
             partners[turn] = one.partner() == null ? NONE : numbers.getOrDefault(one.partner(), NONE);
             seats[turn] = byKind.computeIfAbsent(one.kind(), kind -> seats(one, places, instants, numbers));
         }
-    }
-
-    /** Those with turns of their own come last, so that others are asked to attend before them. */
-    private static Map<String, Integer> numbers(Problem problem) {
-        Map<String, Integer> numbers = new LinkedHashMap<>();
-        Map<String, Integer> asked = problem.asked();
-        problem.attendants().stream()
-                .map(Attendant::person)
-                .filter(person -> !asked.containsKey(person))
-                .forEach(person -> numbers.put(person, numbers.size()));
-        problem.turns().forEach(turn -> {
-            numbers.computeIfAbsent(turn.operator(), person -> numbers.size());
-            if (turn.partner() != null) {
-                numbers.computeIfAbsent(turn.partner(), person -> numbers.size());
-            }
-        });
-        return numbers;
     }
 
     private static Map<Instant, Integer> instants(Problem problem, Places places) {
@@ -253,6 +235,20 @@ final class Board {
         }
         Arrays.fill(times[operators[turn]], seat.from, seat.until, as);
         Arrays.fill(times[attendant], seat.from, seat.until, as);
+    }
+
+    /** Gives it the place when that is free and somebody can attend; whether it did. */
+    boolean putIfFree(int turn, Seat seat) {
+        int attendant = attendantIfFree(turn, seat);
+        if (attendant != NONE) {
+            put(turn, seat, attendant);
+        }
+        return attendant != NONE;
+    }
+
+    /** Makes the changes since then stand for good. */
+    void forget(int mark) {
+        steps.subList(mark, steps.size()).clear();
     }
 
     /** Where the changes stand now, to take later ones back. */

@@ -116,7 +116,7 @@ final class Chain {
     }
 
     private int findInsteadOfOthers(int turn, Seat seat, int slack, int depth) {
-        int[] others = new int[Math.max(1, seat.slots.length)];
+        int[] others = new int[seat.slots.length + 1];
         looks++;
         int count = board.inTheWay(turn, seat, others);
         if (count > others.length || count == 0) {

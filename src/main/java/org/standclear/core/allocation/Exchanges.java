@@ -18,39 +18,21 @@ final class Exchanges {
 
     private static final long MOST_LOOKS = 60_000;
     private static final int MOST_IN_VAIN = 40;
+    private static final long MORE_THAN_CHANGES = 1_000_000;
     private static final int ALSO_AS_GOOD = 4;
 
     private final Board board;
     private final Chain chain;
     private final BooleanSupplier stopped;
-    private final int[][] slotsByCell;
-    private final String[] fitted;
-    private final int[] cellOf;
+    private final Cells cells;
     private boolean alsoAsGood;
     private final IdentityHashMap<Seat[], Map<Integer, Seat>> byFirstSlot = new IdentityHashMap<>();
 
-    Exchanges(Problem problem, Board board, Chain chain, BooleanSupplier stopped) {
+    Exchanges(Board board, Cells cells, Chain chain, BooleanSupplier stopped) {
         this.board = board;
+        this.cells = cells;
         this.chain = chain;
         this.stopped = stopped;
-        List<Bench> benches = problem.benches();
-        slotsByCell = new int[benches.size()][];
-        fitted = new String[benches.size()];
-        cellOf = new int[problem.slots().size()];
-        for (int cell = 0; cell < benches.size(); cell++) {
-            String name = benches.get(cell).cell();
-            fitted[cell] = benches.get(cell).fitted();
-            slotsByCell[cell] = IntStream.range(0, cellOf.length)
-                    .filter(slot -> problem.slots().get(slot).cell().equals(name))
-                    .boxed()
-                    .sorted(Comparator.comparing(
-                            slot -> problem.slots().get(slot).span().from()))
-                    .mapToInt(Integer::intValue)
-                    .toArray();
-            for (int slot : slotsByCell[cell]) {
-                cellOf[slot] = cell;
-            }
-        }
     }
 
     /** Chains in which those who move lose less than the first gains, the dearest places first. */
@@ -101,42 +83,19 @@ final class Exchanges {
         for (int turn = 0; turn < board.turns(); turn++) {
             costs += Chain.cost(board.held(turn));
         }
-        return costs * (cellOf.length + 1L)
-                + IntStream.range(0, slotsByCell.length).map(this::changes).sum();
+        return costs * MORE_THAN_CHANGES + cells.changes();
     }
 
     private void pass(Random chance) {
-        for (int[] slots : slotsByCell) {
-            for (int slot : slots) {
+        for (int cell = 0; cell < cells.count(); cell++) {
+            for (int slot : cells.slots(cell)) {
                 int turn = board.holder(slot);
-                if (turn != Board.NONE && isBesideAnother(slots, turn)) {
+                if (turn != Board.NONE && cells.isBesideAnother(cell, turn)) {
                     alsoAsGood = chance.nextInt(ALSO_AS_GOOD) == 0;
                     exchange(turn, chance);
                 }
             }
         }
-    }
-
-    /** Whether the turn before or after on the cell has another tool. */
-    private boolean isBesideAnother(int[] slots, int turn) {
-        String before = fitted[cellOf[slots[0]]];
-        int last = Board.NONE;
-        for (int slot : slots) {
-            int there = board.holder(slot);
-            if (there != Board.NONE) {
-                String now = tool(there);
-                if (!now.equals(before) && (there == turn || last == turn)) {
-                    return true;
-                }
-                before = now;
-                last = there;
-            }
-        }
-        return false;
-    }
-
-    private String tool(int turn) {
-        return board.turn(turn).work().tool();
     }
 
     private void exchange(int turn, Random chance) {
@@ -156,7 +115,7 @@ final class Exchanges {
         Seat back = null;
         int cost = Chain.cost(to) - Chain.cost(from);
         if (other != Board.NONE) {
-            if (tool(other).equals(tool(turn))) {
+            if (cells.tool(other) == cells.tool(turn)) {
                 return false;
             }
             Seat others = board.held(other);
@@ -170,32 +129,22 @@ final class Exchanges {
     }
 
     private boolean isDone(int turn, Seat to, int other, @Nullable Seat back, int cost) {
-        int cell = cellOf[to.slots[0]];
-        Seat from = board.held(turn);
-        int old = from == null ? cell : cellOf[from.slots[0]];
-        int before = changes(cell) + (old == cell ? 0 : changes(old));
+        int cell = cells.of(to);
+        int old = cells.of(board.held(turn));
+        int before = cells.changes(cell) + (old == cell ? 0 : cells.changes(old));
         int mark = board.mark();
         board.put(turn, null, Board.NONE);
         if (back != null) {
             board.put(other, null, Board.NONE);
         }
-        if (isPut(turn, to) && (back == null || isPut(other, back))) {
-            int after = changes(cell) + (old == cell ? 0 : changes(old));
+        if (board.putIfFree(turn, to) && (back == null || board.putIfFree(other, back))) {
+            int after = cells.changes(cell) + (old == cell ? 0 : cells.changes(old));
             if (cost < 0 || after < before || (alsoAsGood && after == before)) {
                 return true;
             }
         }
         board.takeBack(mark);
         return false;
-    }
-
-    private boolean isPut(int turn, Seat seat) {
-        int attendant = board.attendantIfFree(turn, seat);
-        if (attendant == Board.NONE) {
-            return false;
-        }
-        board.put(turn, seat, attendant);
-        return true;
     }
 
     private @Nullable Seat seatAt(int turn, int slot) {
@@ -208,18 +157,5 @@ final class Exchanges {
                     return found;
                 })
                 .get(slot);
-    }
-
-    private int changes(int cell) {
-        String before = fitted[cell];
-        int changes = 0;
-        for (int slot : slotsByCell[cell]) {
-            int turn = board.holder(slot);
-            if (turn != Board.NONE && !tool(turn).equals(before)) {
-                changes++;
-                before = tool(turn);
-            }
-        }
-        return changes;
     }
 }

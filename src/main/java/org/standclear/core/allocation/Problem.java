@@ -1,6 +1,7 @@
 package org.standclear.core.allocation;
 
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -70,6 +71,23 @@ public record Problem(
 
     private static Map<String, Integer> asked(List<Turn> turns) {
         return turns.stream().collect(Collectors.toMap(Turn::operator, turn -> 1, Integer::sum));
+    }
+
+    /** Everybody's number. Those with turns of their own come last, so that others are asked to attend before them. */
+    Map<String, Integer> numbers() {
+        Map<String, Integer> numbers = new LinkedHashMap<>();
+        Map<String, Integer> asked = asked();
+        attendants.stream()
+                .map(Attendant::person)
+                .filter(person -> !asked.containsKey(person))
+                .forEach(person -> numbers.put(person, numbers.size()));
+        turns.forEach(turn -> {
+            numbers.computeIfAbsent(turn.operator(), person -> numbers.size());
+            if (turn.partner() != null) {
+                numbers.computeIfAbsent(turn.partner(), person -> numbers.size());
+            }
+        });
+        return numbers;
     }
 
     /** The attendants by person. */

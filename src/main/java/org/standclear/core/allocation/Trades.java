@@ -16,7 +16,7 @@ import java.util.function.BooleanSupplier;
 final class Trades {
 
     private static final long MOST_LOOKS = 200_000;
-    private static final int MOST_IN_VAIN = 2_000;
+    private static final int MOST_IN_VAIN = 300;
 
     private final Board board;
     private final Chain chain;
@@ -42,7 +42,7 @@ final class Trades {
         }
     }
 
-    /** Until no more than so many are left out, or so many looks are used up. */
+    /** Until no more than so many are left out and nobody is under the minimum, or so many looks are used up. */
     void bringIn(long least, long looks) {
         long until = chain.looks() + looks;
         while (fill() && !stopped.getAsBoolean()) {
@@ -52,7 +52,9 @@ final class Trades {
         int inVain = 0;
         while (without.size() > least && inVain < MOST_IN_VAIN && chain.looks() < until && !stopped.getAsBoolean()) {
             count();
-            int turn = without.get(chance.nextInt(without.size()));
+            List<Integer> owing = without.stream().filter(this::isOwed).toList();
+            List<Integer> from = owing.isEmpty() || chance.nextBoolean() ? without : owing;
+            int turn = from.get(chance.nextInt(from.size()));
             boolean onlyLonger = chance.nextInt(4) == 0;
             chain.placeInsteadOf(
                     turn, other -> mayGo(other) && (onlyLonger ? isLonger(other) : chance.nextInt(3) == 0), MOST_LOOKS);
@@ -61,25 +63,64 @@ final class Trades {
         }
     }
 
-    /** As long as somebody with a smaller share can get a turn of somebody with a larger one. */
-    void even(long looks) {
+    /**
+     * As long as somebody who has least can get a turn of somebody with more. Turns of others change hands in between, which
+     * makes no share smaller than the least, to come to trades that were not there before.
+     *
+     * @param spread largest less smallest share of every plan, as far as is known
+     */
+    void even(long spread, long looks) {
         long until = chain.looks() + looks;
-        boolean helped = true;
-        while (helped && chain.looks() < until && !stopped.getAsBoolean()) {
-            helped = false;
-            count();
-            List<Integer> poorest = without();
-            poorest.sort(Comparator.comparingLong(this::shareOf));
-            for (int turn : poorest) {
-                long now = shareOf(turn);
-                if (chain.looks() < until
-                        && chain.placeInsteadOf(
-                                turn, other -> mayGo(other) && shareOf(other) - share[other] > now, MOST_LOOKS)) {
-                    helped = true;
-                    count();
-                }
+        int inVain = 0;
+        count();
+        List<Integer> without = without();
+        while (!without.isEmpty()
+                && spread() > spread
+                && inVain < MOST_IN_VAIN
+                && chain.looks() < until
+                && !stopped.getAsBoolean()) {
+            long least = leastShare();
+            long most = least + spread();
+            List<Integer> poorest =
+                    without.stream().filter(turn -> shareOf(turn) == least).toList();
+            boolean fromPoorest = !poorest.isEmpty() && chance.nextBoolean();
+            List<Integer> from = fromPoorest
+                    ? poorest
+                    : without.stream()
+                            .filter(turn -> shareOf(turn) + share[turn] <= most)
+                            .toList();
+            if (from.isEmpty()) {
+                inVain++;
+                continue;
+            }
+            int turn = from.get(chance.nextInt(from.size()));
+            boolean any = fromPoorest && chance.nextBoolean();
+            inVain++;
+            if (chain.placeInsteadOf(
+                    turn,
+                    other -> mayGo(other) && shareOf(other) - share[other] > least && (any || chance.nextInt(3) == 0),
+                    MOST_LOOKS)) {
+                inVain = shareOf(turn) == least ? 0 : inVain;
+                count();
+                without = without();
             }
         }
+    }
+
+    private long leastShare() {
+        long least = Long.MAX_VALUE;
+        for (int turn = 0; turn < board.turns(); turn++) {
+            least = Math.min(least, shareOf(turn));
+        }
+        return least;
+    }
+
+    private long spread() {
+        long most = 0;
+        for (int turn = 0; turn < board.turns(); turn++) {
+            most = Math.max(most, shareOf(turn));
+        }
+        return most - leastShare();
     }
 
     private boolean fill() {
@@ -115,6 +156,10 @@ final class Trades {
                 got.merge(board.operator(turn), 1, Integer::sum);
             }
         }
+    }
+
+    private boolean isOwed(int turn) {
+        return got.getOrDefault(board.operator(turn), 0) < owed[turn];
     }
 
     private boolean mayGo(int turn) {

@@ -12,6 +12,7 @@ import java.util.HashSet;
 import java.util.Locale;
 import java.util.Set;
 import org.standclear.core.allocation.FirstPlan;
+import org.standclear.core.allocation.Places;
 import org.standclear.core.allocation.Problem;
 import org.standclear.core.allocation.RushWeek;
 
@@ -29,11 +30,12 @@ public final class SolverComparison {
     private record Stage(CpModelProto model, SatModel plan, Set<BoolVar> known) {
 
         static Stage of(Problem problem) {
-            SatModel plan = new SatModel(problem);
+            Places places = new Places(problem);
+            SatModel plan = new SatModel(problem, places);
             SatLevels levels = new SatLevels(plan);
             SatStage first = levels.stages().get(0).get();
             plan.model().minimize(first.weighted());
-            Set<BoolVar> known = plan.taken(new FirstPlan(problem).find());
+            Set<BoolVar> known = plan.taken(new FirstPlan(problem, places).find());
             levels.hint(known);
             return new Stage(plan.model().model(), plan, known);
         }

@@ -50,7 +50,7 @@ class OwnStepsTests {
     }
 
     private static Plan better(Problem problem, Plan plan) {
-        Plan better = new BetterPlan(problem, new Places(problem), () -> false).from(plan, 1, 0, LOOKS);
+        Plan better = new BetterPlan(problem, new Places(problem), () -> false).from(plan, 1, Map.of(), LOOKS);
         assertThat(new PlanRules(problem).broken(better)).isEmpty();
         return better;
     }
