@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.UUID;
 import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -17,6 +18,7 @@ import org.standclear.people.MailAddresses;
 import org.standclear.people.roster.Differences.Enrolled;
 import org.standclear.people.roster.Differences.Found;
 import org.standclear.people.roster.RosterRows.Effect;
+import org.standclear.platform.database.TableStatistics;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Labs;
@@ -33,19 +35,28 @@ class RosterChanges {
     private final JdbcTemplate batches;
     private final MailAddresses addresses;
     private final PasswordEncoder encoder;
+    private final TableStatistics statistics;
 
-    RosterChanges(JdbcClient jdbc, Labs labs, JdbcTemplate batches, MailAddresses addresses, PasswordEncoder encoder) {
+    RosterChanges(
+            JdbcClient jdbc,
+            Labs labs,
+            JdbcTemplate batches,
+            MailAddresses addresses,
+            PasswordEncoder encoder,
+            TableStatistics statistics) {
         this.jdbc = jdbc;
         this.labs = labs;
         this.batches = batches;
         this.addresses = addresses;
         this.encoder = encoder;
+        this.statistics = statistics;
     }
 
     List<Effect> apply(Found found, boolean takeOut, Instant at) {
         List<Effect> effects = new ArrayList<>();
         Map<String, UUID> people = new HashMap<>();
         found.people().forEach((login, known) -> people.put(login, known.id()));
+        Set<UUID> before = Set.copyOf(people.values());
         people.putAll(add(found.added(), at, effects));
         Map<String, UUID> sections = new HashMap<>(found.sections());
         found.newSections().forEach(code -> sections.put(code, addSection(code)));
@@ -60,6 +71,7 @@ class RosterChanges {
         letIn(
                 found.enrolled().stream()
                         .map(row -> Objects.requireNonNull(people.get(row.login())))
+                        .filter(before::contains)
                         .distinct()
                         .toList(),
                 at,
@@ -91,11 +103,12 @@ class RosterChanges {
         batch("""
                 insert into people (id, login, printed_name, sort_name, password_hash, must_change_password, active,
                     version, created_at) values (?, ?, ?, ?, ?, true, true, 1, ?)""", accounts);
+        statistics.lookAgain(added.size() < BATCH ? List.of() : List.of("people"));
         batch("insert into person_roles (person_id, lab_id, role) values (?, ?, ?)", roles);
         return ids;
     }
 
-    /** Who takes a course is a student of its lab, unless they work there already. */
+    /** Who takes a course is a student of its lab, unless they work there already; who was added is one. */
     private void letIn(List<UUID> people, Instant at, List<Effect> effects) {
         UUID lab = labs.theLab().id().value();
         List<Object[]> roles = new ArrayList<>();
