@@ -1,5 +1,6 @@
 package org.standclear.demo;
 
+import java.net.URI;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -34,7 +35,11 @@ record DemoAt(ConfigurableApplicationContext application) implements AutoCloseab
     }
 
     WebUser visitor() {
-        return WebUser.atPort(application.getEnvironment().getRequiredProperty("local.server.port", Integer.class));
+        return new WebUser(URI.create(address()));
+    }
+
+    String address() {
+        return "http://localhost:" + application.getEnvironment().getRequiredProperty("local.server.port");
     }
 
     @Override

@@ -3,31 +3,36 @@ package org.standclear.demo;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.icegreen.greenmail.util.GreenMail;
-import com.icegreen.greenmail.util.GreenMailUtil;
 import com.icegreen.greenmail.util.ServerSetup;
 import jakarta.mail.internet.MimeMessage;
+import jakarta.mail.internet.MimeMultipart;
 import java.io.StringReader;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
+import java.util.function.BooleanSupplier;
 import net.fortuna.ical4j.data.CalendarBuilder;
 import net.fortuna.ical4j.model.component.VEvent;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
+import org.openqa.selenium.StaleElementReferenceException;
 import org.standclear.booking.Booking;
 import org.standclear.people.People;
 import org.standclear.people.Person;
+import org.standclear.testing.DemoCollege;
 import org.standclear.testing.TestDatabase;
-import org.standclear.testing.web.WebPage;
+import org.standclear.testing.browser.Browser;
 import org.standclear.testing.web.WebUser;
 
-/** What a story in the demo stands on: the demo at an instant, people at their pages, a mail server, a calendar program. */
+/** What a story in the demo stands on: the demo at an instant, people at browsers, a mail server, a calendar program. */
 abstract class RushStage {
 
     private static final Instant WEDNESDAY_NOON = Instant.parse("2026-03-11T12:03:00Z");
+
+    private static final String SITE = "https://bench.quillhaven.example";
 
     static final Duration PATIENCE = Duration.ofMinutes(3);
 
@@ -50,7 +55,7 @@ abstract class RushStage {
                 "--spring.mail.host=127.0.0.1",
                 "--spring.mail.port=" + server.getSmtp().getPort(),
                 "--standclear.mail.from=Robot bench <bench@quillhaven.example>",
-                "--standclear.mail.site=https://bench.quillhaven.example");
+                "--standclear.mail.site=" + SITE);
     }
 
     @AfterEach
@@ -62,17 +67,11 @@ abstract class RushStage {
     }
 
     WebUser at(String login) {
-        return demo().visitor().signIn(login, org.standclear.testing.DemoCollege.password());
+        return demo().visitor().signIn(login, DemoCollege.password());
     }
 
     Person person(String login) {
         return the(People.class).byLogin(login).orElseThrow();
-    }
-
-    WebPage sent(WebUser user, WebPage.WebForm form) {
-        WebPage page = user.follow(user.submit(form));
-        assertThat(page.status()).as(page.text()).isEqualTo(200);
-        return page;
     }
 
     static int percent(String headline) {
@@ -91,31 +90,69 @@ abstract class RushStage {
                         .toList();
     }
 
-    /** Whether the server gets such a letter; the outbox is emptied every few seconds. */
-    boolean mailTo(String address, String words) throws Exception {
+    /** The HTML of such a letter; the outbox is emptied every few seconds. */
+    String letter(String address, String words) throws Exception {
         Instant until = Instant.now().plus(Duration.ofSeconds(60));
         while (Instant.now().isBefore(until)) {
             for (MimeMessage mail : server.getReceivedMessages()) {
-                if (mail.getAllRecipients()[0].toString().equals(address)
-                        && GreenMailUtil.getBody(mail).replaceAll("=\r?\n", "").contains(words)) {
-                    return true;
+                String html = html(mail);
+                if (mail.getAllRecipients()[0].toString().equals(address) && html.contains(words)) {
+                    return html;
                 }
             }
-            Thread.sleep(500);
+            Thread.sleep(200);
         }
-        return false;
+        throw new AssertionError("no e-mail to " + address + " with: " + words);
     }
 
-    /** The form that is sent by POST, where another on the page has the same address. */
-    static WebPage.WebForm posted(WebPage page, String action) {
-        Map<String, String> values = new LinkedHashMap<>();
-        page.document().forms().stream()
-                .filter(form -> form.attr("action").equals(action)
-                        && form.attr("method").equalsIgnoreCase("post"))
-                .findFirst()
-                .orElseThrow()
-                .formData()
-                .forEach(field -> values.put(field.key(), field.value()));
-        return new WebPage.WebForm(action, values);
+    private static String html(MimeMessage mail) throws Exception {
+        return String.valueOf(((MimeMultipart) mail.getContent()).getBodyPart(1).getContent());
+    }
+
+    /** Opens the letter in the browser as a mail program would, and says where on the site its link leads. */
+    String opened(Browser browser, String letter) throws Exception {
+        Path file = Files.createTempFile("letter", ".html");
+        Files.writeString(file, letter);
+        try {
+            browser.visit(file.toUri().toString());
+            String link = String.valueOf(browser.find("a").getAttribute("href"));
+            assertThat(link).startsWith(SITE);
+            return link.substring(SITE.length());
+        } finally {
+            Files.delete(file);
+        }
+    }
+
+    /** Somebody sits down at the browser and signs in; whoever sat there before is signed out. */
+    Browser seat(Browser browser, String login) {
+        browser.startAt(demo().address());
+        browser.visit("/sign-in").driver().manage().deleteAllCookies();
+        browser.visit("/sign-in")
+                .fill("Sign-in name", login)
+                .fill("Password", DemoCollege.password())
+                .press("Sign in");
+        assertThat(browser.path()).doesNotContain("sign-in");
+        return browser;
+    }
+
+    /** Waits for what a page shows by itself after a while. */
+    static void until(BooleanSupplier met) throws InterruptedException {
+        Instant end = Instant.now().plus(PATIENCE);
+        while (!isMet(met)) {
+            assertThat(Instant.now()).as("patience").isBefore(end);
+            Thread.sleep(200);
+        }
+    }
+
+    private static boolean isMet(BooleanSupplier met) {
+        try {
+            return met.getAsBoolean();
+        } catch (StaleElementReferenceException replaced) {
+            return false;
+        }
+    }
+
+    static String headline(Browser browser) {
+        return browser.find("h1").getText();
     }
 }

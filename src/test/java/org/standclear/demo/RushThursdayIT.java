@@ -12,6 +12,8 @@ import java.util.Objects;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import org.openqa.selenium.By;
+import org.openqa.selenium.WebElement;
 import org.standclear.booking.Booking;
 import org.standclear.booking.BookingState;
 import org.standclear.booking.Bookings;
@@ -19,11 +21,8 @@ import org.standclear.booking.Turns;
 import org.standclear.booking.WaitingList;
 import org.standclear.booking.allocation.PlannedTurn;
 import org.standclear.booking.allocation.Plans;
-import org.standclear.booking.allocation.Searches;
 import org.standclear.booking.allocation.Windows;
-import org.standclear.cell.CellStates;
 import org.standclear.message.Messages;
-import org.standclear.people.Accommodations;
 import org.standclear.people.Authorisations;
 import org.standclear.people.DueDates;
 import org.standclear.people.DueDates.DueAssignment;
@@ -36,6 +35,8 @@ import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Labs;
 import org.standclear.testing.MovableClock;
 import org.standclear.testing.TestDatabase;
+import org.standclear.testing.browser.Browser;
+import org.standclear.testing.browser.BrowserTest;
 import org.standclear.testing.web.WebPage;
 import org.standclear.testing.web.WebUser;
 import org.standclear.trail.Trail;
@@ -43,80 +44,84 @@ import org.standclear.trail.TrailReader;
 import org.standclear.trail.TrailVerification;
 
 /**
- * Rush Thursday, from the forecast to the refilled slot, played in the demo by its people at their pages: a due date at over
- * twice what the lab can give, staggered, a plan searched and accepted, a cell down and everybody moved, a late cancel that
- * somebody of the waiting list takes. Calendars are read by an independent library, e-mails by a real server.
+ * Rush Thursday, from the forecast to the refilled slot, played in the demo by its people at real browsers: a due date at
+ * over twice what the lab can give, staggered, a plan searched and accepted, a cell down and everybody moved, a late cancel
+ * that somebody of the waiting list takes. Calendars are read by an independent library, e-mails come from a real server.
  */
+@BrowserTest
 class RushThursdayIT extends RushStage {
 
     private static final LocalDate THURSDAY = LocalDate.of(2026, 3, 19);
     private static final int SLOTS = 27;
 
     @Test
-    void isPlayedFromTheForecastToTheRefilledSlot() throws Exception {
+    void isPlayedFromTheForecastToTheRefilledSlot(Browser staff, Browser student) throws Exception {
         begin(TestDatabase.freshH2());
-        WebUser ines = at("ines");
-        staggers(ines);
+        seat(staff, "ines");
+        staggers(staff);
         UUID window = the(Windows.class).from(THURSDAY).get(0).id();
-        UUID search = shares(ines, window);
+        UUID search = shares(staff, window);
+        new OthersEyes(this).nobodyLearnsOfNoorsArrangement(window, search, student);
         List<Booking> planned = bookings(search);
-        Booking moved = cellGoesDown(planned);
-        refills(search, moved.cell());
-        nobodyLearnsOfNoorsArrangement(window);
+        CellId down = fullest(planned);
+        cellGoesDown(
+                down, planned.stream().filter(one -> one.cell().equals(down)).toList(), staff, student);
+        refills(search, down, staff, student);
         assertThat(the(Trail.class).verify(the(Labs.class).theLab().id())).isInstanceOf(TrailVerification.Whole.class);
     }
 
-    /** The forecast shows the rush, and the suggestion makes it less. */
-    private void staggers(WebUser ines) {
+    /** The forecast shows the rush while dates are tried, and the suggestion makes it less. */
+    private void staggers(Browser ines) throws InterruptedException {
         DueAssignment rush = the(DueDates.class).dueFrom(the(MovableClock.class).instant()).stream()
                 .filter(one -> one.title().equals("Sorting run"))
                 .findFirst()
                 .orElseThrow();
-        String path = "/forecast/" + rush.id();
-        WebPage together = ines.get(path);
-        int before = percent(together.document().select("h1").text());
+        ines.visit("/forecast").follow("RBT 110, Sorting run");
+        int before = percent(headline(ines));
         assertThat(before).as("use of the peak day, percent").isGreaterThan(200);
-        String move = together.document().select("#staggered ~ p.acts a").attr("href");
-        WebPage asked = ines.get(move);
-        sent(ines, asked.form(path + "/move").with("reason", "Thursday would be overrun"));
+        WebElement date = ines.find("input[name='due-" + rush.sections().get(0).id() + "']");
+        ines.driver()
+                .executeScript(
+                        "arguments[0].value = arguments[1]; arguments[0].dispatchEvent(new Event('change', {bubbles: true}))",
+                        date,
+                        THURSDAY.plusDays(1).toString());
+        until(() -> percent(headline(ines)) < before);
+        ines.visit("/forecast/" + rush.id()).follow("Stagger the due dates");
+        ines.fill("Why they change", "Thursday would be overrun").press("Put them in force");
 
         DueAssignment apart = the(DueDates.class).find(rush.id()).orElseThrow();
         assertThat(apart.due().values().stream().distinct()).hasSizeGreaterThan(1);
-        assertThat(percent(ines.get(path).document().select("h1").text())).isLessThan(before);
-        assertThat(trail(rush.id().toString())).anyMatch(words -> words.contains("Thursday would be overrun"));
-    }
-
-    private List<String> trail(String subject) {
-        return the(TrailReader.class).about(the(Labs.class).theLab().id(), subject).stream()
-                .map(entry -> entry.words() + " " + entry.facts())
-                .toList();
+        assertThat(percent(headline(ines))).isLessThan(before);
+        assertThat(the(TrailReader.class)
+                        .about(the(Labs.class).theLab().id(), rush.id().toString()))
+                .anyMatch(entry -> (entry.words() + entry.facts()).contains("Thursday would be overrun"));
     }
 
     /** A search finds a plan, which books everybody in one act. */
-    private UUID shares(WebUser ines, UUID window) throws InterruptedException {
-        String path = "/windows/" + window;
-        WebPage searching = sent(ines, ines.get(path).form(path + "/searches"));
-        UUID search = UUID.fromString(searching.path().substring("/searches/".length()));
-        Instant until = Instant.now().plus(PATIENCE);
-        while (the(Searches.class).find(search).orElseThrow().endedAt() == null
-                && Instant.now().isBefore(until)) {
-            Thread.sleep(200);
-        }
-        WebPage preview = ines.get("/searches/" + search);
-        assertThat(preview.document().select("h1").text()).contains("turns have a place");
-        assertThat(preview.document().select("figure.strip")).isNotEmpty();
-        assertThat(the(Plans.class).leftOut(search))
+    private UUID shares(Browser ines, UUID window) throws InterruptedException {
+        ines.visit("/windows").follow("Rush Thursday").press("Search for the best plan");
+        UUID search = UUID.fromString(ines.path().replaceAll(".*/searches/([0-9a-f-]{36}).*", "$1"));
+        until(() -> !ines.findAll("form[action$='/accept'] button").isEmpty());
+        assertThat(headline(ines)).contains("turns have a place");
+        assertThat(ines.findAll("figure.strip")).isNotEmpty();
+        assertThat(ines.findAll("#left ~ .frame tbody tr"))
                 .as("who is left out, and why")
+                .hasSameSizeAs(the(Plans.class).leftOut(search))
                 .isNotEmpty()
-                .allSatisfy(one -> assertThat(one.says()).isNotBlank());
+                .allSatisfy(row -> assertThat(
+                                row.findElements(By.tagName("td")).get(1).getText())
+                        .isNotBlank());
         assertThat(bookings(search)).as("nothing before it is accepted").isEmpty();
-        sent(ines, preview.form("/searches/" + search + "/accept"));
+        ines.picture("rush-plan");
+        ines.press("Accept this plan");
 
         List<Booking> booked = bookings(search);
         assertThat(booked)
                 .hasSizeBetween(SLOTS / 2, SLOTS)
                 .hasSize(the(Plans.class).places(search).size());
         assertThat(booked.stream().map(one -> one.cell() + " " + one.start())).doesNotHaveDuplicates();
+        ines.visit("/windows/" + window);
+        assertThat(headline(ines)).isEqualTo("The slots are shared out");
         return search;
     }
 
@@ -131,50 +136,79 @@ class RushThursdayIT extends RushStage {
         return booked;
     }
 
-    /** The fullest cell is tagged out: everybody on it is moved, told, and can see it in their calendars. */
-    private Booking cellGoesDown(List<Booking> planned) throws Exception {
-        CellId down =
-                planned.stream()
-                        .collect(Collectors.groupingBy(Booking::cell, Collectors.counting()))
-                        .entrySet()
-                        .stream()
-                        .max(Map.Entry.<CellId, Long>comparingByValue()
-                                .thenComparing(one -> one.getKey().toString()))
-                        .orElseThrow()
-                        .getKey();
-        List<Booking> standing =
-                planned.stream().filter(one -> one.cell().equals(down)).toList();
+    private static CellId fullest(List<Booking> planned) {
+        return planned.stream().collect(Collectors.groupingBy(Booking::cell, Collectors.counting())).entrySet().stream()
+                .max(Map.Entry.<CellId, Long>comparingByValue()
+                        .thenComparing(one -> one.getKey().toString()))
+                .orElseThrow()
+                .getKey();
+    }
+
+    /** A cell is tagged out: everybody on it is moved, told, and can see it in their calendars. */
+    private void cellGoesDown(CellId down, List<Booking> standing, Browser staff, Browser student) throws Exception {
         Map<PersonId, String> calendars = new HashMap<>();
-        for (Booking one : standing) {
-            Person operator = the(People.class).find(one.operator()).orElseThrow();
-            assertThat(the(Messages.class)
-                            .wish(operator.id(), Messages.Wishes.plain(operator.login() + "@quillhaven.example")))
-                    .isEmpty();
-            WebUser user = at(operator.login());
-            WebPage made = user.submit(user.get("/me/calendar").form("/me/calendar"));
-            String address = made.document().select("code.token").text();
-            calendars.put(operator.id(), address.substring(address.indexOf("/calendar/")));
+        Person first = operator(standing.get(0));
+        calendars.put(first.id(), subscribes(seat(student, first.login()), first));
+        for (Booking one : standing.subList(1, standing.size())) {
+            calendars.computeIfAbsent(one.operator(), id -> subscribes(operator(one)));
         }
-        the(CellStates.class).tagOut(down, person("adaeze").id(), "cable chafed");
-        WebUser adaeze = at("adaeze");
-        String path = "/cells/" + down + "/move-all";
-        WebPage plan = adaeze.get(path + "?until=" + THURSDAY);
-        WebPage done = sent(adaeze, posted(plan, path).with("reason", "cable chafed"));
-        assertThat(done.document().select("h1").text()).startsWith("Moved: ");
+        seat(staff, "adaeze").visit("/cells/" + down + "/stop");
+        staff.driver().executeScript("arguments[0].click()", staff.find("input[value='out-of-service']"));
+        staff.fill("What is the matter?", "cable chafed");
+        staff.click(staff.find("form[action$='/stop'] button[type=submit]"));
+        staff.visit("/cells/" + down).follow("Move all bookings");
+        staff.driver()
+                .executeScript(
+                        "arguments[0].value = arguments[1]", staff.field("Bookings up to and on"), THURSDAY.toString());
+        staff.press("Plan again").fill("Why", "cable chafed").press("Move everybody");
+        if (!staff.findAll(".error-summary, [role=alert]").isEmpty()
+                && !headline(staff).startsWith("Moved")) {
+            // somebody of the waiting list was faster with one of the slots: the page shows the new plan
+            staff.fill("Why", "cable chafed").press("Move everybody");
+        }
+        assertThat(headline(staff)).as(staff.text()).startsWith("Moved: ");
 
         for (Booking one : standing) {
             assertThat(the(Bookings.class).find(one.id()).orElseThrow().state()).isEqualTo(BookingState.MOVED_BY_STAFF);
-            List<Booking> now = elsewhere(one, down);
             boolean madeUp = the(Turns.class).makeUpsOf(one.operator()).stream().anyMatch(Turns.MakeUp::stands);
-            assertThat(!now.isEmpty() || madeUp).as("a new slot, or a make-up").isTrue();
-            List<String> states = states(Objects.requireNonNull(calendars.get(one.operator())), one);
-            assertThat(states).containsExactly("CANCELLED");
-            Person operator = the(People.class).find(one.operator()).orElseThrow();
-            assertThat(mailTo(operator.login() + "@quillhaven.example", "cable chafed"))
+            assertThat(!elsewhere(one, down).isEmpty() || madeUp)
+                    .as("a new slot, or a make-up")
                     .isTrue();
+            assertThat(states(Objects.requireNonNull(calendars.get(one.operator())), one))
+                    .containsExactly("CANCELLED");
+            assertThat(letter(operator(one).login() + "@quillhaven.example", "cable chafed"))
+                    .isNotBlank();
         }
         assertThat(standing).anyMatch(one -> !elsewhere(one, down).isEmpty());
-        return standing.get(0);
+        student.visit("/me/messages");
+        assertThat(student.text()).contains("cable chafed", "sent by e-mail");
+        String page = opened(student, letter(first.login() + "@quillhaven.example", "cable chafed"));
+        assertThat(student.text()).contains("cable chafed", "Open the page");
+        student.visit(page);
+        assertThat(student.path()).as("the page that the letter leads to").startsWith("/bookings/");
+        assertThat(student.text()).contains(operator(standing.get(0)).printedName());
+    }
+
+    private Person operator(Booking booking) {
+        return the(People.class).find(booking.operator()).orElseThrow();
+    }
+
+    /** Makes a calendar address and wants e-mail, at the pages for it. */
+    private String subscribes(Browser browser, Person person) {
+        browser.visit("/me/messages").fill("E-mail address", person.login() + "@quillhaven.example");
+        browser.tick("Send me e-mail").press("Keep this");
+        browser.visit("/me/calendar").press("Make an address");
+        String address = browser.find("code.token").getText();
+        return address.substring(address.indexOf("/calendar/"));
+    }
+
+    /** The same without a browser, for the many. */
+    private String subscribes(Person person) {
+        the(Messages.class).wish(person.id(), Messages.Wishes.plain(person.login() + "@quillhaven.example"));
+        WebUser user = at(person.login());
+        WebPage made = user.submit(user.get("/me/calendar").form("/me/calendar"));
+        String address = made.document().select("code.token").text();
+        return address.substring(address.indexOf("/calendar/"));
     }
 
     private List<Booking> elsewhere(Booking one, CellId down) {
@@ -187,7 +221,7 @@ class RushThursdayIT extends RushStage {
     }
 
     /** On the day somebody cancels late: it is counted once, and who waits is offered the slot and takes it. */
-    private void refills(UUID search, CellId down) throws Exception {
+    private void refills(UUID search, CellId down, Browser gives, Browser waits) throws Exception {
         the(MovableClock.class).moveTo(Instant.parse("2026-03-19T08:05:00Z"));
         Booking given = bookings(search).stream()
                 .filter(one -> !one.cell().equals(down) && one.state() == BookingState.BOOKED)
@@ -201,69 +235,41 @@ class RushThursdayIT extends RushStage {
                 .findFirst()
                 .orElseThrow();
         the(Messages.class).wish(waiting.id(), Messages.Wishes.plain(waiting.login() + "@quillhaven.example"));
-        WebUser user = at(waiting.login());
-        WebPage joined = sent(
-                user,
-                user.get("/book/waits?cell=" + given.cell() + "&start=" + given.start())
-                        .form("/book/waits"));
-        assertThat(joined.document().select("h1").text()).startsWith("You wait for");
+        seat(waits, waiting.login())
+                .visit("/book/waits?cell=" + given.cell() + "&start=" + given.start())
+                .press("Wait for it");
+        assertThat(headline(waits)).startsWith("You wait for");
 
-        Person operator = the(People.class).find(given.operator()).orElseThrow();
-        WebUser giving = at(operator.login());
-        String cancel = "/bookings/" + given.id() + "/cancel";
-        WebPage asked = giving.get(cancel);
-        assertThat(asked.text()).contains("late cancel");
-        sent(giving, asked.form(cancel));
+        seat(gives, operator(given).login()).visit("/bookings/" + given.id()).follow("Cancel");
+        assertThat(gives.text()).contains("late cancel");
+        gives.press("Cancel it, late");
         assertThat(the(Bookings.class).find(given.id()).orElseThrow().state()).isEqualTo(BookingState.LATE_CANCELLED);
         the(WaitingList.class).round();
 
-        assertThat(mailTo(waiting.login() + "@quillhaven.example", "is free")).isTrue();
-        assertThat(giving.get("/book?day=" + THURSDAY)
-                        .document()
-                        .select("section[aria-labelledby=cell-" + given.cell() + "] .slot[data-state=offered]"))
+        gives.visit("/book?day=" + THURSDAY);
+        assertThat(gives.findAll("section[aria-labelledby='cell-" + given.cell() + "'] .slot[data-state=offered]"))
                 .as("offered, and not to whom")
                 .isNotEmpty()
                 .allSatisfy(mark ->
-                        assertThat(mark.text()).contains("offered until").doesNotContain(waiting.printedName()));
-        String offer = user.get("/book/waits")
-                .document()
-                .select("a[href^=/book/offers/]")
-                .attr("href");
-        WebPage booked = sent(user, user.get(offer).form(offer + "/take"));
-        assertThat(booked.path()).startsWith("/bookings/");
+                        assertThat(mark.getText()).contains("offered until").doesNotContain(waiting.printedName()));
+        String offer = opened(waits, letter(waiting.login() + "@quillhaven.example", "is free"));
+        waits.visit(offer);
+        assertThat(headline(waits)).startsWith("Offered to you until ");
+        waits.press("Take it");
         Booking refilled = the(Bookings.class)
-                .find(BookingId.of(booked.path().substring("/bookings/".length())))
+                .find(BookingId.of(waits.path().replaceAll(".*/bookings/([0-9a-f-]{36}).*", "$1")))
                 .orElseThrow();
         assertThat(refilled.operator()).isEqualTo(waiting.id());
         assertThat(refilled.cell()).isEqualTo(given.cell());
         assertThat(refilled.start()).isEqualTo(given.start());
+        gives.visit("/book?day=" + THURSDAY);
+        assertThat(gives.findAll(".slot[data-state=offered]")).isEmpty();
+        assertThat(gives.consoleErrors()).isEmpty();
+        assertThat(waits.consoleErrors()).isEmpty();
     }
 
     private boolean may(Person person, Booking booking) {
         return the(Authorisations.class).of(person.id()).stream()
                 .anyMatch(one -> one.duty() == Duty.OPERATOR && one.covers(booking.cell(), booking.start()));
-    }
-
-    /** Noor has longer slots and a lower bench; nobody who meets her bookings reads of it. */
-    private void nobodyLearnsOfNoorsArrangement(UUID window) {
-        assertThat(the(Accommodations.class).of(person("noor").id())).isPresent();
-        WebUser mateo = at("mateo");
-        for (String path : List.of(
-                "/me",
-                "/today",
-                "/book?day=" + THURSDAY,
-                "/windows/" + window,
-                "/book/waits",
-                "/me/messages",
-                "/me/partners",
-                "/attendants")) {
-            WebPage page = mateo.follow(mateo.get(path));
-            assertThat(page.status()).as(path).isEqualTo(200);
-            assertThat(page.text())
-                    .as(path)
-                    .doesNotContainIgnoringCase("lower bench")
-                    .doesNotContainIgnoringCase("accommodation")
-                    .doesNotContain("45 min");
-        }
     }
 }

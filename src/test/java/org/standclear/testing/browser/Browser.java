@@ -36,7 +36,8 @@ public final class Browser {
         driver.manage().timeouts().pageLoadTimeout(Duration.ofSeconds(60)).scriptTimeout(Duration.ofSeconds(90));
     }
 
-    void startAt(String applicationUrl) {
+    /** Opens pages of this application from now on, for a test that starts one by itself. */
+    public void startAt(String applicationUrl) {
         baseUrl = applicationUrl;
         resize(ScreenSize.DESKTOP);
     }

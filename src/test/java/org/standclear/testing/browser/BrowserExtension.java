@@ -12,6 +12,8 @@ import org.junit.jupiter.api.extension.ExtensionContext;
 import org.junit.jupiter.api.extension.ExtensionContext.Namespace;
 import org.junit.jupiter.api.extension.ParameterContext;
 import org.junit.jupiter.api.extension.ParameterResolver;
+import org.springframework.core.annotation.AnnotatedElementUtils;
+import org.springframework.test.context.BootstrapWith;
 import org.springframework.test.context.junit.jupiter.SpringExtension;
 
 /** Lends browsers to test methods, takes them back emptied, and keeps a picture of what a failed test saw. */
@@ -62,7 +64,11 @@ final class BrowserExtension implements ExecutionCondition, ParameterResolver, A
         }
     }
 
+    /** Empty for a test that starts its application by itself and says to the browser where. */
     private static String baseUrl(ExtensionContext context) {
+        if (!AnnotatedElementUtils.hasAnnotation(context.getRequiredTestClass(), BootstrapWith.class)) {
+            return "";
+        }
         String port = SpringExtension.getApplicationContext(context)
                 .getEnvironment()
                 .getRequiredProperty("local.server.port");
