@@ -186,8 +186,9 @@ class LabLooseEndsIT {
         void aDisposalListThatIsNotThroughKeepsItInUse() {
             UUID list = UUID.randomUUID();
             jdbc.sql("""
-                    insert into retention_lists (id, lab_id, month_code, fingerprint, records, approved_by, approved_at)
-                    values (:id, :lab, '2026-03', :print, 3, :by, :now)""")
+                    insert into retention_lists (id, lab_id, month_code, fingerprint, records, approved_by, approved_at,
+                        carry_out_from)
+                    values (:id, :lab, '2026-03', :print, 3, :by, :now, :now)""")
                     .param("id", list)
                     .param("lab", lab.id().value())
                     .param("print", "0".repeat(64))
