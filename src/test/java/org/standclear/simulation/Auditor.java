@@ -40,6 +40,7 @@ final class Auditor {
         faults.addAll(new StandingRules(connection).faults(now));
         faults.addAll(new ReleaseRules(connection).faults(since, now));
         faults.addAll(new SignedRules(connection).faults(since, fresh));
+        faults.addAll(new IncidentRules(connection).faults(since, fresh));
         faults.addAll(paths.faults(fresh));
         faults.addAll(growth.faults());
         since = now;

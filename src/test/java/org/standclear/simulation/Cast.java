@@ -35,6 +35,7 @@ final class Cast {
     final List<Person> students = new ArrayList<>();
     final List<Person> technicians = new ArrayList<>();
     final Person instructor;
+    final Person reviewer;
     final Person screen;
     /** Authorisations that stand. */
     final List<Done> granted = new ArrayList<>();
@@ -49,6 +50,7 @@ final class Cast {
         this.doors = doors;
         pinHash = HASHES.computeIfAbsent(PIN, application.getBean(PasswordEncoder.class)::encode);
         instructor = person("Ines Quarryvale", Role.INSTRUCTOR);
+        reviewer = person("Rosalind Oyelaran-Pike", Role.REVIEWER);
         screen = person("Bench screen", Role.BENCH);
         for (String name : List.of("Adaeze Lanternby", "Hemi Coppergate", "Tal Emberley")) {
             technicians.add(person(name, Role.TECHNICIAN));

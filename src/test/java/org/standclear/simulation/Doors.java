@@ -7,7 +7,14 @@ import org.standclear.cell.CellRegister;
 import org.standclear.cell.CellStates;
 import org.standclear.cell.Cells;
 import org.standclear.cell.DayTests;
+import org.standclear.cell.Equipment;
+import org.standclear.cell.RecurringDuties;
+import org.standclear.cell.ToolChanges;
 import org.standclear.cell.ToolReadings;
+import org.standclear.incident.CorrectiveActions;
+import org.standclear.incident.IncidentReports;
+import org.standclear.incident.IncidentReviews;
+import org.standclear.incident.Incidents;
 import org.standclear.people.AuthorisationRegister;
 import org.standclear.people.DutyRegister;
 import org.standclear.people.PeopleRegister;
@@ -17,6 +24,7 @@ import org.standclear.program.Programs;
 import org.standclear.run.RunLog;
 import org.standclear.run.Runs;
 import org.standclear.signoff.Handovers;
+import org.standclear.signoff.PaperCards;
 import org.standclear.signoff.Preparation;
 import org.standclear.signoff.Rechecks;
 import org.standclear.signoff.Releases;
@@ -45,7 +53,15 @@ record Doors(
         Waivers waivers,
         Rechecks rechecks,
         RunLog log,
-        Runs runs) {
+        Runs runs,
+        PaperCards paperCards,
+        RecurringDuties duties,
+        ToolChanges toolChanges,
+        Equipment equipment,
+        Incidents incidents,
+        IncidentReports reports,
+        IncidentReviews reviews,
+        CorrectiveActions actions) {
 
     static Doors of(ApplicationContext application) {
         return new Doors(
@@ -69,6 +85,14 @@ record Doors(
                 application.getBean(Waivers.class),
                 application.getBean(Rechecks.class),
                 application.getBean(RunLog.class),
-                application.getBean(Runs.class));
+                application.getBean(Runs.class),
+                application.getBean(PaperCards.class),
+                application.getBean(RecurringDuties.class),
+                application.getBean(ToolChanges.class),
+                application.getBean(Equipment.class),
+                application.getBean(Incidents.class),
+                application.getBean(IncidentReports.class),
+                application.getBean(IncidentReviews.class),
+                application.getBean(CorrectiveActions.class));
     }
 }

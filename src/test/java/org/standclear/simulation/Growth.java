@@ -10,7 +10,7 @@ import java.util.Map;
 /** What was signed or logged is never lost: these tables only grow. */
 final class Growth {
 
-    private static final List<String> TABLES = List.of(
+    static final List<String> TABLES = List.of(
             "trail_entries",
             "signoff_signatures",
             "signoff_answers",
@@ -21,7 +21,14 @@ final class Growth {
             "cell_stops",
             "cell_tags",
             "cell_day_tests",
-            "program_revisions");
+            "program_revisions",
+            "incidents",
+            "incident_steps",
+            "incident_forms",
+            "incident_statements",
+            "incident_restarts",
+            "cell_duties_done",
+            "signoff_paper_cards");
 
     private final Connection connection;
     private final Map<String, Long> counts = new HashMap<>();

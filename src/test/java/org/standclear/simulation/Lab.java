@@ -1,5 +1,7 @@
 package org.standclear.simulation;
 
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -35,6 +37,11 @@ final class Lab {
         this.cast = cast;
         this.clock = clock;
         this.chance = chance;
+    }
+
+    /** The lab of the tests is in UTC. */
+    LocalDate today() {
+        return LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
     }
 
     Booking booking(BookingId id) {

@@ -23,6 +23,18 @@ record PlantedFault(String expected, String sql) {
             "drop trigger cell_day_tests_immutable",
             "drop trigger cell_versions_immutable",
             "drop trigger signoff_releases_one_way",
+            "drop trigger cell_duties_done_immutable",
+            "drop trigger incident_restarts_immutable",
+            "drop trigger incident_steps_reworded_only",
+            "drop trigger incident_evidence_immutable",
+            "drop trigger incident_evidence_pieces_immutable",
+            "drop trigger incident_risk_reviews_immutable",
+            "drop trigger incident_actions_stay",
+            "drop trigger signoff_paper_cards_immutable",
+            "drop trigger incidents_keep_reporters_words",
+            "drop trigger cell_tool_readings_immutable",
+            "alter table incident_actions drop constraint incident_actions_not_own_check_ck",
+            "alter table signoff_paper_cards drop constraint signoff_paper_cards_three_people_ck",
             "alter table signoff_releases drop constraint signoff_releases_three_people_ck",
             "alter table runs drop constraint runs_closed_out_ck");
 
@@ -68,6 +80,46 @@ record PlantedFault(String expected, String sql) {
             from signoff_releases where id = """ + A_RELEASE),
             of("released on another version of the cell", """
             update signoff_releases set cell_version = cell_version + 1"""),
+            of("released while an incident keeps the cell", "delete from incident_restarts"),
+            of("released with an overdue inspection or review", "delete from cell_duties_done"),
+            of("released while a tool is changed", """
+            update cell_tool_changes set begun_at = timestamp '2026-01-01 00:00:00+00',
+            ended_at = timestamp '2027-01-01 00:00:00+00' where open_mark is null"""),
+            of("an incident that holds its cell never held it", "delete from incident_steps where kind = 'CELL_HELD'"),
+            of("an incident whose evidence is not frozen", """
+            update incidents set class = 'PROTECTIVE_STOP' where class in ('OBSERVATION', 'NEAR_MISS')"""),
+            of("closed without what closing asks for", "delete from incident_risk_reviews"),
+            of("closed without what closing asks for", """
+            update incident_causes set struck_by = added_by, struck_at = added_at where branch = 'PEOPLE'"""),
+            of("closed without what closing asks for", """
+            update incident_actions set done_by = null, done_at = null, done_words = null, check_due_on = null,
+            checked_by = null, checked_at = null, effective = null"""),
+            of("closed without what closing asks for", """
+            update incidents set form_due_at = closed_at, form_done_at = null where state = 'CLOSED'"""),
+            of("an action whose owner says that it helped", """
+            update incident_actions set checked_by = owner, checked_at = done_at, effective = true
+            where done_at is not null"""),
+            of("reviewed by somebody who had a part in it", """
+            update incidents i set reporter_part = 'IN_IT', receipt_sha256 = null, reporter = (select max(s.taken_by)
+            from incident_steps s where s.incident_id = i.id and s.kind = 'REVIEW_TAKEN')"""),
+            of("reviewed by somebody who had a part in it", """
+            insert into run_people (run_id, person_id, part, started_at)
+            select distinct i.run_id, s.taken_by, 'attendant', i.reported_at from incidents i
+            join incident_steps s on s.incident_id = i.id and s.kind = 'REVIEW_TAKEN'
+            where i.run_id is not null and not exists (select 1 from run_people p where p.run_id = i.run_id
+            and p.person_id = s.taken_by and p.part = 'attendant')"""),
+            of("is another list", "update incident_evidence_pieces set words = words || '.' where number = 1"),
+            of("is another list", "update incident_evidence set pieces = pieces + 1"),
+            of("frozen evidence names other contents", "update program_contents set bytes = X'00'"),
+            of("frozen evidence names other contents", "update cell_versions set file = file || ' '"),
+            of("steps of incidents are", "update incident_steps set words = words || '.' where kind = 'REPORTED'"),
+            of("steps of incidents are", "delete from incident_steps where kind = 'REVIEW_TAKEN'"),
+            of("signoff_paper_cards has", "delete from signoff_paper_cards"),
+            of("a card from paper of fewer than three people", """
+            update signoff_paper_cards set releaser_id = attendant_id"""),
+            of("a tool was changed without two who read the same", """
+            insert into cell_tool_changes (id, cell_id, tool_id, begun_by, begun_at, ended_at, version)
+            select random_uuid(), cell_id, tool_id, begun_by, begun_at, begun_at, 1 from cell_tool_changes"""),
             of("operator not authorised", "update authorisations set valid_until = valid_from + interval '1' second"),
             of("e-stop attendant not authorised", "update authorisations set duty = 'OPERATOR'"),
             of("releaser not on duty", "delete from duty_periods"),

@@ -53,6 +53,25 @@ final class ReleaseRules {
                 and (p.within_limits or exists (select 1 from signoff_waivers w where w.booking_id = m.booking_id
                     and w.answer_id = p.answer_id and w.given_at <= m.moment and w.expires_at > m.moment
                     and (w.used_at is null or w.release_id = m.id))))""");
+        AT_EVERY_MOMENT.put("released while an incident keeps the cell", """
+            exists (select 1 from incidents i join incident_steps h on h.incident_id = i.id and h.kind = 'CELL_HELD'
+                where i.cell_id = m.cell_id and h.taken_at <= m.moment
+                and i.class in ('CONTACT', 'PROPERTY_DAMAGE', 'FIRST_AID', 'MEDICAL_TREATMENT', 'REPORTABLE')
+                and (not exists (select 1 from incident_restarts a where a.incident_id = i.id
+                        and a.approved_at between h.taken_at and m.moment)
+                    or not exists (select 1 from cell_tags t where t.cell_id = i.cell_id and t.kind = 'HOLD'
+                        and t.placed_at >= h.taken_at and t.lifted_at <= m.moment)))""");
+        AT_EVERY_MOMENT.put("released with an overdue inspection or review", """
+            exists (select 1 from cell_duty_intervals i where i.cell_id = m.cell_id and i.number = (
+                    select max(n.number) from cell_duty_intervals n where n.cell_id = i.cell_id and n.duty = i.duty
+                    and n.changed_at <= m.moment)
+                and cast(m.moment at time zone 'UTC' as date) > coalesce(
+                    (select dateadd(day, i.interval_days, max(d.done_on)) from cell_duties_done d
+                        where d.cell_id = i.cell_id and d.duty = i.duty and d.recorded_at <= m.moment),
+                    cast(i.changed_at at time zone 'UTC' as date)))""");
+        AT_EVERY_MOMENT.put("released while a tool is changed", """
+            exists (select 1 from cell_tool_changes c where c.cell_id = m.cell_id and c.begun_at <= m.moment
+                and (c.ended_at is null or c.ended_at > m.moment))""");
         AT_EVERY_MOMENT.put("the releaser released their own program", """
             exists (select 1 from program_revisions p where p.id = m.revision_id and p.author = m.releaser_id)""");
     }

@@ -20,6 +20,7 @@ final class SignedRules {
             new Told("signoff.signed", "signature", "signoff_signatures", "signed_at"),
             new Told("signoff.released", "release", "signoff_releases", "issued_at"),
             new Told("signoff.waived", "waiver", "signoff_waivers", "given_at"),
+            new Told("signoff.paper-card-typed-late", "card", "signoff_paper_cards", "typed_at"),
             new Told("run.", "event", "run_events", "happened_at"));
 
     /** Items that a part answers, by list, and whether it is the short one. */
@@ -119,7 +120,8 @@ final class SignedRules {
         }
     }
 
-    private static String fact(String json, String name) {
+    /** A fact of an entry; empty when it has none of that name. */
+    static String fact(String json, String name) {
         String key = "\"" + name + "\":\"";
         int at = json.indexOf(key);
         return at < 0 ? "" : json.substring(at + key.length(), json.indexOf('"', at + key.length()));

@@ -18,15 +18,26 @@ final class SlotActs {
     private final Programs programs;
     private final StaffActs staff;
     private final RunActs run;
+    private final UpkeepActs upkeep;
+    private final IncidentActs incidents;
     private final BenchActs bench;
     private boolean waited;
 
-    SlotActs(Lab lab, BookingActs booking, Programs programs, StaffActs staff, RunActs run) {
+    SlotActs(
+            Lab lab,
+            BookingActs booking,
+            Programs programs,
+            StaffActs staff,
+            RunActs run,
+            UpkeepActs upkeep,
+            IncidentActs incidents) {
         this.lab = lab;
         this.booking = booking;
         this.programs = programs;
         this.staff = staff;
         this.run = run;
+        this.upkeep = upkeep;
+        this.incidents = incidents;
         bench = new BenchActs(lab);
     }
 
@@ -120,7 +131,9 @@ final class SlotActs {
                             "attendant-elsewhere",
                             "attendant-turn-over" -> booking.nameAttendant(one);
                     case "stop-not-reset" -> run.reset(one.cell());
-                    case "cell-not-in-service" -> staff.back(one.cell());
+                    case "cell-not-in-service" -> back(one.cell());
+                    case "inspection-overdue", "risk-assessment-overdue" -> upkeep.inspect(one.cell());
+                    case "tool-change-open" -> upkeep.changeTool(one.cell());
                     case "operator-not-authorised" -> staff.authorisation();
                     case "no-staff-on-duty" -> staff.planDuty(lab.chance.one(lab.cast.staff()));
                     default -> obstacle.code().startsWith("day-test") ? staff.dayTest(one.cell()) : tidy(one.cell());
@@ -129,7 +142,8 @@ final class SlotActs {
 
     /** Anything that people also do. */
     private String otherwise(Booking one) {
-        return switch (lab.chance.between(0, 9)) {
+        return switch (lab.chance.between(0, 10)) {
+            case 10 -> incidents.report(one.cell());
             case 0 -> "swap " + booking.nameAttendant(one);
             case 1 -> "change " + programs.change(one);
             case 2 -> "cancel " + booking.cancel(one);
@@ -146,7 +160,12 @@ final class SlotActs {
     /** What happens in the lab whatever the bookings are at. */
     String meanwhile() {
         CellId cell = lab.chance.one(lab.cast.cells);
-        return switch (lab.chance.between(0, 19)) {
+        return switch (lab.chance.between(0, 27)) {
+            case 20 -> incidents.report(cell);
+            case 21, 22, 23 -> incidents.goOn(cell);
+            case 24 -> upkeep.inspect(cell);
+            case 25 -> upkeep.changeTool(cell);
+            case 26, 27 -> upkeep.paperCard(cell);
             case 0, 1 -> "missed " + lab.doors.bookingDesk().releaseMissed();
             case 2, 3 -> "rechecked " + lab.doors.rechecks().runPending(3);
             case 4 -> "stop " + run.stop(cell);
@@ -164,13 +183,22 @@ final class SlotActs {
     /** Whether the cell could be used tomorrow. */
     boolean isTidy(CellId cell) {
         return left(cell).isEmpty()
+                && !upkeep.changes(cell)
                 && lab.doors.cells().find(cell).orElseThrow().state().mayRun();
     }
 
     /** One thing that a cell still needs. */
     String tidy(CellId cell) {
         Optional<Booking> left = left(cell);
-        return left.isPresent() ? end(left.get()) : staff.back(cell);
+        if (left.isPresent()) {
+            return end(left.get());
+        }
+        return upkeep.changes(cell) ? upkeep.changeTool(cell) : back(cell);
+    }
+
+    /** An incident's restart first, then the test list. */
+    private String back(CellId cell) {
+        return incidents.waits(cell) && lab.chance.percent(92) ? incidents.goOn(cell) : staff.back(cell);
     }
 
     /** A run on the cell that was not handed back. */

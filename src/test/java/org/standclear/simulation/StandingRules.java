@@ -7,7 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
-/** What must hold at every moment, whatever came before. */
+/** What must hold at every moment, whatever came before. A report stops no arm: its run goes on, its release lapsed. */
 final class StandingRules {
 
     /** Name, and a query that finds nothing while the rule holds. */
@@ -37,8 +37,11 @@ final class StandingRules {
             "running without a release in use",
             """
             select b.id from bookings b where b.state = 'RUNNING' and not exists (
-                select 1 from signoff_releases r where r.booking_id = b.id and r.used_at is not null and r.live = 1
-                and r.lapsed_at is null and r.operator_id = b.operator_id and r.attendant_id = b.attendant_id)
+                select 1 from signoff_releases r where r.booking_id = b.id and r.used_at is not null
+                and (r.live = 1 and r.lapsed_at is null and r.operator_id = b.operator_id
+                    and r.attendant_id = b.attendant_id
+                    or r.lapse_rule = 'incident' and r.lapsed_at > r.used_at and not exists (
+                        select 1 from signoff_releases n where n.booking_id = b.id and n.used_at > r.used_at)))
             """,
             "released without a release",
             """
@@ -53,8 +56,10 @@ final class StandingRules {
             "a cell's state is not what its tags make of it",
             """
             select c.id, c.state from cells c where c.state <> coalesce((
-                select case max(case t.kind when 'OUT_OF_SERVICE' then 3 when 'HOLD' then 2 else 1 end)
-                    when 3 then 'OUT_OF_SERVICE' when 2 then 'HELD' when 1 then 'RESTRICTED' end
+                select case max(case t.kind when 'LOCKOUT' then 5 when 'OUT_OF_SERVICE' then 4 when 'HOLD' then 3
+                        when 'TEST' then 2 else 1 end)
+                    when 5 then 'LOCKED_OUT' when 4 then 'OUT_OF_SERVICE' when 3 then 'HELD' when 2 then 'UNDER_TEST'
+                    when 1 then 'RESTRICTED' end
                 from cell_tags t where t.cell_id = c.id and t.lifted_at is null), 'IN_SERVICE')
             """,
             "stops of a run are not those of its log",

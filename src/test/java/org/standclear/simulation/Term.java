@@ -33,6 +33,8 @@ final class Term {
     private final Programs programs;
     private final StaffActs staff;
     private final RunActs run;
+    private final UpkeepActs upkeep;
+    private final IncidentActs incidents;
     private final SlotActs slot;
 
     Term(ApplicationContext application, Auditor auditor, Journal journal) {
@@ -47,11 +49,16 @@ final class Term {
         programs = new Programs(lab);
         staff = new StaffActs(lab);
         run = new RunActs(lab);
-        slot = new SlotActs(lab, booking, programs, staff, run);
+        upkeep = new UpkeepActs(lab);
+        incidents = new IncidentActs(lab);
+        slot = new SlotActs(lab, booking, programs, staff, run, upkeep, incidents);
     }
 
     /** Plays so many weeks. */
     void play(int weeks) throws SQLException {
+        for (CellId cell : lab.cast.cells) {
+            act("agree", () -> upkeep.agree(cell));
+        }
         for (int week = 0; week < weeks; week++) {
             Instant morning = BEGIN.plus(Duration.ofDays(7L * week + lab.chance.between(0, 4)));
             before(morning);
@@ -106,8 +113,24 @@ final class Term {
             }
         }
         slots(morning.plus(SLOT).minus(Duration.ofMinutes(4)));
+        CellId one = lab.chance.one(lab.cast.cells);
+        if (lab.chance.percent(35)) {
+            act("afterwards", () -> incidents.report(one));
+        }
+        if (lab.chance.percent(30)) {
+            act("afterwards", () -> upkeep.paperCard(one));
+        }
         for (CellId cell : lab.cast.cells) {
             tidy(cell);
+            review(cell);
+        }
+    }
+
+    /** What the reviewers of the week get done of the cell's incidents, and of what came of earlier ones. */
+    private void review(CellId cell) throws SQLException {
+        boolean any = !incidents.open(cell).isEmpty();
+        for (int turn = 0; turn < (any ? 9 : 1) && lab.chance.percent(85); turn++) {
+            act("review", () -> incidents.goOn(cell));
         }
     }
 
@@ -154,7 +177,7 @@ final class Term {
         if (lab.chance.percent(6)) {
             return;
         }
-        for (int turn = 0; turn < 14 && lab.chance.percent(95) && !slot.isTidy(cell); turn++) {
+        for (int turn = 0; turn < 22 && lab.chance.percent(95) && !slot.isTidy(cell); turn++) {
             act("tidy", () -> slot.tidy(cell));
         }
     }
