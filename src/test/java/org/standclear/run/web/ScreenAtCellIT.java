@@ -117,8 +117,8 @@ class ScreenAtCellIT {
         void takesNoAnswerOnAListOfAnotherCell() throws Exception {
             scene().attached();
             accepted(place(other.toString()));
-            Map<String, String> mateo =
-                    scene().good(Part.OPERATOR, scene().noor.id()).get(1);
+            Map<String, String> mateo = java.util.Objects.requireNonNull(
+                    scene().good(Part.OPERATOR, scene().noor.id()).get(1));
 
             assertThat(scene().enter(Part.OPERATOR, scene().screen, 1, mateo)).isInstanceOf(Entered.MovedOn.class);
 
