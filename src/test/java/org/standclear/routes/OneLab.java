@@ -2,6 +2,7 @@ package org.standclear.routes;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.sql.Types;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -12,6 +13,7 @@ import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationContext;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.mock.web.MockHttpServletResponse;
@@ -115,9 +117,15 @@ final class OneLab {
     private static String text(ResultSet row) throws SQLException {
         StringBuilder text = new StringBuilder();
         for (int column = 1; column <= row.getMetaData().getColumnCount(); column++) {
-            text.append(row.getString(column)).append('|');
+            text.append(shown(row, column)).append('|');
         }
         return text.toString();
+    }
+
+    /** PostgreSQL's driver writes a number as text in another way once a statement has been asked five times. */
+    private static @Nullable String shown(ResultSet row, int column) throws SQLException {
+        boolean number = row.getMetaData().getColumnType(column) == Types.DOUBLE;
+        return number ? String.valueOf(row.getObject(column)) : row.getString(column);
     }
 
     /** What of the lab an answer shows: names, and ids that do not belong to the reader's lab. */

@@ -44,7 +44,7 @@ import org.standclear.testing.DemoOnPostgres;
 class OtherLabIT {
 
     /** Where whoever stands at a cell logs a stop. */
-    private static final Set<String> AT_THE_CELL =
+    static final Set<String> AT_THE_CELL =
             Set.of("/bench/{cell}", "/bench/{cell}/pulse", "/bench/{cell}/stop", "/bench/{cell}/holds");
 
     @SuppressWarnings("NullAway.Init") // made before the first test, once for all of them

@@ -66,8 +66,9 @@ final class ReleaseRules {
                     select max(n.number) from cell_duty_intervals n where n.cell_id = i.cell_id and n.duty = i.duty
                     and n.changed_at <= m.moment)
                 and cast(m.moment at time zone 'UTC' as date) > coalesce(
-                    (select dateadd(day, i.interval_days, max(d.done_on)) from cell_duties_done d
+                    (select max(d.done_on) + i.interval_days from cell_duties_done d
                         where d.cell_id = i.cell_id and d.duty = i.duty and d.recorded_at <= m.moment),
+                    i.first_due_on,
                     cast(i.changed_at at time zone 'UTC' as date)))""");
         AT_EVERY_MOMENT.put("released while a tool is changed", """
             exists (select 1 from cell_tool_changes c where c.cell_id = m.cell_id and c.begun_at <= m.moment
