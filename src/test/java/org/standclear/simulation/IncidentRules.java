@@ -56,13 +56,18 @@ final class IncidentRules {
     }
 
     /** Who was in the run by the time of the report, and who reported it without having stood aside. */
+    /** Who came in with a later start of the same run, after it was reported, had no part in it. */
     private static final String REVIEWED_BY_ONE_OF_THEM = """
             select s.id, s.kind from incident_steps s join incidents i on i.id = s.incident_id
             where s.taken_at > ? and s.kind in ('REVIEW_TAKEN', 'CLASSIFIED', 'CAUSE_ADDED', 'ACTION_AGREED',
                 'RISK_ASSESSMENT', 'RESTART_APPROVED', 'CLOSED')
             and (i.reporter = s.taken_by and i.reporter_part in ('UNKNOWN', 'IN_IT')
-                or exists (select 1 from run_people p where p.run_id = i.run_id and p.person_id = s.taken_by
-                    and p.started_at <= i.reported_at))""";
+                or exists (select 1 from run_events e join signoff_releases r on r.id = e.release_id
+                    join signoff_sheets b on b.id = r.sheet_id
+                    where e.run_id = i.run_id and e.kind = 'STARTED' and e.happened_at <= i.reported_at
+                    and (s.taken_by in (b.operator_id, b.attendant_id, r.releaser_id)
+                      or exists (select 1 from signoff_handovers h where h.release_id = r.id
+                        and h.to_person = s.taken_by and h.signed_at <= i.reported_at))))""";
 
     private final Connection connection;
 

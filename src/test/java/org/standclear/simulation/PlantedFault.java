@@ -103,11 +103,10 @@ record PlantedFault(String expected, String sql) {
             update incidents i set reporter_part = 'IN_IT', receipt_sha256 = null, reporter = (select max(s.taken_by)
             from incident_steps s where s.incident_id = i.id and s.kind = 'REVIEW_TAKEN')"""),
             of("reviewed by somebody who had a part in it", """
-            insert into run_people (run_id, person_id, part, started_at)
-            select distinct i.run_id, s.taken_by, 'attendant', i.reported_at from incidents i
-            join incident_steps s on s.incident_id = i.id and s.kind = 'REVIEW_TAKEN'
-            where i.run_id is not null and not exists (select 1 from run_people p where p.run_id = i.run_id
-            and p.person_id = s.taken_by and p.part = 'attendant')"""),
+            update signoff_releases r set releaser_id = coalesce((select max(s.taken_by) from run_events e
+            join incidents i on i.run_id = e.run_id join incident_steps s on s.incident_id = i.id
+            where e.release_id = r.id and e.kind = 'STARTED' and e.happened_at <= i.reported_at
+            and s.kind = 'REVIEW_TAKEN'), r.releaser_id)"""),
             of("is another list", "update incident_evidence_pieces set words = words || '.' where number = 1"),
             of("is another list", "update incident_evidence set pieces = pieces + 1"),
             of("frozen evidence names other contents", "update program_contents set bytes = X'00'"),
