@@ -29,6 +29,7 @@ class IncidentRoutes implements RouteRules {
                 RouteRule.signedIn(HttpMethod.GET, "/incidents/receipts"),
                 RouteRule.signedIn(HttpMethod.GET, "/incidents/receipts/{receipt}"),
                 RouteRule.roles(HttpMethod.GET, "/incidents", PEOPLE),
+                RouteRule.roles(HttpMethod.GET, "/incidents.csv", OWNERS),
                 RouteRule.roles(HttpMethod.GET, "/incidents/report", PEOPLE),
                 RouteRule.roles(HttpMethod.POST, "/incidents/report", PEOPLE),
                 RouteRule.roles(HttpMethod.GET, "/incidents/{incident}", PEOPLE),
