@@ -25,9 +25,6 @@ public record CorrectiveAction(
         @Nullable Done done,
         @Nullable Checked checked) {
 
-    /** How long after it is done somebody looks whether it helped. */
-    public static final int CHECKED_AFTER_DAYS = 30;
-
     /** Whether it is past its date. */
     public boolean isOverdue(LocalDate today) {
         return done == null ? today.isAfter(dueOn) : checked == null && today.isAfter(done.checkDueOn());

@@ -14,10 +14,10 @@ public enum IncidentClass {
     /** Pressing costs nothing: one tap on the bench screen says it all. */
     PRECAUTIONARY_STOP(null, "precautionary stop", FormDue.NONE, false, false),
     PROTECTIVE_STOP(2, "protective stop, or e-stop because something was going wrong", FormDue.SAME_DAY, true, false),
-    CONTACT(3, "contact without injury", FormDue.FOUR_HOURS, true, true),
-    PROPERTY_DAMAGE(4, "property damage", FormDue.FOUR_HOURS, true, true),
-    FIRST_AID(5, "first aid", FormDue.ONE_DAY, true, true),
-    MEDICAL_TREATMENT(6, "medical treatment or more than first aid", FormDue.ONE_DAY, true, true),
+    CONTACT(3, "contact without injury", FormDue.SOON, true, true),
+    PROPERTY_DAMAGE(4, "property damage", FormDue.SOON, true, true),
+    FIRST_AID(5, "first aid", FormDue.LATER, true, true),
+    MEDICAL_TREATMENT(6, "medical treatment or more than first aid", FormDue.LATER, true, true),
     REPORTABLE(7, "may have to be reported to an authority", FormDue.AT_ONCE, true, true);
 
     private final @Nullable Integer number;
@@ -93,8 +93,8 @@ public enum IncidentClass {
     public enum FormDue {
         NONE("no form"),
         SAME_DAY("form the same day"),
-        FOUR_HOURS("form within 4 h"),
-        ONE_DAY("told at once, form within 24 h"),
+        SOON("form within hours"),
+        LATER("told at once, form later"),
         AT_ONCE("told and written at once");
 
         private final String words;
@@ -109,7 +109,7 @@ public enum IncidentClass {
         }
 
         /** The last instant; the same day ends at midnight in the lab. Null when there is no form. */
-        public @Nullable Instant after(Instant happened, ZoneId zone) {
+        public @Nullable Instant after(Instant happened, ZoneId zone, IncidentSettings numbers) {
             return switch (this) {
                 case NONE -> null;
                 case SAME_DAY ->
@@ -118,8 +118,8 @@ public enum IncidentClass {
                             .plusDays(1)
                             .atStartOfDay(zone)
                             .toInstant();
-                case FOUR_HOURS -> happened.plus(Duration.ofHours(4));
-                case ONE_DAY -> happened.plus(Duration.ofHours(24));
+                case SOON -> happened.plus(Duration.ofHours(numbers.contactFormHours()));
+                case LATER -> happened.plus(Duration.ofHours(numbers.injuryFormHours()));
                 case AT_ONCE -> happened;
             };
         }

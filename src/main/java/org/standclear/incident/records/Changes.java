@@ -1,7 +1,6 @@
 package org.standclear.incident.records;
 
 import java.time.Instant;
-import java.time.ZoneId;
 import org.jspecify.annotations.Nullable;
 import org.standclear.incident.Incident;
 import org.standclear.incident.IncidentClass;
@@ -14,30 +13,30 @@ final class Changes {
     private Changes() {}
 
     /** With the full form, which is filled in late only as far as it was late the first time. */
-    static Incident filled(Incident before, IncidentClass kind, Incident.Form form, Instant now, ZoneId zone) {
-        Instant due = due(before, kind, now, zone);
+    static Incident filled(Incident before, IncidentClass kind, Incident.Form form, Instant now, DueTimes times) {
+        Instant due = due(before, kind, now, times);
         Instant done = before.formDoneAt();
         return copy(before, kind, form, due, done == null ? now : done, before.state(), before.reviewer(), null);
     }
 
     /** With another class; the form of a higher class is due from now, since nobody knew before. */
     static Incident classed(
-            Incident before, IncidentClass kind, Incident.@Nullable Form form, Instant now, ZoneId zone) {
+            Incident before, IncidentClass kind, Incident.@Nullable Form form, Instant now, DueTimes times) {
         boolean formStillMissing = (form == null || !form.isFilledIn()) && !kind.isShortFormEnough();
         Instant done = formStillMissing ? null : before.formDoneAt() == null ? now : before.formDoneAt();
         return copy(
                 before,
                 kind,
                 form,
-                due(before, kind, now, zone),
+                due(before, kind, now, times),
                 done,
                 before.state(),
                 before.reviewer(),
                 before.closedAt());
     }
 
-    private static @Nullable Instant due(Incident before, IncidentClass kind, Instant now, ZoneId zone) {
-        return kind == before.kind() ? before.formDueAt() : kind.formDue().after(now, zone);
+    private static @Nullable Instant due(Incident before, IncidentClass kind, Instant now, DueTimes times) {
+        return kind == before.kind() ? before.formDueAt() : times.of(kind, now);
     }
 
     static Incident reviewedBy(Incident before, PersonId reviewer) {

@@ -9,6 +9,7 @@ import org.springframework.transaction.annotation.Transactional;
 import org.standclear.incident.CorrectiveAction;
 import org.standclear.incident.CorrectiveActions;
 import org.standclear.incident.Incident;
+import org.standclear.incident.IncidentNumbers;
 import org.standclear.incident.IncidentOutcome;
 import org.standclear.incident.IncidentOutcome.Done;
 import org.standclear.incident.IncidentOutcome.Refused;
@@ -29,15 +30,23 @@ class JdbcCorrectiveActions implements CorrectiveActions {
     private final ReviewGuard guard;
     private final Steps steps;
     private final People people;
+    private final IncidentNumbers numbers;
     private final LabTime labTime;
 
     JdbcCorrectiveActions(
-            ActionRows rows, IncidentRows incidents, ReviewGuard guard, Steps steps, People people, LabTime labTime) {
+            ActionRows rows,
+            IncidentRows incidents,
+            ReviewGuard guard,
+            Steps steps,
+            People people,
+            IncidentNumbers numbers,
+            LabTime labTime) {
         this.rows = rows;
         this.incidents = incidents;
         this.guard = guard;
         this.steps = steps;
         this.people = people;
+        this.numbers = numbers;
         this.labTime = labTime;
     }
 
@@ -79,7 +88,10 @@ class JdbcCorrectiveActions implements CorrectiveActions {
                     "", people.printedName(action.owner()) + " owns this action; an instructor may note it too.");
         }
         CorrectiveAction.Done done = new CorrectiveAction.Done(
-                by, steps.now(), words, labTime.date(steps.now()).plusDays(CorrectiveAction.CHECKED_AFTER_DAYS));
+                by,
+                steps.now(),
+                words,
+                labTime.date(steps.now()).plusDays(numbers.inForce().effectCheckDays()));
         if (!rows.done(id, done)) {
             return new Refused("", "The action is done already.");
         }

@@ -10,6 +10,7 @@ import org.springframework.transaction.annotation.Transactional;
 import org.standclear.cell.Cells;
 import org.standclear.incident.Incident;
 import org.standclear.incident.IncidentClass;
+import org.standclear.incident.IncidentNumbers;
 import org.standclear.incident.IncidentOutcome;
 import org.standclear.incident.IncidentReports;
 import org.standclear.incident.IncidentState;
@@ -40,6 +41,7 @@ class JdbcIncidentReports implements IncidentReports {
     private final Consequences consequences;
     private final Receipts receipts;
     private final Steps steps;
+    private final IncidentNumbers numbers;
     private final Labs labs;
 
     JdbcIncidentReports(
@@ -51,6 +53,7 @@ class JdbcIncidentReports implements IncidentReports {
             Consequences consequences,
             Receipts receipts,
             Steps steps,
+            IncidentNumbers numbers,
             Labs labs) {
         this.rows = rows;
         this.involved = involved;
@@ -60,6 +63,7 @@ class JdbcIncidentReports implements IncidentReports {
         this.consequences = consequences;
         this.receipts = receipts;
         this.steps = steps;
+        this.numbers = numbers;
         this.labs = labs;
     }
 
@@ -158,13 +162,17 @@ class JdbcIncidentReports implements IncidentReports {
                 named == null ? ReporterPart.UNKNOWN : named.part(),
                 named == null,
                 form,
-                kind.formDue().after(happened, labs.theLab().zone()),
+                times().of(kind, happened),
                 filled ? now : null,
                 over ? IncidentState.CLOSED : IncidentState.OPEN,
                 null,
                 over ? now : null,
                 List.of(),
                 1);
+    }
+
+    private DueTimes times() {
+        return new DueTimes(labs.theLab().zone(), numbers.inForce());
     }
 
     private void involve(Incident incident, @Nullable Run run, Instant now) {
@@ -196,8 +204,7 @@ class JdbcIncidentReports implements IncidentReports {
         }
         Incident.Form form = filling.form();
         Instant now = steps.now();
-        Incident after =
-                Changes.filled(before, filling.kind(), form, now, labs.theLab().zone());
+        Incident after = Changes.filled(before, filling.kind(), form, now, times());
         rows.change(after);
         forms.keep(after, by, now);
         steps.take(

@@ -12,6 +12,7 @@ import org.standclear.cell.Cells;
 import org.standclear.incident.Cause;
 import org.standclear.incident.CorrectiveAction;
 import org.standclear.incident.Incident;
+import org.standclear.incident.IncidentNumbers;
 import org.standclear.incident.IncidentOutcome;
 import org.standclear.incident.IncidentOutcome.Done;
 import org.standclear.incident.IncidentOutcome.Refused;
@@ -42,6 +43,7 @@ class JdbcIncidentReviews implements IncidentReviews {
     private final Steps steps;
     private final Cells cells;
     private final People people;
+    private final IncidentNumbers numbers;
     private final LabTime labTime;
 
     JdbcIncidentReviews(
@@ -55,6 +57,7 @@ class JdbcIncidentReviews implements IncidentReviews {
             Steps steps,
             Cells cells,
             People people,
+            IncidentNumbers numbers,
             LabTime labTime) {
         this.rows = rows;
         this.reviews = reviews;
@@ -66,6 +69,7 @@ class JdbcIncidentReviews implements IncidentReviews {
         this.steps = steps;
         this.cells = cells;
         this.people = people;
+        this.numbers = numbers;
         this.labTime = labTime;
     }
 
@@ -107,7 +111,8 @@ class JdbcIncidentReviews implements IncidentReviews {
             if (tooLow.isPresent()) {
                 return new Refused("kind", tooLow.get());
             }
-            Incident after = Changes.classed(before, as.kind(), form, steps.now(), labTime.zone());
+            DueTimes times = new DueTimes(labTime.zone(), numbers.inForce());
+            Incident after = Changes.classed(before, as.kind(), form, steps.now(), times);
             rows.change(after);
             forms.keep(after, by, steps.now());
             String words = after.kind().label() + "; it was: " + as.actual().words() + "; it could have been: "

@@ -52,6 +52,8 @@ class IncidentRoutes implements RouteRules {
                 RouteRule.roles(HttpMethod.POST, "/incidents/{incident}/close", REVIEWERS),
                 RouteRule.roles(HttpMethod.GET, "/incidents/{incident}/medical", REVIEWERS),
                 RouteRule.roles(HttpMethod.POST, "/incidents/{incident}/medical", REVIEWERS),
+                RouteRule.roles(HttpMethod.GET, "/incident-numbers", OWNERS),
+                RouteRule.roles(HttpMethod.POST, "/incident-numbers", INSTRUCTOR),
                 RouteRule.roles(HttpMethod.GET, "/actions", OWNERS),
                 RouteRule.roles(HttpMethod.POST, "/actions/{action}/done", OWNERS),
                 RouteRule.roles(HttpMethod.POST, "/actions/{action}/check", REVIEWERS));

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.standclear.incident.IncidentClass;
+import org.standclear.incident.IncidentSettings;
 import org.standclear.incident.RecordableOutcome;
 import org.standclear.incident.ReviewLevel;
 import org.standclear.incident.Severity;
@@ -81,7 +82,7 @@ class VocabularyTests {
         assertThat(kind.number()).isEqualTo(number);
         assertThat(kind.freezesEvidence()).isEqualTo(freezes);
         assertThat(kind.holdsCell()).isEqualTo(holds);
-        assertThat(kind.formDue().after(Instant.parse("2026-03-11T10:07:00Z"), ZONE))
+        assertThat(kind.formDue().after(Instant.parse("2026-03-11T10:07:00Z"), ZONE, IncidentSettings.DEFAULTS))
                 .isEqualTo(due);
         assertThat(IncidentClass.of(kind.code())).contains(kind);
     }
@@ -89,7 +90,9 @@ class VocabularyTests {
     /** The same day ends at the lab's midnight, also on the day on which clocks change (29 March 2026, one hour less). */
     @Test
     void endsTheDayAtTheLabsMidnight() {
-        assertThat(IncidentClass.NEAR_MISS.formDue().after(Instant.parse("2026-03-29T00:30:00Z"), ZONE))
+        assertThat(IncidentClass.NEAR_MISS
+                        .formDue()
+                        .after(Instant.parse("2026-03-29T00:30:00Z"), ZONE, IncidentSettings.DEFAULTS))
                 .isEqualTo(Instant.parse("2026-03-29T23:00:00Z"));
     }
 
