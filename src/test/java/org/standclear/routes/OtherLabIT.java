@@ -44,8 +44,8 @@ import org.standclear.testing.DemoOnPostgres;
 class OtherLabIT {
 
     /** Where whoever stands at a cell logs a stop. */
-    static final Set<String> AT_THE_CELL =
-            Set.of("/bench/{cell}", "/bench/{cell}/pulse", "/bench/{cell}/stop", "/bench/{cell}/holds");
+    static final Set<String> AT_THE_CELL = Set.of(
+            "/bench/{cell}", "/bench/{cell}/pulse", "/bench/{cell}/stop", "/bench/{cell}/holds", "/cells/{cell}/stop");
 
     @SuppressWarnings("NullAway.Init") // made before the first test, once for all of them
     @TestInstance(TestInstance.Lifecycle.PER_CLASS)

@@ -23,11 +23,12 @@ import org.standclear.platform.ids.CellId;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.web.NotFoundException;
 
-/** Anyone signed in stops a cell with a reason. */
+/** Anyone signed in stops a cell with a reason, people of other labs too: they may stand at it. */
 @Controller
 class StopPages {
 
-    private static final Map<String, String> KINDS = kinds();
+    private static final Map<String, String> KINDS = kinds(true);
+    private static final Map<String, String> OF_ANYBODY = kinds(false);
 
     private final Cells cells;
     private final CellStates states;
@@ -40,8 +41,8 @@ class StopPages {
     }
 
     @GetMapping("/cells/{cell}/stop")
-    String form(@PathVariable CellId cell, Model model) {
-        return page(found(cell), new StopForm(null, null, null), new FormErrors(), model);
+    String form(@PathVariable CellId cell, @AuthenticationPrincipal SignedInPerson me, Model model) {
+        return page(found(cell), me, new StopForm(null, null, null), new FormErrors(), model);
     }
 
     @PostMapping("/cells/{cell}/stop")
@@ -53,14 +54,15 @@ class StopPages {
             Model model) {
         Cell found = found(cell);
         FormErrors errors = new FormErrors();
-        CellTag.Kind kind = form.kindRead(errors);
+        CellTag.Kind kind = form.kindRead(me.hasAPart(), errors);
         String reason = TextField.read(
                 errors, "reason", form.reason(), 1000, "Say in a sentence what is the matter; others will read it.");
         if (errors.any()) {
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-            return page(found, form, errors, model);
+            return page(found, me, form, errors, model);
         }
-        String next = "/cells/" + cell;
+        // who stands there may have no part in the cell's lab: the bench is what they may see of it
+        String next = (me.hasAPart() ? "/cells/" : "/bench/") + cell;
         return "redirect:"
                 + postOnce.run(form.formToken(), () -> {
                             states.stop(new StopCell(cell, kind, me.id(), reason, null));
@@ -69,19 +71,22 @@ class StopPages {
                         .orElse(next);
     }
 
-    private static String page(Cell cell, StopForm form, FormErrors errors, Model model) {
+    private static String page(Cell cell, SignedInPerson me, StopForm form, FormErrors errors, Model model) {
         model.addAttribute("cell", cell);
-        model.addAttribute("kinds", KINDS);
+        model.addAttribute("kinds", me.hasAPart() ? KINDS : OF_ANYBODY);
+        model.addAttribute("stranger", !me.hasAPart());
         model.addAttribute("form", form);
         model.addAttribute("errors", errors.all());
         return "cell/stop";
     }
 
-    private static Map<String, String> kinds() {
+    private static Map<String, String> kinds(boolean ofTheLab) {
         Map<String, String> kinds = new LinkedHashMap<>();
         kinds.put("out-of-service", "Out of service: something is broken, worn or missing");
         kinds.put("hold", "Hold: somebody has to look first");
-        kinds.put("test", "Under test: staff try it out, and nobody runs meanwhile");
+        if (ofTheLab) {
+            kinds.put("test", "Under test: staff try it out, and nobody runs meanwhile");
+        }
         return Collections.unmodifiableMap(kinds);
     }
 
@@ -95,15 +100,19 @@ class StopPages {
             @Nullable String kind,
             @Nullable String reason) {
 
-        CellTag.Kind kindRead(FormErrors errors) {
+        CellTag.Kind kindRead(boolean ofTheLab, FormErrors errors) {
             if ("hold".equals(kind)) {
                 return CellTag.Kind.HOLD;
             }
-            if ("test".equals(kind)) {
+            if (ofTheLab && "test".equals(kind)) {
                 return CellTag.Kind.TEST;
             }
             if (!"out-of-service".equals(kind)) {
-                errors.add("kind", "Choose a hold, a test or an out-of-service tag.");
+                errors.add(
+                        "kind",
+                        ofTheLab
+                                ? "Choose a hold, a test or an out-of-service tag."
+                                : "Choose a hold or an out-of-service tag.");
             }
             return CellTag.Kind.OUT_OF_SERVICE;
         }

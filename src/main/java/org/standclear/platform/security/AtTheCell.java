@@ -15,8 +15,8 @@ import org.standclear.platform.ids.Id;
  */
 final class AtTheCell {
 
-    private static final Pattern STOPS = Pattern.compile("/bench/([^/]+)/(?:stop|holds)");
-    private static final Pattern SCREEN = Pattern.compile("/bench/([^/]+)(?:/pulse)?");
+    private static final Pattern STOPS = Pattern.compile("/bench/([^/]+)/(?:stop|holds)|/cells/([^/]+)/stop");
+    private static final Pattern SCREEN = Pattern.compile("/bench/([^/]+)(?:/pulse)?|/cells/([^/]+)/stop");
 
     private AtTheCell() {}
 
@@ -31,7 +31,9 @@ final class AtTheCell {
         Pattern open = HttpMethod.POST.matches(request.getMethod()) ? STOPS : SCREEN;
         Matcher path = open.matcher(path(request));
         try {
-            return path.matches() ? Optional.of(Id.parse(path.group(1))) : Optional.empty();
+            return path.matches()
+                    ? Optional.of(Id.parse(path.group(1) == null ? path.group(2) : path.group(1)))
+                    : Optional.empty();
         } catch (IllegalArgumentException noId) {
             return Optional.empty();
         }

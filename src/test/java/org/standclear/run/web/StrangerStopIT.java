@@ -97,6 +97,38 @@ class StrangerStopIT {
         }
 
         @Test
+        void tagsACellOfAnotherLabOutAtTheCellsOwnAddressToo() throws Exception {
+            Person stranger = stranger();
+            String address = "/cells/" + scene().cell + "/stop";
+
+            Document form = see(stranger, address);
+            assertThat(form.text()).contains("You have no part in this cell’s lab");
+            assertThat(form.select("main a").eachAttr("href")).containsExactly("/bench/" + scene().cell);
+            assertThat(form.select("input[name=kind]").eachAttr("value")).containsExactly("out-of-service", "hold");
+
+            MockHttpServletResponse test =
+                    submit(stranger, form, "/stop", Map.of("kind", "test", "reason", "I try it"));
+            assertThat(test.getStatus()).isEqualTo(422);
+            MockHttpServletResponse without = submit(stranger, form, "/stop", Map.of("kind", "hold"));
+            assertThat(without.getStatus()).isEqualTo(422);
+            assertThat(page(without).select("#reason-error")).hasSize(1);
+
+            MockHttpServletResponse tagged =
+                    submit(stranger, form, "/stop", Map.of("kind", "out-of-service", "reason", "the cable is worn"));
+            assertThat(tagged.getRedirectedUrl()).isEqualTo("/bench/" + scene().cell);
+            assertThat(cells.find(scene().cell).orElseThrow().state()).isEqualTo(CellState.OUT_OF_SERVICE);
+            assertThat(jdbc.sql("""
+                            select count(*) from trail_entries
+                            where kind = 'cell.tagged-out' and actor = :actor and lab = :lab""")
+                            .param("actor", stranger.id().value())
+                            .param("lab", labs.theLab().id().value())
+                            .query(Integer.class)
+                            .single())
+                    .isEqualTo(1);
+            assertThat(see(stranger).text()).contains("Whoever stands at the cell may log a stop");
+        }
+
+        @Test
         void holdsACellOfAnotherLabAndHasToSayWhy() throws Exception {
             Person stranger = stranger();
 
