@@ -49,7 +49,6 @@ class JdbcSignoffDesk implements SignoffDesk {
     private final Releasing releasing;
     private final DraftRows drafts;
     private final ReleaseRows releases;
-    private final EventRows events;
     private final GateFacts gates;
     private final SignoffTrail trail;
     private final Clock clock;
@@ -65,7 +64,6 @@ class JdbcSignoffDesk implements SignoffDesk {
             Releasing releasing,
             DraftRows drafts,
             ReleaseRows releases,
-            EventRows events,
             GateFacts gates,
             SignoffTrail trail,
             Clock clock) {
@@ -79,7 +77,6 @@ class JdbcSignoffDesk implements SignoffDesk {
         this.releasing = releasing;
         this.drafts = drafts;
         this.releases = releases;
-        this.events = events;
         this.gates = gates;
         this.trail = trail;
         this.clock = clock;
