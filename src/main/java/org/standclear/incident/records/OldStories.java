@@ -2,15 +2,12 @@ package org.standclear.incident.records;
 
 import java.time.Clock;
 import java.util.List;
-import java.util.Optional;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
-import org.standclear.platform.retention.Candidate;
-import org.standclear.platform.retention.Disposable;
+import org.standclear.platform.retention.DisposableRows;
 import org.standclear.platform.retention.DueRows;
 import org.standclear.platform.retention.RecordKind;
-import org.standclear.platform.retention.Stretch;
 import org.standclear.platform.time.SqlTime;
 
 /**
@@ -18,38 +15,20 @@ import org.standclear.platform.time.SqlTime;
  * class, and the branches, levels, dates and effects of causes and actions stay, so that nothing that is counted changes.
  */
 @Component
-class OldStories implements Disposable {
-
-    private static final String GONE = "Taken out at the end of its time.";
+class OldStories extends DisposableRows {
 
     private final JdbcClient jdbc;
     private final Clock clock;
-    private final DueRows rows;
 
     OldStories(JdbcClient jdbc, Clock clock, IncidentConcerns concerns) {
-        this.jdbc = jdbc;
-        this.clock = clock;
-        this.rows = new DueRows(jdbc, """
+        super(RecordKind.INCIDENTS, new DueRows(jdbc, """
                 select i.id as id, i.closed_at as clock_start, i.reporter as person, case when exists (select 1 from
                     incident_actions a where a.incident_id = i.id and a.checked_at is null)
                     then 'the effect of an action of it is not checked yet' else '' end as kept_back,
                     concat('incident ', i.number) as said
-                from incidents i where i.closed_at is not null and i.story_out_at is null""", concerns::of);
-    }
-
-    @Override
-    public RecordKind kind() {
-        return RecordKind.INCIDENTS;
-    }
-
-    @Override
-    public List<Candidate> startedIn(Stretch stretch) {
-        return rows.startedIn(stretch);
-    }
-
-    @Override
-    public Optional<Candidate> find(UUID id) {
-        return rows.find(id);
+                from incidents i where i.closed_at is not null and i.story_out_at is null""", concerns::of));
+        this.jdbc = jdbc;
+        this.clock = clock;
     }
 
     @Override

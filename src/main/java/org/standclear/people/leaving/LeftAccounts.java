@@ -3,50 +3,31 @@ package org.standclear.people.leaving;
 import java.time.Clock;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.standclear.platform.digest.Sha256;
-import org.standclear.platform.retention.Candidate;
-import org.standclear.platform.retention.Disposable;
+import org.standclear.platform.retention.DisposableRows;
 import org.standclear.platform.retention.DueRows;
 import org.standclear.platform.retention.RecordKind;
-import org.standclear.platform.retention.Stretch;
 import org.standclear.platform.time.SqlTime;
 
 /** Puts a pseudonym in the place of a name. The row stays, so that everything that refers to it still counts. */
 @Component
-class LeftAccounts implements Disposable {
+class LeftAccounts extends DisposableRows {
 
     private static final int CODE = 8;
 
     private final JdbcClient jdbc;
     private final Clock clock;
-    private final DueRows rows;
 
     LeftAccounts(JdbcClient jdbc, Clock clock) {
-        this.jdbc = jdbc;
-        this.clock = clock;
-        this.rows = new DueRows(jdbc, """
+        super(RecordKind.ACCOUNTS, new DueRows(jdbc, """
                 select p.id as id, p.closed_at as clock_start, p.id as person, '' as kept_back,
                     concat(p.printed_name, ' (', p.login, ')') as said from people p
-                where not p.active and p.pseudonym_since is null""");
-    }
-
-    @Override
-    public RecordKind kind() {
-        return RecordKind.ACCOUNTS;
-    }
-
-    @Override
-    public List<Candidate> startedIn(Stretch stretch) {
-        return rows.startedIn(stretch);
-    }
-
-    @Override
-    public Optional<Candidate> find(UUID id) {
-        return rows.find(id);
+                where not p.active and p.pseudonym_since is null"""));
+        this.jdbc = jdbc;
+        this.clock = clock;
     }
 
     @Override

@@ -1,49 +1,29 @@
 package org.standclear.people.leaving;
 
 import java.time.Clock;
-import java.util.List;
-import java.util.Optional;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
-import org.standclear.platform.retention.Candidate;
-import org.standclear.platform.retention.Disposable;
+import org.standclear.platform.retention.DisposableRows;
 import org.standclear.platform.retention.DueRows;
 import org.standclear.platform.retention.RecordKind;
-import org.standclear.platform.retention.Stretch;
 import org.standclear.platform.time.SqlTime;
 
 /** Why somebody was authorised, and why it ended; that and when they were, stays. */
 @Component
-class OldAuthorisations implements Disposable {
+class OldAuthorisations extends DisposableRows {
 
     private final JdbcClient jdbc;
     private final Clock clock;
-    private final DueRows rows;
 
     OldAuthorisations(JdbcClient jdbc, Clock clock) {
-        this.jdbc = jdbc;
-        this.clock = clock;
-        this.rows = new DueRows(jdbc, """
+        super(RecordKind.AUTHORISATIONS, new DueRows(jdbc, """
                 select a.id as id, coalesce(a.revoked_at, a.valid_until) as clock_start, a.person_id as person,
                     '' as kept_back,
                     concat(p.printed_name, ' (', p.login, '), ', lower(a.duty)) as said
-                from authorisations a left join people p on p.id = a.person_id where a.reasons_out_at is null""");
-    }
-
-    @Override
-    public RecordKind kind() {
-        return RecordKind.AUTHORISATIONS;
-    }
-
-    @Override
-    public List<Candidate> startedIn(Stretch stretch) {
-        return rows.startedIn(stretch);
-    }
-
-    @Override
-    public Optional<Candidate> find(UUID id) {
-        return rows.find(id);
+                from authorisations a left join people p on p.id = a.person_id where a.reasons_out_at is null"""));
+        this.jdbc = jdbc;
+        this.clock = clock;
     }
 
     @Override

@@ -1,44 +1,26 @@
 package org.standclear.people.leaving;
 
-import java.util.List;
-import java.util.Optional;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
-import org.standclear.platform.retention.Candidate;
-import org.standclear.platform.retention.Disposable;
+import org.standclear.platform.retention.DisposableRows;
 import org.standclear.platform.retention.DueRows;
 import org.standclear.platform.retention.RecordKind;
-import org.standclear.platform.retention.Stretch;
 
 /** The duty plan of long ago. */
 @Component
-class OldDutyPeriods implements Disposable {
+class OldDutyPeriods extends DisposableRows {
 
     private final JdbcClient jdbc;
-    private final DueRows rows;
 
     OldDutyPeriods(JdbcClient jdbc) {
+        super(
+                RecordKind.DUTY_PERIODS,
+                new DueRows(
+                        jdbc,
+                        "select p.id as id, p.until_at as clock_start, p.person_id as person, '' as kept_back, "
+                                + "concat(w.printed_name, ' (', w.login, ')') as said from duty_periods p left join people w on w.id = p.person_id"));
         this.jdbc = jdbc;
-        this.rows = new DueRows(
-                jdbc,
-                "select p.id as id, p.until_at as clock_start, p.person_id as person, '' as kept_back, "
-                        + "concat(w.printed_name, ' (', w.login, ')') as said from duty_periods p left join people w on w.id = p.person_id");
-    }
-
-    @Override
-    public RecordKind kind() {
-        return RecordKind.DUTY_PERIODS;
-    }
-
-    @Override
-    public List<Candidate> startedIn(Stretch stretch) {
-        return rows.startedIn(stretch);
-    }
-
-    @Override
-    public Optional<Candidate> find(UUID id) {
-        return rows.find(id);
     }
 
     @Override

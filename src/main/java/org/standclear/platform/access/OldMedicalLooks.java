@@ -1,38 +1,33 @@
 package org.standclear.platform.access;
 
-import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.standclear.platform.ids.Id;
-import org.standclear.platform.retention.Candidate;
 import org.standclear.platform.retention.Concern;
 import org.standclear.platform.retention.Concern.About;
-import org.standclear.platform.retention.Disposable;
+import org.standclear.platform.retention.DisposableRows;
 import org.standclear.platform.retention.DueRows;
 import org.standclear.platform.retention.RecordKind;
-import org.standclear.platform.retention.Stretch;
 
 /** Looks of long ago at medical parts of incidents; they stay while the notes that were looked at do. */
 @Component
-class OldMedicalLooks implements Disposable {
+class OldMedicalLooks extends DisposableRows {
 
     private final JdbcClient jdbc;
-    private final DueRows rows;
 
     OldMedicalLooks(JdbcClient jdbc) {
-        this.jdbc = jdbc;
-        this.rows = new DueRows(jdbc, """
+        super(RecordKind.MEDICAL_LOOKS, new DueRows(jdbc, """
                 select l.id as id, l.seen_at as clock_start,
                     cast(case when length(l.whose) = 36 then l.whose end as uuid) as person, '' as kept_back,
                     concat('look by ', v.printed_name, ' (', v.login, ')') as said
-                from platform_looks l left join people v on v.id = l.viewer where l.sight = 'MEDICAL'""", this::incident);
+                from platform_looks l left join people v on v.id = l.viewer where l.sight = 'MEDICAL'""", look -> incident(jdbc, look)));
+        this.jdbc = jdbc;
     }
 
-    private Set<Concern> incident(UUID look) {
+    private static Set<Concern> incident(JdbcClient jdbc, UUID look) {
         return jdbc
                 .sql("select subject from platform_looks where id = :id")
                 .param("id", look)
@@ -42,21 +37,6 @@ class OldMedicalLooks implements Disposable {
                 .filter(subject -> subject.matches("[0-9a-f-]{36}"))
                 .map(subject -> new Concern(About.INCIDENT, Id.parse(subject)))
                 .collect(Collectors.toSet());
-    }
-
-    @Override
-    public RecordKind kind() {
-        return RecordKind.MEDICAL_LOOKS;
-    }
-
-    @Override
-    public List<Candidate> startedIn(Stretch stretch) {
-        return rows.startedIn(stretch);
-    }
-
-    @Override
-    public Optional<Candidate> find(UUID id) {
-        return rows.find(id);
     }
 
     @Override
