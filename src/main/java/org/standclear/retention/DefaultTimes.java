@@ -19,7 +19,9 @@ public final class DefaultTimes {
             case ACCOUNTS -> KeepingTime.yearsAfterTheYear(5);
             case EXCUSES, ROSTERS -> KeepingTime.years(1);
             case DUTY_PERIODS, PROGRAMS -> KeepingTime.years(3);
-            case AUTHORISATIONS, PHOTOS, INCIDENTS -> KeepingTime.yearsAfterTheYear(5);
+            case AUTHORISATIONS, PHOTOS, INCIDENTS, CLOSINGS, RESTARTS -> KeepingTime.yearsAfterTheYear(5);
+            case RISK_REVIEWS -> KeepingTime.yearsAfterTheYear(10);
+            case RUN_WORDS, TAG_REASONS, QUESTIONS -> KeepingTime.yearsAfterTheYear(5);
             case LOOKS -> KeepingTime.yearsAfterTheYear(5);
             case MEDICAL_NOTES, MEDICAL_VIEWS, MEDICAL_LOOKS -> KeepingTime.years(30);
         };
@@ -28,7 +30,7 @@ public final class DefaultTimes {
     /** Where that comes from. */
     public static String source(RecordKind kind) {
         return switch (kind) {
-            case INCIDENTS, PHOTOS ->
+            case INCIDENTS, PHOTOS, CLOSINGS, RESTARTS ->
                 "29 CFR 1904.33(a): logs and incident reports of employees are saved for five years following the end of the "
                         + "calendar year that they cover. Students are not employees; the same time is used for them.";
             case MEDICAL_NOTES ->
@@ -51,6 +53,15 @@ public final class DefaultTimes {
                 "The college’s own: the length of a course of study. Kept longer while a booking of the last year names it, or "
                         + "an incident has frozen it.";
             case DUTY_PERIODS -> "The college’s own.";
+            case RISK_REVIEWS ->
+                "The college’s own: twice as long as the stories of incidents. An outcome says why the cell is as it is, and a "
+                        + "cell outlives the incident.";
+            case RUN_WORDS, TAG_REASONS ->
+                "The college’s own: as long as the stories of incidents (29 CFR 1904.33(a)), which they help to understand. "
+                        + "Words that an incident has frozen stay with its evidence.";
+            case QUESTIONS ->
+                "The college’s own, after 34 CFR 99.21(c): what somebody adds to a contested part of a record stays as long as "
+                        + "that part (from memory); here as long as the longest of them but medical notes.";
         };
     }
 }

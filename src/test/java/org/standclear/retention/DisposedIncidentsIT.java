@@ -1,14 +1,11 @@
 package org.standclear.retention;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.List;
 import java.util.UUID;
-import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
-import org.springframework.dao.DataAccessException;
 import org.standclear.incident.CauseBranch;
 import org.standclear.incident.ControlLevel;
 import org.standclear.incident.IncidentClass;
@@ -26,9 +23,6 @@ import org.standclear.testing.OnPostgres;
 
 /** Incidents at the end of their time: the words go, the rows that nothing may change let them, and the counts stay. */
 class DisposedIncidentsIT {
-
-    /** Each in a month of its own, in years that no test reaches. */
-    private static final AtomicInteger OTHER_LISTS = new AtomicInteger();
 
     abstract static class Cases extends RetentionCases {
 
@@ -75,10 +69,7 @@ class DisposedIncidentsIT {
                             scene().adaeze.id(),
                             today()),
                     ines.id()));
-            jdbc.sql("update incidents set state = 'CLOSED', closed_at = :at where id = :id")
-                    .param("at", SqlTime.toSql(clock.instant()))
-                    .param("id", id.value())
-                    .update();
+            closeNow(id);
             keepOnly(RecordKind.INCIDENTS, KeepingTime.years(1));
             longAfter();
             assertThat(isDue(RecordKind.INCIDENTS, id.value())).isFalse();
@@ -114,10 +105,6 @@ class DisposedIncidentsIT {
             assertThat(text("select words from incident_steps where incident_id = :id", id))
                     .isNotEmpty()
                     .noneMatch(words -> words.contains("Hemi looked") || words.contains("Hemi tells"));
-        }
-
-        private List<String> text(String sql, IncidentId id) {
-            return jdbc.sql(sql).param("id", id.value()).query(String.class).list();
         }
 
         @Test
@@ -175,10 +162,7 @@ class DisposedIncidentsIT {
                     .param("id", incident.value())
                     .query(UUID.class)
                     .single();
-            jdbc.sql("update incidents set state = 'CLOSED', closed_at = :at where id = :id")
-                    .param("at", SqlTime.toSql(clock.instant()))
-                    .param("id", incident.value())
-                    .update();
+            closeNow(incident);
             refused("delete from " + table + " where id = :id", id);
             refused("update " + table + " set incident_id = incident_id where id = :id", id);
             writtenDownInAnotherTransaction(table.replace("incident_", "").toUpperCase(java.util.Locale.ROOT), id);
@@ -187,34 +171,6 @@ class DisposedIncidentsIT {
                     .param("id", id)
                     .update();
             return id;
-        }
-
-        private void refused(String sql, UUID id) {
-            assertThatThrownBy(() -> jdbc.sql(sql).param("id", id).update())
-                    .isInstanceOf(DataAccessException.class)
-                    .hasMessageContaining("written down");
-        }
-
-        private void writtenDownInAnotherTransaction(String kind, UUID record) {
-            UUID list = UUID.randomUUID();
-            jdbc.sql("""
-                    insert into retention_lists (id, lab_id, month_code, fingerprint, records, approved_by, approved_at,
-                        carry_out_from, finished_at) values (:id, :lab, :month, 'none', 1, :by, :at, :at, :at)""")
-                    .param("id", list)
-                    .param("lab", everyLab.theLab().id().value())
-                    .param("month", "%04d-01".formatted(5000 + OTHER_LISTS.incrementAndGet()))
-                    .param("by", marit.id().value())
-                    .param("at", SqlTime.toSql(clock.instant()))
-                    .update();
-            jdbc.sql("""
-                    insert into retention_items (list_id, number, kind, record_id, clock_start, rule_number, rule_words,
-                        state, because, settled_at, transaction_mark)
-                    values (:list, 1, :kind, :record, :at, 0, 'none', 'DONE', '', :at, transaction_id())""")
-                    .param("list", list)
-                    .param("kind", kind)
-                    .param("record", record)
-                    .param("at", SqlTime.toSql(clock.instant()))
-                    .update();
         }
 
         @Test

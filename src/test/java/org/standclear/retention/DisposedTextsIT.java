@@ -114,7 +114,7 @@ class DisposedTextsIT {
             UUID content = content(booked());
             keepOnly(RecordKind.PROGRAMS, KeepingTime.years(3));
             longAfter();
-            UUID hold = holds.place(new Target.One(About.RUN, run.id().value()), "r", "a", ines.id());
+            UUID hold = hold(new Target.One(About.RUN, run.id().value()));
             assertThat(isDue(RecordKind.PROGRAMS, content)).isFalse();
             assertThat(holds.lift(hold, "done", marit.id())).isEmpty();
             assertThat(isDue(RecordKind.PROGRAMS, content)).isTrue();
@@ -142,9 +142,7 @@ class DisposedTextsIT {
             longAfter();
             assertThat(isDue(RecordKind.PROGRAMS, content)).isFalse();
             assertThat(dueOf(RecordKind.PROGRAMS).keptBack()).containsKey("it ran in an incident that is not closed");
-            jdbc.sql("update incidents set state = 'CLOSED', closed_at = current_timestamp where id = :id")
-                    .param("id", incident.value())
-                    .update();
+            closeNow(incident);
             assertThat(isDue(RecordKind.PROGRAMS, content)).isTrue();
         }
 

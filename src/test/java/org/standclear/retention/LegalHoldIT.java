@@ -32,10 +32,6 @@ class LegalHoldIT {
         @Autowired
         OwnRecords ownRecords;
 
-        private UUID hold(Target target) {
-            return holds.place(target, "A claim is expected.", "Legal office, file 7", ines.id());
-        }
-
         private UUID dueMessage() {
             UUID id = told(scene().noor, "a note");
             keepOnly(RecordKind.MESSAGES, KeepingTime.years(1));

@@ -33,10 +33,6 @@ class NamedPeopleIT {
         @Autowired
         HoldMarks marks;
 
-        private UUID hold(Target target) {
-            return holds.place(target, "A claim is expected.", "Legal office, file 7", ines.id());
-        }
-
         @Test
         void keepsTheNamesOfARunThatAnotherLabHolds() {
             var run = running();

@@ -1,6 +1,7 @@
 package org.standclear.retention;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.time.Duration;
 import java.time.Instant;
@@ -11,6 +12,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.dao.DataAccessException;
 import org.springframework.transaction.support.TransactionTemplate;
 import org.standclear.incident.IncidentCases;
 import org.standclear.incident.IncidentClass;
@@ -33,6 +35,10 @@ import org.standclear.trail.TrailVerification;
 abstract class RetentionCases extends IncidentCases {
 
     private static final AtomicInteger MONTHS = new AtomicInteger();
+
+    /** Each in a month of its own, in years that no test reaches. */
+    private static final AtomicInteger OTHER_LISTS = new AtomicInteger();
+
     private static final Instant FAR = Instant.parse("2100-01-15T12:00:00Z");
 
     @Autowired
@@ -161,10 +167,7 @@ abstract class RetentionCases extends IncidentCases {
     IncidentId closedIncident() {
         IncidentId id = reported(IncidentClass.NEAR_MISS);
         done(reports.fill(id, IncidentClass.NEAR_MISS, FORM, scene().hemi.id()));
-        jdbc.sql("update incidents set state = 'CLOSED', closed_at = :at where id = :id")
-                .param("at", SqlTime.toSql(clock.instant()))
-                .param("id", id.value())
-                .update();
+        closeNow(id);
         return id;
     }
 
@@ -173,7 +176,53 @@ abstract class RetentionCases extends IncidentCases {
                 .isInstanceOf(PeopleRegister.Outcome.Done.class);
     }
 
+    UUID hold(LegalHold.Target target) {
+        return holds.place(target, "A claim is expected.", "Legal office, file 7", ines.id());
+    }
+
     static Duration aDay() {
         return Duration.ofDays(1);
+    }
+
+    /** Closes it now, whatever its review still lacks. */
+    void closeNow(IncidentId id) {
+        jdbc.sql("update incidents set state = 'CLOSED', closed_at = :at where id = :id")
+                .param("at", SqlTime.toSql(clock.instant()))
+                .param("id", id.value())
+                .update();
+    }
+
+    /** The database refuses it, because no disposal of the same transaction says so. */
+    void refused(String sql, UUID id) {
+        assertThatThrownBy(() -> jdbc.sql(sql).param("id", id).update())
+                .isInstanceOf(DataAccessException.class)
+                .hasMessageContaining("written down");
+    }
+
+    /** A line of a list that says so, from a transaction that is over. */
+    void writtenDownInAnotherTransaction(String kind, UUID record) {
+        UUID list = UUID.randomUUID();
+        jdbc.sql("""
+                insert into retention_lists (id, lab_id, month_code, fingerprint, records, approved_by, approved_at,
+                    carry_out_from, finished_at) values (:id, :lab, :month, 'none', 1, :by, :at, :at, :at)""")
+                .param("id", list)
+                .param("lab", everyLab.theLab().id().value())
+                .param("month", "%04d-01".formatted(5000 + OTHER_LISTS.incrementAndGet()))
+                .param("by", marit.id().value())
+                .param("at", SqlTime.toSql(clock.instant()))
+                .update();
+        jdbc.sql("""
+                insert into retention_items (list_id, number, kind, record_id, clock_start, rule_number, rule_words,
+                    state, because, settled_at, transaction_mark)
+                values (:list, 1, :kind, :record, :at, 0, 'none', 'DONE', '', :at, transaction_id())""")
+                .param("list", list)
+                .param("kind", kind)
+                .param("record", record)
+                .param("at", SqlTime.toSql(clock.instant()))
+                .update();
+    }
+
+    List<String> text(String sql, IncidentId id) {
+        return jdbc.sql(sql).param("id", id.value()).query(String.class).list();
     }
 }

@@ -19,7 +19,10 @@ class OpenIncidents implements KeepsBack {
             RecordKind.ADDRESSES,
             RecordKind.AUTHORISATIONS,
             RecordKind.MESSAGES,
-            RecordKind.DUTY_PERIODS);
+            RecordKind.DUTY_PERIODS,
+            RecordKind.QUESTIONS,
+            RecordKind.RUN_WORDS,
+            RecordKind.TAG_REASONS);
 
     private final JdbcClient jdbc;
 

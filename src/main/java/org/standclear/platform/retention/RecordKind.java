@@ -37,7 +37,34 @@ public enum RecordKind {
     MEDICAL_NOTES("Medical notes", "the incident was closed", "Deleted."),
     MEDICAL_VIEWS("Who opened medical notes, as the incident tells it", "the incident was closed", "Deleted."),
     MEDICAL_LOOKS("Who opened medical notes, in the access log", "the look", "Deleted."),
-    PHOTOS("Photos of incidents", "the incident was closed", "Deleted.");
+    PHOTOS("Photos of incidents", "the incident was closed", "Deleted."),
+    CLOSINGS(
+            "Why incidents were closed",
+            "the incident was closed",
+            "The words are taken out, and what the reporter was told then; who closed it, and when, stays."),
+    RESTARTS(
+            "Why restarts after incidents were approved",
+            "the incident was closed",
+            "The words are taken out; who approved, and when, stays."),
+    RISK_REVIEWS(
+            "Outcomes of reviews of risk assessments after incidents",
+            "the incident was closed",
+            "The outcome’s words are taken out; who noted the review, the days and the cell’s version stay."),
+    RUN_WORDS(
+            "What was written in the run log",
+            "it was written",
+            "What was typed about causes of stops and in corrections is taken out, and so are the names in sentences about "
+                    + "handovers and credited minutes; what kind of event it was, its code, who logged it and when stay, and "
+                    + "so do the answers of close-outs, which nobody types."),
+    TAG_REASONS(
+            "Reasons of holds, tags and lockouts",
+            "it came off",
+            "The reasons for hanging it and for taking it off are taken out; the cell, what hung there, by whom, and when, "
+                    + "stay."),
+    QUESTIONS(
+            "Questions to own records, and their answers",
+            "the question was answered",
+            "Question and answer are deleted.");
 
     private final String words;
     private final String clockStart;

@@ -30,6 +30,9 @@ class HeldRecords implements KeepsBack, HoldMarks {
             RecordKind.MESSAGES,
             RecordKind.DUTY_PERIODS,
             RecordKind.EXCUSES,
+            RecordKind.QUESTIONS,
+            RecordKind.RUN_WORDS,
+            RecordKind.TAG_REASONS,
             RecordKind.LOOKS,
             RecordKind.MEDICAL_LOOKS);
 

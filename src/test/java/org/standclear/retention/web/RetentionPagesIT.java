@@ -2,13 +2,10 @@ package org.standclear.retention.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
-import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 
-import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.UUID;
 import org.jsoup.nodes.Document;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -22,39 +19,14 @@ import org.standclear.platform.security.Role;
 import org.standclear.retention.LegalHolds;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
-import org.standclear.testing.web.PageCases;
 
 /** The pages of keeping and disposing, and the own record to take away. */
 class RetentionPagesIT {
 
-    abstract static class Cases extends PageCases {
+    abstract static class Cases extends RetentionPageCases {
 
         @Autowired
         LegalHolds holds;
-
-        Person marit;
-        Person ines;
-        Person noor;
-
-        @BeforeEach
-        void people() {
-            marit = person(Role.ADMINISTRATOR);
-            ines = person(Role.INSTRUCTOR);
-            noor = person(Role.STUDENT);
-        }
-
-        private MockHttpServletResponse submit(Person by, String address, Document form, Map<String, String> fields) {
-            MockHttpServletRequestBuilder request = post(address).param("formToken", token(form));
-            fields.forEach(request::param);
-            return send(request, by);
-        }
-
-        private Map<String, String> hidden(Document page) {
-            Map<String, String> fields = new LinkedHashMap<>();
-            page.select("main form input[type=hidden]:not([name=_csrf]):not([name=formToken])")
-                    .forEach(input -> fields.put(input.attr("name"), input.val()));
-            return fields;
-        }
 
         private MockHttpServletRequestBuilder confirm(String amount, String unit, String reason, String seen) {
             return get("/retention/rules/EXCUSES/confirm")

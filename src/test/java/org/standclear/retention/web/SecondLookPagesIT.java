@@ -2,50 +2,22 @@ package org.standclear.retention.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
-import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 
-import java.util.LinkedHashMap;
 import java.util.Map;
 import org.jsoup.nodes.Document;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.springframework.mock.web.MockHttpServletResponse;
-import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
-import org.standclear.people.Person;
 import org.standclear.platform.security.Role;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
-import org.standclear.testing.web.PageCases;
 
 /** What takes a second person or a few days: shorter times of keeping, and how long lists wait. */
 class SecondLookPagesIT {
 
-    abstract static class Cases extends PageCases {
-
-        Person marit;
-        Person ines;
-
-        @BeforeEach
-        void people() {
-            marit = person(Role.ADMINISTRATOR);
-            ines = person(Role.INSTRUCTOR);
-        }
-
-        private MockHttpServletResponse submit(Person by, String address, Document form, Map<String, String> fields) {
-            MockHttpServletRequestBuilder request = post(address).param("formToken", token(form));
-            fields.forEach(request::param);
-            return send(request, by);
-        }
-
-        private Map<String, String> hidden(Document page) {
-            Map<String, String> fields = new LinkedHashMap<>();
-            page.select("main form input[type=hidden]:not([name=_csrf]):not([name=formToken])")
-                    .forEach(input -> fields.put(input.attr("name"), input.val()));
-            return fields;
-        }
+    abstract static class Cases extends RetentionPageCases {
 
         @Test
         void aShorterTimeWaitsForASecondPerson() {
