@@ -19,8 +19,8 @@ public interface BulkMoves {
     List<Planned> plan(Which which);
 
     /**
-     * Moves all of them as the plan says that was looked at. Nothing is moved when that was made for other bookings or
-     * slots than are there now.
+     * Moves everybody as the plan says that was looked at. Whose slot was taken since goes to the earliest that is left; nobody
+     * is moved when that would cost somebody a turn that the plan had.
      *
      * @param seen the plan as it was written
      */
@@ -32,18 +32,9 @@ public interface BulkMoves {
     /** Puts everybody back who has not checked in; says why not, or nothing. */
     Optional<String> undo(UUID id, PersonId by);
 
-    /** A plan as a form carries it: each booking with its version, and where it would go. */
+    /** A plan as a form carries it: each booking, and where it would go. */
     static String written(List<Planned> plan) {
-        StringBuilder all = new StringBuilder();
-        plan.forEach(one -> {
-            Slot to = one.to();
-            all.append(one.booking().id())
-                    .append(' ')
-                    .append(one.booking().version())
-                    .append(to == null ? "" : " " + to.cell() + " " + to.start())
-                    .append(';');
-        });
-        return all.toString();
+        return SeenPlan.written(plan);
     }
 
     /**
@@ -84,8 +75,12 @@ public interface BulkMoves {
         }
     }
 
-    /** One booking of it, before and after. */
-    record Moved(BookingId was, @Nullable BookingId now) {}
+    /**
+     * One booking of it, before and after.
+     *
+     * @param elsewhere whether it went elsewhere than the plan said, since that slot was taken meanwhile
+     */
+    record Moved(BookingId was, @Nullable BookingId now, boolean elsewhere) {}
 
     /** What came of it. */
     sealed interface Done {

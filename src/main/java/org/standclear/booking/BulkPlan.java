@@ -1,15 +1,15 @@
 package org.standclear.booking;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Predicate;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -19,18 +19,9 @@ import org.springframework.stereotype.Component;
 import org.standclear.booking.BulkMoves.Planned;
 import org.standclear.booking.BulkMoves.Which;
 import org.standclear.booking.NewPlaces.Disturbed;
-import org.standclear.cell.Cell;
-import org.standclear.cell.CellState;
-import org.standclear.cell.Cells;
 import org.standclear.people.Assignment;
-import org.standclear.people.Authorisation;
-import org.standclear.people.Authorisations;
 import org.standclear.people.Courses;
-import org.standclear.people.Duty;
-import org.standclear.people.People;
-import org.standclear.people.Person;
 import org.standclear.platform.ids.BookingId;
-import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
 
 /**
@@ -43,83 +34,70 @@ class BulkPlan {
     private static final Logger LOG = LoggerFactory.getLogger(BulkPlan.class);
     static final Set<BookingState> BEFORE_RELEASE =
             Set.of(BookingState.BOOKED, BookingState.CHECKED, BookingState.READY);
-    private static final int LOOKED_AT = 90;
 
     private final BookingRows rows;
     private final BookingMoves moves;
-    private final FreeSlots freeSlots;
-    private final Claims claims;
+    private final CouldGo couldGo;
     private final NewPlaces newPlaces;
     private final CellFit fit;
-    private final Authorisations authorisations;
-    private final Cells cells;
-    private final People people;
     private final Courses courses;
 
-    BulkPlan(
-            BookingRows rows,
-            BookingMoves moves,
-            FreeSlots freeSlots,
-            Claims claims,
-            NewPlaces newPlaces,
-            CellFit fit,
-            Authorisations authorisations,
-            Cells cells,
-            People people,
-            Courses courses) {
+    BulkPlan(BookingRows rows, BookingMoves moves, CouldGo couldGo, NewPlaces newPlaces, CellFit fit, Courses courses) {
         this.rows = rows;
         this.moves = moves;
-        this.freeSlots = freeSlots;
-        this.claims = claims;
+        this.couldGo = couldGo;
         this.newPlaces = newPlaces;
         this.fit = fit;
-        this.authorisations = authorisations;
-        this.cells = cells;
-        this.people = people;
         this.courses = courses;
     }
 
     List<Planned> of(Which which) {
         List<Planned> standing = standing(which);
-        List<Disturbed> disturbed = disturbed(standing, which.cell());
+        List<Disturbed> disturbed = standing.stream()
+                .map(one -> couldGo.from(one.booking(), one.due() != null, moves.now()))
+                .toList();
         return planned(standing, disturbed, together(disturbed));
     }
 
     /**
-     * The plan that somebody looked at; empty when bookings changed since, or a slot of it cannot be taken any more. It is
-     * not searched for again: two searches that ran out of time may differ, and people get what they saw.
+     * A plan that somebody looked at, as it can be carried out now.
+     *
+     * @param elsewhere those whose slot is gone, or who were not there yet: each takes the earliest that is left
+     * @param lost those of them for whom none is left
      */
-    Optional<List<Planned>> seen(Which which, String written) {
-        List<Planned> standing = standing(which);
-        List<String> lines =
-                Pattern.compile(";").splitAsStream(written).map(String::strip).toList();
-        if (lines.size() != standing.size()) {
-            return Optional.empty();
-        }
-        List<Disturbed> disturbed = disturbed(standing, which.cell());
-        Map<BookingId, Slot> places = new LinkedHashMap<>();
-        for (int place = 0; place < lines.size(); place++) {
-            Planned one = standing.get(place);
-            String line = lines.get(place) + ";";
-            if (BulkMoves.written(List.of(one)).equals(line)) {
-                continue;
-            }
-            Optional<Slot> same = disturbed.get(place).could().stream()
-                    .filter(slot -> BulkMoves.written(List.of(new Planned(one.booking(), slot, one.due(), false)))
-                            .equals(line))
-                    .findFirst();
-            if (same.isEmpty()) {
-                return Optional.empty();
-            }
-            places.put(one.booking().id(), same.get());
-        }
-        return Optional.of(planned(standing, disturbed, places));
-    }
+    record Now(List<Planned> plan, Set<BookingId> elsewhere, List<Booking> lost) {}
 
-    private List<Disturbed> disturbed(List<Planned> standing, CellId down) {
-        return standing.stream()
-                .map(one -> disturbed(one, could(one.booking(), down)))
-                .toList();
+    /**
+     * The plan that somebody looked at: everybody who still stands there gets what was seen where it is still free. It is not
+     * searched for again, since two searches that ran out of time may differ, and people get what was seen. What is going to
+     * be claimed is locked, so it can be carried out as it is said here.
+     */
+    Now asSeen(Which which, SeenPlan seen) {
+        List<Planned> standing = standing(which);
+        List<Disturbed> disturbed = new ArrayList<>();
+        Map<BookingId, Slot> places = new LinkedHashMap<>();
+        Set<BookingId> elsewhere = new LinkedHashSet<>();
+        for (Planned one : standing) {
+            Booking booking = one.booking();
+            Disturbed could = couldGo.fromAll(booking, one.due() != null, moves.now());
+            disturbed.add(could);
+            Optional<SeenPlan.Place> place = seen.places().getOrDefault(booking.id(), Optional.empty());
+            Optional<Slot> same = place.flatMap(
+                    wanted -> could.could().stream().filter(wanted::is).findFirst());
+            if (same.isPresent() && isPossible(could, same.get(), disturbed, places)) {
+                places.put(booking.id(), same.get());
+            } else if (place.isPresent() || !seen.places().containsKey(booking.id())) {
+                elsewhere.add(booking.id());
+            }
+        }
+        placeInTurn(disturbed, places, elsewhere);
+        return new Now(
+                planned(standing, disturbed, places),
+                elsewhere,
+                standing.stream()
+                        .map(Planned::booking)
+                        .filter(one -> elsewhere.contains(one.id()) && !places.containsKey(one.id()))
+                        .toList());
     }
 
     private static List<Planned> planned(
@@ -159,7 +137,8 @@ class BulkPlan {
         return attended;
     }
 
-    private List<Planned> standing(Which which) {
+    /** Who stands on the cell and can still be moved, those with the nearest due date first. */
+    List<Planned> standing(Which which) {
         Instant now = moves.now();
         return rows.ofCell(which.cell(), now, which.until()).stream()
                 .map(life -> life.bookingAsOf(now, moves.settings()))
@@ -182,58 +161,6 @@ class BulkPlan {
                         .orElse(null);
     }
 
-    /** On other cells that fit, not before the booking would have begun; what it holds itself is not in its way. */
-    private List<Slot> could(Booking booking, CellId down) {
-        Predicate<CellId> fits = fit.fitting(booking.operator(), booking.assignment());
-        return freeSlots.instead(booking, LOOKED_AT).stream()
-                .filter(slot -> !slot.cell().equals(down) && fits.test(slot.cell()))
-                .filter(slot ->
-                        !slot.start().isBefore(booking.start()) && !slot.start().isBefore(moves.now()))
-                .toList();
-    }
-
-    private Disturbed disturbed(Planned one, List<Slot> could) {
-        PersonId attendant = one.booking().attendant();
-        return new Disturbed(
-                one.booking(),
-                one.due() != null,
-                could,
-                attendant == null ? could : attended(one.booking(), attendant, could));
-    }
-
-    private List<Slot> attended(Booking booking, PersonId attendant, List<Slot> could) {
-        if (could.isEmpty()) {
-            return could;
-        }
-        Instant from =
-                could.stream().map(Slot::start).min(Comparator.naturalOrder()).orElseThrow();
-        Instant until =
-                could.stream().map(Slot::end).max(Comparator.naturalOrder()).orElseThrow();
-        List<Claims.Claim> taken = claims.on(List.of(attendant.value()), from, until).stream()
-                .filter(claim -> !booking.id().value().equals(claim.booking()))
-                .toList();
-        List<Authorisation> may = authorisations.of(attendant).stream()
-                .filter(one -> one.duty() == Duty.ATTENDANT)
-                .toList();
-        Set<CellId> staffOnly = staffOnly(attendant);
-        return could.stream()
-                .filter(slot -> !staffOnly.contains(slot.cell()))
-                .filter(slot -> may.stream().anyMatch(one -> one.covers(slot.cell(), slot.start())))
-                .filter(slot -> taken.stream().noneMatch(claim -> slot.overlaps(claim.start(), claim.end())))
-                .toList();
-    }
-
-    /** Restricted cells, unless the attendant is lab staff: the desk would let nobody else attend there. */
-    private Set<CellId> staffOnly(PersonId attendant) {
-        if (people.find(attendant).filter(Person::isLabStaff).isPresent()) {
-            return Set.of();
-        }
-        return cells.all().stream()
-                .filter(cell -> cell.state() == CellState.RESTRICTED)
-                .map(Cell::id)
-                .collect(Collectors.toSet());
-    }
-
     private Map<BookingId, Slot> together(List<Disturbed> disturbed) {
         try {
             return newPlaces.find(disturbed);
@@ -245,13 +172,39 @@ class BulkPlan {
 
     private static Map<BookingId, Slot> oneByOne(List<Disturbed> disturbed) {
         Map<BookingId, Slot> places = new LinkedHashMap<>();
-        for (Disturbed one : disturbed) {
-            one.could().stream()
-                    .filter(slot -> disturbed.stream().noneMatch(other -> clash(other, one, slot, places)))
-                    .findFirst()
-                    .ifPresent(slot -> places.put(one.booking().id(), slot));
-        }
+        placeInTurn(
+                disturbed,
+                places,
+                disturbed.stream().map(one -> one.booking().id()).collect(Collectors.toSet()));
         return places;
+    }
+
+    /** Adds places for those named, one after the other, around the places that there are. */
+    private static void placeInTurn(List<Disturbed> disturbed, Map<BookingId, Slot> places, Set<BookingId> whom) {
+        disturbed.stream()
+                .filter(one -> whom.contains(one.booking().id()))
+                .forEach(one -> one.could().stream()
+                        .filter(slot -> isClear(one, slot, disturbed, places))
+                        .findFirst()
+                        .or(() -> one.could().stream()
+                                .filter(slot -> isPossible(one, slot, disturbed, places))
+                                .findFirst())
+                        .ifPresent(slot -> places.put(one.booking().id(), slot)));
+    }
+
+    private static boolean isClear(Disturbed one, Slot slot, List<Disturbed> all, Map<BookingId, Slot> places) {
+        return all.stream().noneMatch(other -> clash(other, one, slot, places));
+    }
+
+    /** Somebody's attendant may have to stay behind for it. */
+    private static boolean isPossible(Disturbed one, Slot slot, List<Disturbed> all, Map<BookingId, Slot> places) {
+        return all.stream().noneMatch(other -> {
+            Slot to = places.get(other.booking().id());
+            boolean shared = other.booking().operator().equals(one.booking().operator());
+            return to != null
+                    && slot.overlaps(to.start(), to.end())
+                    && (to.cell().equals(slot.cell()) || shared);
+        });
     }
 
     /** The same cell, or the same people, at the same time. */

@@ -39,12 +39,13 @@ class BulkRows {
         for (Moved one : move.moved()) {
             BookingId now = one.now();
             jdbc.sql("""
-                    insert into booking_bulk_moved (bulk_id, number, was_booking, now_booking)
-                    values (:id, :number, :was, :now)""")
+                    insert into booking_bulk_moved (bulk_id, number, was_booking, now_booking, elsewhere)
+                    values (:id, :number, :was, :now, :elsewhere)""")
                     .param("id", move.id())
                     .param("number", ++number)
                     .param("was", one.was().value())
                     .param("now", now == null ? null : now.value())
+                    .param("elsewhere", one.elsewhere())
                     .update();
         }
     }
@@ -56,7 +57,8 @@ class BulkRows {
                     UUID now = row.getObject("now_booking", UUID.class);
                     return new Moved(
                             new BookingId(row.getObject("was_booking", UUID.class)),
-                            now == null ? null : new BookingId(now));
+                            now == null ? null : new BookingId(now),
+                            row.getBoolean("elsewhere"));
                 })
                 .list();
         return jdbc.sql("select * from booking_bulk_moves where id = :id" + (lock ? " for update" : ""))

@@ -177,7 +177,7 @@ class JdbcBookingDesk implements BookingDesk {
         if (request == null) {
             return refused(wanted, asked.refusal().orElseThrow());
         }
-        Optional<Refusal> refusal = peopleRule.refusal(request).or(() -> {
+        Optional<Refusal> refusal = peopleRule.refusalOfMove(request).or(() -> {
             Cell cell = cells.lock(request.cell().id());
             locks.lock(TakenRule.subjects(wanted));
             return SlotRule.inService(cell)

@@ -2,9 +2,11 @@ package org.standclear.booking;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.springframework.transaction.interceptor.TransactionAspectSupport;
@@ -12,6 +14,9 @@ import org.standclear.booking.BookingDesk.Outcome;
 import org.standclear.booking.Bookings.Transition;
 import org.standclear.cell.Cell;
 import org.standclear.cell.Cells;
+import org.standclear.people.People;
+import org.standclear.platform.ids.BookingId;
+import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Labs;
@@ -32,6 +37,8 @@ class JdbcBulkMoves implements BulkMoves {
     private final MoveBack moveBack;
     private final BookingLetters letters;
     private final Cells cells;
+    private final ClaimLocks locks;
+    private final People people;
     private final Trail trail;
     private final Labs labs;
 
@@ -45,6 +52,8 @@ class JdbcBulkMoves implements BulkMoves {
             MoveBack moveBack,
             BookingLetters letters,
             Cells cells,
+            ClaimLocks locks,
+            People people,
             Trail trail,
             Labs labs) {
         this.plans = plans;
@@ -56,6 +65,8 @@ class JdbcBulkMoves implements BulkMoves {
         this.moveBack = moveBack;
         this.letters = letters;
         this.cells = cells;
+        this.locks = locks;
+        this.people = people;
         this.trail = trail;
         this.labs = labs;
     }
@@ -68,18 +79,22 @@ class JdbcBulkMoves implements BulkMoves {
 
     @Override
     public Done moveAll(Which which, String seen, PersonId by, String reason) {
-        Optional<List<Planned>> looked = plans.seen(which, seen);
+        Optional<SeenPlan> looked = SeenPlan.read(seen);
         if (looked.isEmpty()) {
-            return new Done.Refused(
-                    "Bookings or free slots have changed since the plan was made. Nobody was moved; look at the new plan.");
+            return new Done.Refused("No plan came with the form. Nobody was moved; look at the plan first.");
         }
-        List<Planned> plan = looked.get();
-        if (plan.isEmpty()) {
+        lock(plans.standing(which));
+        BulkPlan.Now now = plans.asSeen(which, looked.get());
+        if (now.plan().isEmpty()) {
             return new Done.Refused("Nobody stands on the cell in that time any more.");
         }
+        if (!now.lost().isEmpty()) {
+            return new Done.Refused(tooFew(now.lost()));
+        }
         List<Moved> moved = new ArrayList<>();
-        for (Planned one : plan) {
-            Tried tried = moveOne(one, by, reason);
+        for (Planned one : now.plan()) {
+            Tried tried = moveOne(
+                    one, by, reason, now.elsewhere().contains(one.booking().id()));
             if (tried instanceof Tried.Refused refused) {
                 TransactionAspectSupport.currentTransactionStatus().setRollbackOnly();
                 return new Done.Refused("Nobody was moved, since one booking cannot go where it was planned: "
@@ -89,15 +104,46 @@ class JdbcBulkMoves implements BulkMoves {
         }
         UUID id = Id.newValue();
         bulk.insert(labs.theLab().id(), new BulkMove(id, which.cell(), by, moves.now(), reason, moved, null));
-        trail.append(TrailEntry.of(
-                        labs.theLab().id(),
-                        "booking.all-moved",
-                        id,
-                        by,
-                        (which.unfitOnly() ? "Moved who needs what the cell has not off " : "Moved everybody off ")
-                                + cells.find(which.cell()).map(Cell::name).orElse("a cell") + ": " + reason)
-                .with("bookings", moved.size()));
+        tell(id, which, by, reason, moved.size());
         return new Done.All(id);
+    }
+
+    /** In the order in which all lock: bookings, cells, what is claimed. Nobody takes a slot between the look and the move. */
+    private void lock(List<Planned> standing) {
+        standing.stream()
+                .map(one -> one.booking().id())
+                .sorted(Comparator.comparing(BookingId::value))
+                .forEach(moves::lock);
+        List<CellId> running = cells.all().stream()
+                .filter(cell -> cell.state().mayRun())
+                .map(Cell::id)
+                .sorted(Comparator.comparing(CellId::value))
+                .toList();
+        running.forEach(cells::lock);
+        List<UUID> subjects =
+                new ArrayList<>(running.stream().map(CellId::value).toList());
+        standing.forEach(one -> {
+            PersonId attendant = one.booking().attendant();
+            subjects.add(one.booking().operator().value());
+            if (attendant != null) {
+                subjects.add(attendant.value());
+            }
+        });
+        locks.lock(subjects);
+    }
+
+    private String tooFew(List<Booking> lost) {
+        String who =
+                lost.stream().map(one -> people.printedName(one.operator())).collect(Collectors.joining(", "));
+        return "Slots of the plan were taken since it was made, and no other is left for " + who
+                + ". Nobody was moved; look at the new plan.";
+    }
+
+    private void tell(UUID id, Which which, PersonId by, String reason, int bookings) {
+        String whom = which.unfitOnly() ? "Moved who needs what the cell has not off " : "Moved everybody off ";
+        String cell = cells.find(which.cell()).map(Cell::name).orElse("a cell");
+        trail.append(TrailEntry.of(labs.theLab().id(), "booking.all-moved", id, by, whom + cell + ": " + reason)
+                .with("bookings", bookings));
     }
 
     /** What came of moving one. */
@@ -109,7 +155,7 @@ class JdbcBulkMoves implements BulkMoves {
     }
 
     /** With the attendant where the plan has it so, else without: a second person can be named again, a turn not. */
-    private Tried moveOne(Planned one, PersonId by, String reason) {
+    private Tried moveOne(Planned one, PersonId by, String reason, boolean elsewhere) {
         Booking booking = one.booking();
         Slot to = one.to();
         if (to == null) {
@@ -117,14 +163,14 @@ class JdbcBulkMoves implements BulkMoves {
                 return new Tried.Refused(refused.says());
             }
             waitInstead(booking, by);
-            return new Tried.Done(new Moved(booking.id(), null));
+            return new Tried.Done(new Moved(booking.id(), null, elsewhere));
         }
         Outcome outcome = desk.moveTo(new MoveBooking(booking.id(), to.cell(), to.start(), one.attended(), by, reason));
         if (outcome instanceof Outcome.Refused refused && refused.rule().startsWith("attendant")) {
             outcome = desk.moveTo(new MoveBooking(booking.id(), to.cell(), to.start(), false, by, reason));
         }
         return outcome instanceof Outcome.Booked booked
-                ? new Tried.Done(new Moved(booking.id(), booked.booking().id()))
+                ? new Tried.Done(new Moved(booking.id(), booked.booking().id(), elsewhere))
                 : new Tried.Refused(((Outcome.Refused) outcome).says());
     }
 

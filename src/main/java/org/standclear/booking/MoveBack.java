@@ -104,8 +104,9 @@ class MoveBack {
                 moves.settings(),
                 moves.now());
         locks.lock(TakenRule.subjects(wanted));
-        Optional<Refusal> refusal =
-                SlotRule.inService(cell).or(() -> peopleRule.refusal(request)).or(() -> takenRule.underLock(request));
+        Optional<Refusal> refusal = SlotRule.inService(cell)
+                .or(() -> peopleRule.refusalOfMove(request))
+                .or(() -> takenRule.underLock(request));
         if (refusal.isPresent()) {
             return refusal.map(Refusal::says);
         }

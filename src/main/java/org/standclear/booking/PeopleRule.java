@@ -38,6 +38,25 @@ class PeopleRule implements BookingRequest.Rule {
                 .or(() -> fit.refusal(request));
     }
 
+    /**
+     * The same for a booking that staff move: it stays for what it was made for, even if its operator has left that course
+     * since, or nobody could be moved off a cell that went down.
+     */
+    Optional<Refusal> refusalOfMove(BookingRequest request) {
+        return byWhom(request)
+                .or(() -> operator(request))
+                .or(() -> attendant(request))
+                .or(() -> fit.refusal(request));
+    }
+
+    /** Whether the operator is authorised for the whole of the slot. */
+    static boolean mayOperate(Parties parties, PersonId operator, Slot slot) {
+        // to the last instant of the slot; the end itself is not part of it
+        Instant last = slot.end().minusSeconds(1);
+        return parties.hold(operator, Duty.OPERATOR, slot.cell(), slot.start())
+                && parties.hold(operator, Duty.OPERATOR, slot.cell(), last);
+    }
+
     /** The assignment's course when there is an assignment, else the one asked for. */
     @Nullable
     CourseId courseOf(MakeBooking wanted) {
@@ -59,13 +78,7 @@ class PeopleRule implements BookingRequest.Rule {
 
     private Optional<Refusal> operator(BookingRequest request) {
         Slot slot = request.slot();
-        // to the last instant of the slot; the end itself is not part of it
-        Instant last = slot.end().minusSeconds(1);
-        PersonId operator = request.wanted().operator();
-        Parties parties = request.parties();
-        boolean covered = parties.hold(operator, Duty.OPERATOR, slot.cell(), slot.start())
-                && parties.hold(operator, Duty.OPERATOR, slot.cell(), last);
-        if (covered) {
+        if (mayOperate(request.parties(), request.wanted().operator(), slot)) {
             return Optional.empty();
         }
         return Refusal.of(

@@ -80,8 +80,12 @@ class MoveAllPages {
             @Nullable String seen,
             @Nullable String reason) {}
 
-    /** One booking of a plan or of a move. */
-    record Line(String who, String from, String to, String toHref, String due) {}
+    /**
+     * One booking of a plan or of a move.
+     *
+     * @param elsewhere whether it went elsewhere than planned
+     */
+    record Line(String who, String from, String to, String toHref, String due, boolean elsewhere) {}
 
     @GetMapping("/cells/{cell}/move-all")
     String plan(
@@ -190,7 +194,8 @@ class MoveAllPages {
                         : found(to.cell()).name() + ", " + labTime.day(to.start()) + " " + labTime.time(to.start())
                                 + without(one),
                 "",
-                due == null ? "" : labTime.day(due));
+                due == null ? "" : labTime.day(due),
+                false);
     }
 
     private String without(Planned one) {
@@ -207,7 +212,8 @@ class MoveAllPages {
                         own.title(bookings.find(one.was()).orElseThrow()),
                         title(one.now()),
                         "/bookings/" + (one.now() == null ? one.was() : one.now()),
-                        ""))
+                        "",
+                        one.elsewhere()))
                 .toList();
         boolean undone = move.undoneAt() != null;
         model.addAttribute("move", move);
