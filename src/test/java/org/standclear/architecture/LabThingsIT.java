@@ -24,6 +24,8 @@ class LabThingsIT {
             // of one person wherever they go, and reached by that person's own pages only
             "personal_tokens",
             "accommodations",
+            // of a lab that its reader is not of yet; who asked and who is asked are looked at by the service
+            "course_invitations",
             // the database's own bookkeeping, behind bookings and programs
             "booking_claims",
             "program_contents");

@@ -4,9 +4,11 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
 import org.standclear.people.Course;
+import org.standclear.people.Invitations;
 import org.standclear.people.People;
 import org.standclear.people.courses.CourseList;
 import org.standclear.people.courses.CourseList.Section;
@@ -22,11 +24,13 @@ import org.standclear.platform.web.NotFoundException;
 class CoursePage {
 
     private final CourseList courses;
+    private final Invitations invitations;
     private final People people;
     private final LabTime labTime;
 
-    CoursePage(CourseList courses, People people, LabTime labTime) {
+    CoursePage(CourseList courses, Invitations invitations, People people, LabTime labTime) {
         this.courses = courses;
+        this.invitations = invitations;
         this.people = people;
         this.labTime = labTime;
     }
@@ -44,6 +48,15 @@ class CoursePage {
         model.addAttribute("speedWords", LimitWords.toolSpeed(stored.course().toolSpeedMmS()));
         model.addAttribute("sections", sections);
         model.addAttribute("sectionChoices", choices(sections));
+        model.addAttribute(
+                "invited",
+                invitations.waiting(id).stream()
+                        .map(one -> new InvitedView(
+                                one.id(),
+                                one.login(),
+                                "section " + one.section() + ", asked by " + people.printedName(one.by()) + ", "
+                                        + labTime.full(one.at())))
+                        .toList());
         model.addAttribute(
                 "dues",
                 courses.dues(id).stream()
@@ -87,6 +100,9 @@ class CoursePage {
         values.putAll(typed.values());
         return values;
     }
+
+    /** A sign-in name that was asked into a section and has not answered. */
+    record InvitedView(UUID id, String login, String words) {}
 
     /** What one section has to hand in. */
     record DueView(String assignment, String title, int minimumRuns, String section, String due) {}

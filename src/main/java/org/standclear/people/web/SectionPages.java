@@ -7,6 +7,7 @@ import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
@@ -21,13 +22,16 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.standclear.people.CourseRegister;
 import org.standclear.people.CourseRegister.NewAssignment;
 import org.standclear.people.CourseRegister.Outcome;
+import org.standclear.people.Invitations;
 import org.standclear.people.People;
 import org.standclear.people.Person;
+import org.standclear.people.accounts.AccountForms;
 import org.standclear.people.courses.CourseList;
 import org.standclear.people.courses.CourseList.Section;
 import org.standclear.platform.forms.PostOnce;
 import org.standclear.platform.ids.CourseId;
 import org.standclear.platform.ids.SectionId;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
 
@@ -40,7 +44,9 @@ class SectionPages {
     private final CourseList courses;
     private final CoursePage coursePage;
     private final CourseRegister register;
+    private final Invitations invitations;
     private final People people;
+    private final Labs labs;
     private final LabTime labTime;
     private final PostOnce postOnce;
 
@@ -48,13 +54,17 @@ class SectionPages {
             CourseList courses,
             CoursePage coursePage,
             CourseRegister register,
+            Invitations invitations,
             People people,
+            Labs labs,
             LabTime labTime,
             PostOnce postOnce) {
         this.courses = courses;
         this.coursePage = coursePage;
         this.register = register;
+        this.invitations = invitations;
         this.people = people;
+        this.labs = labs;
         this.labTime = labTime;
         this.postOnce = postOnce;
     }
@@ -82,15 +92,19 @@ class SectionPages {
         coursePage.course(course);
         Typed typed = new Typed(values);
         Optional<SectionId> section = section(course, typed);
-        List<Person> named = named(typed);
+        Named named = named(typed);
         Optional<String> done = section.isEmpty() || !typed.errors().isEmpty()
                 ? Optional.empty()
                 : run(course, typed, () -> {
-                    named.forEach(person -> register.enrol(person.id(), section.get(), me.id()));
+                    named.ours().forEach(person -> register.enrol(person.id(), section.get(), me.id()));
+                    named.others().forEach(login -> invitations.invite(login, section.get(), me.id()));
                     return new Outcome.Done<>(section.get());
                 });
         return done.orElseGet(() -> again(course, me, typed, response, model));
     }
+
+    /** People of this lab, and sign-in names that are not: where there are other labs, nobody is told whose they are. */
+    private record Named(List<Person> ours, List<String> others) {}
 
     private Optional<SectionId> section(CourseId course, Typed typed) {
         Optional<SectionId> chosen = courses.sections(course).stream()
@@ -103,17 +117,27 @@ class SectionPages {
         return chosen;
     }
 
-    private List<Person> named(Typed typed) {
+    private Named named(Typed typed) {
         List<String> logins = typed.raw("logins")
                 .lines()
                 .flatMap(line -> List.of(line.split("[\\s,;]+")).stream())
                 .filter(login -> !login.isBlank())
                 .distinct()
                 .toList();
-        List<Person> found = new ArrayList<>();
+        boolean alone = labs.all().size() == 1;
+        List<Person> ours = new ArrayList<>();
+        List<String> others = new ArrayList<>();
         List<String> unknown = new ArrayList<>();
         for (String login : logins.subList(0, Math.min(MOST_NAMES, logins.size()))) {
-            people.byLogin(login).filter(Person::active).ifPresentOrElse(found::add, () -> unknown.add(login));
+            Optional<Person> person =
+                    people.byLogin(login).filter(one -> alone || !one.roles().isEmpty());
+            if (person.filter(Person::active).isPresent()) {
+                ours.add(person.get());
+            } else if (alone || person.isPresent() || !AccountForms.isLogin(login.toLowerCase(Locale.ROOT))) {
+                unknown.add(login);
+            } else {
+                others.add(login);
+            }
         }
         if (logins.isEmpty()) {
             typed.refuse("logins", "Write one sign-in name or more.");
@@ -122,7 +146,7 @@ class SectionPages {
         } else if (!unknown.isEmpty()) {
             typed.refuse("logins", "No open account has the sign-in name " + String.join(", ", unknown) + ".");
         }
-        return found;
+        return new Named(ours, others);
     }
 
     @PostMapping("/courses/{course}/assignments")

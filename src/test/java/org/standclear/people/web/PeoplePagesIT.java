@@ -205,10 +205,12 @@ class PeoplePagesIT {
                     instructor.get(path).form(path + "/sections").with("code", "01")));
             WebForm enrol = page.form(path + "/students");
 
+            Person gone = add("Baraka Hollowell", Role.STUDENT);
+            register.deactivate(gone.id(), "left", org.standclear.platform.ids.PersonId.next());
             assertThat(instructor
-                            .submit(enrol.with("logins", amara.login() + "\nnobody-" + tag))
+                            .submit(enrol.with("logins", amara.login() + "\n" + gone.login()))
                             .text())
-                    .contains("No open account has the sign-in name nobody-" + tag);
+                    .contains("No open account has the sign-in name " + gone.login());
             assertThat(courses.enrolmentsOf(amara.id())).isEmpty();
             page = instructor.follow(instructor.submit(enrol.with("logins", amara.login())));
             assertThat(page.text()).contains("1 student");
