@@ -18,6 +18,7 @@ import org.springframework.context.ApplicationContext;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.mock.web.MockHttpServletResponse;
 import org.standclear.booking.SecondLab;
+import org.standclear.booking.allocation.WindowClosing;
 import org.standclear.booking.allocation.Windows;
 import org.standclear.booking.labs.LabRegister;
 import org.standclear.incident.IncidentClass;
@@ -57,6 +58,9 @@ class LabLooseEndsIT {
 
         @Autowired
         Windows windows;
+
+        @Autowired
+        WindowClosing closing;
 
         @Autowired
         Labs labs;
@@ -213,7 +217,7 @@ class LabLooseEndsIT {
                     LocalDate.parse("2026-03-20"),
                     clock.instant().plus(Duration.ofDays(2)),
                     lab.person(Role.INSTRUCTOR).id()));
-            assertThat(says()).isEmpty();
+            assertThat(says()).noneMatch(line -> line.contains("search"));
             jdbc.sql("""
                     insert into booking_searches (id, window_id, state, seed, standing, stop_asked, says, begun_by, begun_at,
                         alive_at) values (:id, :window, 'RUNNING', 1, '', false, '', :by, :now, :now)""")
@@ -224,6 +228,46 @@ class LabLooseEndsIT {
                     .update();
 
             refused("1 search for a plan goes on");
+        }
+
+        @Test
+        void aWindowWithoutAPlanKeepsItInUseUntilItIsClosed() {
+            Person instructor = lab.person(Role.INSTRUCTOR);
+            UUID window = lab.in(() -> windows.open(
+                    "Rush week",
+                    LocalDate.parse("2026-03-16"),
+                    LocalDate.parse("2026-03-20"),
+                    clock.instant().plus(Duration.ofDays(2)),
+                    instructor.id()));
+
+            refused("The window \"Rush week\" has no plan");
+
+            assertThat(page(get(path), marit).select("#first + ul").text())
+                    .contains("Mon 16 Mar to Fri 20 Mar", "0 people have asked")
+                    .contains("Ask " + instructor.printedName() + " (instructor).");
+            assertThat(lab.in(() -> closing.close(window, "not needed", instructor.id())))
+                    .isEmpty();
+            assertThat(says()).isEmpty();
+            clock.moveBy(Duration.ofDays(20));
+            assertThat(lab.in(() -> closing.reopen(window, instructor.id()))).isPresent();
+            clock.moveToStart();
+        }
+
+        @Test
+        void anAdministratorSeesWhatItIsAndWhomToAskAndNothingOfTheReport() {
+            incident();
+            Person noor = lab.person(Role.STUDENT);
+            lab.in(() -> lab.sample().booked(lab.cell(), "2026-03-12T13:00:00Z", noor, null));
+
+            String shown = page(get(path), marit).select("#first + ul").text();
+
+            assertThat(shown)
+                    .contains("1 booking is ahead", "Farcell", "Thu 12 Mar", "booked")
+                    .contains("near miss, reported Wed 11 Mar, reported, not reviewed yet")
+                    .contains(lab.person(Role.TECHNICIAN).printedName() + " (technician)")
+                    .contains(lab.person(Role.REVIEWER).printedName() + " (safety reviewer)")
+                    .doesNotContain("The hand was in the cell")
+                    .doesNotContain(noor.printedName());
         }
 
         @Test

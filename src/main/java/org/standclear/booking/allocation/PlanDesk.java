@@ -29,6 +29,7 @@ public class PlanDesk {
     private final Turns makeUps;
     private final BookingDesk desk;
     private final Bookings bookings;
+    private final WindowLetters letters;
     private final People people;
     private final LabTime labTime;
     private final Clock clock;
@@ -42,6 +43,7 @@ public class PlanDesk {
             Turns makeUps,
             BookingDesk desk,
             Bookings bookings,
+            WindowLetters letters,
             People people,
             LabTime labTime,
             Clock clock) {
@@ -53,6 +55,7 @@ public class PlanDesk {
         this.makeUps = makeUps;
         this.desk = desk;
         this.bookings = bookings;
+        this.letters = letters;
         this.people = people;
         this.labTime = labTime;
         this.clock = clock;
@@ -76,6 +79,9 @@ public class PlanDesk {
                                     ? "."
                                     : ". Nothing of this one was booked; undo the other first if this one is meant."));
         }
+        if (window.closed() != null) {
+            return Optional.of("The window is closed. Nothing was booked; open it again first if this plan is meant.");
+        }
         if (!search.state().hasPlan()) {
             return Optional.of(
                     "This search has no plan to accept: " + search.state().words() + ".");
@@ -96,6 +102,7 @@ public class PlanDesk {
         List<Booking> booked = ((BookTogether.Outcome.Booked) outcome).bookings();
         keep(searchId, turns, booked);
         windows.accept(window.id(), searchId, by);
+        letters.accepted(window, new Window.Accepted(searchId, by, clock.instant()));
         windows.tell(
                 "booking.plan-accepted",
                 window.id(),

@@ -94,6 +94,9 @@ public class SearchDesk implements DisposableBean {
             if (window.accepted() != null) {
                 return new Begun.Refused("A plan for this window is accepted already. Undo it first.");
             }
+            if (window.closed() != null) {
+                return new Begun.Refused("The window is closed. Open it again first.");
+            }
             Optional<Search> other = searches.of(id).stream()
                     .filter(search -> search.state() == State.RUNNING)
                     .findFirst();

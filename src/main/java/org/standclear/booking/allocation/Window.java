@@ -11,6 +11,7 @@ import org.standclear.platform.ids.PersonId;
  *
  * @param requestsUntil people can ask until then
  * @param accepted null until somebody accepts a plan
+ * @param closed null unless somebody ended it without one
  */
 public record Window(
         UUID id,
@@ -18,7 +19,8 @@ public record Window(
         LocalDate firstDay,
         LocalDate lastDay,
         Instant requestsUntil,
-        @Nullable Accepted accepted) {
+        @Nullable Accepted accepted,
+        @Nullable Closed closed) {
 
     public Window {
         if (lastDay.isBefore(firstDay)) {
@@ -29,8 +31,16 @@ public record Window(
     /** Which plan counts, and who said so. */
     public record Accepted(UUID search, PersonId by, Instant at) {}
 
+    /** Who ended it without a plan, and why. */
+    public record Closed(PersonId by, Instant at, String reason) {}
+
     /** Whether people can still ask. */
     public boolean takesRequests(Instant now) {
-        return accepted == null && now.isBefore(requestsUntil);
+        return isUndecided() && now.isBefore(requestsUntil);
+    }
+
+    /** Whether it has neither a plan nor been closed. */
+    public boolean isUndecided() {
+        return accepted == null && closed == null;
     }
 }

@@ -98,6 +98,22 @@ public class Windows {
                 where id = :id""").param("id", id).update();
     }
 
+    void close(UUID id, PersonId by, String reason) {
+        jdbc.sql("""
+                update booking_windows set closed_by = :by, closed_at = :at, closed_reason = :reason where id = :id""")
+                .param("by", by.value())
+                .param("at", SqlTime.toSql(clock.instant()))
+                .param("reason", reason)
+                .param("id", id)
+                .update();
+    }
+
+    void reopen(UUID id) {
+        jdbc.sql("""
+                update booking_windows set closed_by = null, closed_at = null, closed_reason = null
+                where id = :id""").param("id", id).update();
+    }
+
     void tell(String kind, UUID window, PersonId by, String words) {
         trail.append(TrailEntry.of(labs.theLab().id(), kind, window, by, words));
     }
@@ -109,7 +125,15 @@ public class Windows {
                 row.getObject("first_day", LocalDate.class),
                 row.getObject("last_day", LocalDate.class),
                 SqlTime.read(row, "requests_until"),
-                accepted(row));
+                accepted(row),
+                closed(row));
+    }
+
+    private static Window.@Nullable Closed closed(ResultSet row) throws SQLException {
+        UUID by = row.getObject("closed_by", UUID.class);
+        return by == null
+                ? null
+                : new Window.Closed(new PersonId(by), SqlTime.read(row, "closed_at"), row.getString("closed_reason"));
     }
 
     private static Window.@Nullable Accepted accepted(ResultSet row) throws SQLException {

@@ -65,14 +65,15 @@ public class ZoneChange {
         }
         lastWindowDay(lab)
                 .ifPresent(day -> standing.add("Slots are shared out in windows until " + day
-                        + ". Change the zone when the last one is over."));
+                        + ". Change the zone when the last one is over, or close windows that have no plan."));
         return standing;
     }
 
     private Optional<LocalDate> lastWindowDay(Lab lab) {
         LocalDate today = clock.instant().atZone(lab.zone()).toLocalDate();
-        return jdbc.sql("select last_day from booking_windows where lab_id = :lab order by last_day desc"
-                        + " fetch first 1 rows only")
+        return jdbc.sql(
+                        "select last_day from booking_windows where lab_id = :lab and closed_at is null order by last_day desc"
+                                + " fetch first 1 rows only")
                 .param("lab", lab.id().value())
                 .query(LocalDate.class)
                 .optional()

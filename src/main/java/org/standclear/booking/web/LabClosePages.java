@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpMethod;
 import org.springframework.http.HttpStatus;
@@ -18,10 +19,12 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.standclear.booking.labs.LabRegister;
 import org.standclear.booking.labs.LabRegister.Outcome;
+import org.standclear.people.People;
 import org.standclear.platform.forms.PostOnce;
 import org.standclear.platform.ids.LabId;
 import org.standclear.platform.lab.Lab;
 import org.standclear.platform.lab.Labs;
+import org.standclear.platform.lab.LooseEnds.LooseEnd;
 import org.standclear.platform.security.Role;
 import org.standclear.platform.security.RouteRule;
 import org.standclear.platform.security.RouteRules;
@@ -34,11 +37,13 @@ class LabClosePages {
 
     private final LabRegister register;
     private final Labs labs;
+    private final People people;
     private final PostOnce postOnce;
 
-    LabClosePages(LabRegister register, Labs labs, PostOnce postOnce) {
+    LabClosePages(LabRegister register, Labs labs, People people, PostOnce postOnce) {
         this.register = register;
         this.labs = labs;
+        this.people = people;
         this.postOnce = postOnce;
     }
 
@@ -56,6 +61,29 @@ class LabClosePages {
                     RouteRule.roles(HttpMethod.POST, "/labs/{lab}/close", Role.ADMINISTRATOR),
                     RouteRule.roles(HttpMethod.POST, "/labs/{lab}/open", Role.ADMINISTRATOR));
         }
+    }
+
+    /**
+     * Something to settle first.
+     *
+     * @param whom who can settle it, by name
+     * @param href its page; empty when the reader may not open it
+     */
+    record End(String says, List<String> parts, String whom, String href) {}
+
+    /** Whom to ask: an administrator settles little of this. */
+    private String whom(LooseEnd end) {
+        Map<String, String> can = new LinkedHashMap<>();
+        end.actors()
+                .forEach(role -> people.with(role)
+                        .forEach(person ->
+                                can.merge(person.printedName(), role.words(), (one, other) -> one + " and " + other)));
+        String roles = end.actors().stream().map(Role::words).collect(Collectors.joining(" or "));
+        return can.isEmpty()
+                ? "Nobody here is " + roles + ": appoint somebody on the lab’s page."
+                : can.entrySet().stream()
+                        .map(one -> one.getKey() + " (" + one.getValue() + ")")
+                        .collect(Collectors.joining(", ", "Ask ", "."));
     }
 
     private Lab the(LabId id) {
@@ -93,9 +121,17 @@ class LabClosePages {
 
     private String ask(LabId lab, SignedInPerson me, String reason, Map<String, String> errors, Model model) {
         model.addAttribute("lab", the(lab));
-        model.addAttribute("looseEnds", register.looseEnds(lab));
         // the request is for this lab: what the administrator is besides, they are here
-        model.addAttribute("instructor", me.is(Role.INSTRUCTOR));
+        boolean instructor = me.is(Role.INSTRUCTOR);
+        model.addAttribute(
+                "looseEnds",
+                register.looseEnds(lab).stream()
+                        .map(end -> new End(
+                                end.says(),
+                                end.parts(),
+                                whom(end),
+                                end.forAdministrators() || instructor ? end.href() : ""))
+                        .toList());
         model.addAttribute("reason", reason);
         model.addAttribute("errors", errors);
         return "booking/lab-close";

@@ -33,6 +33,7 @@ class SearchPages {
     private final SearchDesk desk;
     private final PlanDesk planDesk;
     private final PlanSheets sheets;
+    private final TurnSheets turnSheets;
     private final PatientPost patientPost;
 
     SearchPages(
@@ -41,12 +42,14 @@ class SearchPages {
             SearchDesk desk,
             PlanDesk planDesk,
             PlanSheets sheets,
+            TurnSheets turnSheets,
             PatientPost patientPost) {
         this.windows = windows;
         this.searches = searches;
         this.desk = desk;
         this.planDesk = planDesk;
         this.sheets = sheets;
+        this.turnSheets = turnSheets;
         this.patientPost = patientPost;
     }
 
@@ -54,18 +57,26 @@ class SearchPages {
     String begin(
             @PathVariable UUID window,
             @RequestParam(required = false) @Nullable String formToken,
-            @AuthenticationPrincipal SignedInPerson me) {
+            @AuthenticationPrincipal SignedInPerson me,
+            HttpServletResponse response,
+            Model model) {
         Window found = windows.find(window).orElseThrow(() -> new NotFoundException("window"));
         // the number of the search is its seed: the same requests and the same number give the same plan
         long seed = 1L + searches.of(found.id()).size();
-        return "redirect:"
-                + patientPost
-                        .run(
-                                formToken,
-                                () -> desk.begin(window, seed, me.id()) instanceof Begun.Searching searching
-                                        ? "/searches/" + searching.search()
-                                        : "/windows/" + window)
-                        .orElse("/windows/" + window);
+        Map<String, String> errors = new LinkedHashMap<>();
+        Optional<String> done = patientPost.run(formToken, () -> {
+            Begun begun = desk.begin(window, seed, me.id());
+            if (begun instanceof Begun.Refused refused) {
+                errors.put("", refused.says());
+                return null;
+            }
+            return "/searches/" + ((Begun.Searching) begun).search();
+        });
+        if (done.isPresent()) {
+            return "redirect:" + done.get();
+        }
+        response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+        return turnSheets.page(found, turnSheets.form(found, me), errors, me, model);
     }
 
     @GetMapping("/searches/{search}")

@@ -31,13 +31,21 @@ class WindowPages {
 
     private final Windows windows;
     private final TurnRequests requests;
+    private final TurnReader reader;
     private final TurnSheets sheets;
     private final PatientPost patientPost;
     private final LabTime labTime;
 
-    WindowPages(Windows windows, TurnRequests requests, TurnSheets sheets, PatientPost patientPost, LabTime labTime) {
+    WindowPages(
+            Windows windows,
+            TurnRequests requests,
+            TurnReader reader,
+            TurnSheets sheets,
+            PatientPost patientPost,
+            LabTime labTime) {
         this.windows = windows;
         this.requests = requests;
+        this.reader = reader;
         this.sheets = sheets;
         this.patientPost = patientPost;
         this.labTime = labTime;
@@ -84,7 +92,7 @@ class WindowPages {
             Model model) {
         Window found = the(window);
         Map<String, String> errors = new LinkedHashMap<>();
-        Optional<TurnRequest> asked = sheets.read(found, form, me, errors);
+        Optional<TurnRequest> asked = reader.read(found, form, me, errors);
         if (asked.isPresent()) {
             Optional<String> done = patientPost.run(form.formToken(), () -> {
                 requests.ask(asked.get());
@@ -116,22 +124,26 @@ class WindowPages {
     }
 
     private String list(WindowForm form, Map<String, String> errors, SignedInPerson me, Model model) {
-        List<Line> lines = windows.from(labTime.today()).stream()
-                .map(window -> new Line(
-                        window.id(),
-                        window.title(),
-                        labTime.day(window.firstDay()) + " to " + labTime.day(window.lastDay()),
-                        window.accepted() != null ? "booked" : window.takesRequests(labTime.now()) ? "open" : "waiting",
-                        window.accepted() != null
-                                ? "shared out"
-                                : window.takesRequests(labTime.now())
-                                        ? "asks until " + labTime.full(window.requestsUntil())
-                                        : "no more requests"))
-                .toList();
+        List<Line> lines =
+                windows.from(labTime.today()).stream().map(this::line).toList();
         model.addAttribute("lines", lines);
         model.addAttribute("form", form);
         model.addAttribute("errors", errors);
         model.addAttribute("leads", me.is(Role.INSTRUCTOR));
         return "booking/windows";
+    }
+
+    private Line line(Window window) {
+        boolean open = window.takesRequests(labTime.now());
+        String days = labTime.day(window.firstDay()) + " to " + labTime.day(window.lastDay());
+        String state = window.accepted() != null
+                ? "booked"
+                : window.closed() != null ? "cancelled" : open ? "open" : "waiting";
+        String words = window.accepted() != null
+                ? "shared out"
+                : window.closed() != null
+                        ? "closed without a plan"
+                        : open ? "asks until " + labTime.full(window.requestsUntil()) : "no more requests";
+        return new Line(window.id(), window.title(), days, state, words);
     }
 }

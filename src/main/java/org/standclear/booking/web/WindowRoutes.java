@@ -31,6 +31,9 @@ class WindowRoutes implements RouteRules {
                                         "GET /windows/{window}/plan",
                                         "GET /windows/{window}/undo",
                                         "POST /windows/{window}/undo",
+                                        "GET /windows/{window}/close",
+                                        "POST /windows/{window}/close",
+                                        "POST /windows/{window}/reopen",
                                         "GET /searches/{search}",
                                         "POST /searches/{search}/stop",
                                         "POST /searches/{search}/accept")

@@ -1,6 +1,7 @@
 package org.standclear.retention.records;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.UUID;
 import org.springframework.core.annotation.Order;
@@ -8,6 +9,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.standclear.platform.ids.LabId;
 import org.standclear.platform.lab.LooseEnds;
+import org.standclear.platform.security.Role;
 
 /** Disposal lists that are approved and not carried out to their end, and legal holds that stand. */
 @Component
@@ -29,6 +31,8 @@ class RetentionLooseEnds implements LooseEnds {
                 .query((row, number) -> new LooseEnd(
                         "The disposal list of " + row.getString("month_code") + " is not carried out to its end."
                                 + " It goes on by itself; its page says what is left.",
+                        List.of(),
+                        EnumSet.of(Role.ADMINISTRATOR),
                         "/retention/lists/" + row.getObject("id", UUID.class),
                         true))
                 .list());
@@ -40,6 +44,8 @@ class RetentionLooseEnds implements LooseEnds {
             ends.add(new LooseEnd(
                     LooseEnd.count(holds, "legal hold stands", "legal holds stand")
                             + ". A second person lifts each when its reason is gone.",
+                    List.of(),
+                    EnumSet.of(Role.INSTRUCTOR, Role.ADMINISTRATOR),
                     "/retention/holds?lab=" + lab,
                     true));
         }
