@@ -100,7 +100,8 @@ class UseRows {
     Fairness fairness(Days days) {
         List<Integer> each = days.ask(jdbc, """
                 select (select count(*) from bookings b join runs r on r.booking_id = b.id
-                    where b.operator_id = e.person_id and b.lab_id = :lab and r.started_at >= :from and r.started_at < :until) as n
+                    where b.operator_id = e.person_id and b.lab_id = :lab and r.started_at >= :from and r.started_at < :until
+                    and b.ends_at > :from and b.ends_at < cast(:until as timestamp with time zone) + interval '1' day) as n
                 from (select distinct n.person_id from enrolments n join sections s on s.id = n.section_id
                     join courses c on c.id = s.course_id where c.lab_id = :lab) e order by 1""").query(Integer.class).list();
         return new Fairness(
