@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Claims.Claim;
 import org.standclear.booking.OpeningHours.DayHours;
+import org.standclear.booking.SharedDays.SharedOut;
 import org.standclear.cell.Cell;
 import org.standclear.cell.Cells;
 import org.standclear.people.Authorisation;
@@ -33,6 +34,7 @@ class FreeSlots {
     private final OpeningHours openingHours;
     private final BookingNumbers numbers;
     private final Claims claims;
+    private final SharedDays sharedDays;
     private final PersonsLength lengths;
     private final CellFit fit;
     private final LabTime labTime;
@@ -44,6 +46,7 @@ class FreeSlots {
             OpeningHours openingHours,
             BookingNumbers numbers,
             Claims claims,
+            SharedDays sharedDays,
             PersonsLength lengths,
             CellFit fit,
             LabTime labTime,
@@ -53,6 +56,7 @@ class FreeSlots {
         this.openingHours = openingHours;
         this.numbers = numbers;
         this.claims = claims;
+        this.sharedDays = sharedDays;
         this.lengths = lengths;
         this.fit = fit;
         this.labTime = labTime;
@@ -67,7 +71,8 @@ class FreeSlots {
             List<Cell> open,
             SlotGrid grid,
             Duration taking,
-            Predicate<@Nullable UUID> ignored) {
+            Predicate<@Nullable UUID> ignored,
+            List<SharedOut> notGiven) {
 
         boolean fits(Slot slot) {
             return !slot.start().isBefore(earliest)
@@ -75,6 +80,9 @@ class FreeSlots {
         }
 
         List<Slot> slots(DayHours hours) {
+            if (notGiven.stream().anyMatch(one -> one.has(hours.day()))) {
+                return List.of();
+            }
             return open.stream()
                     .flatMap(cell ->
                             grid
@@ -98,15 +106,16 @@ class FreeSlots {
 
     /** Those that could take the place of a booking: what it holds itself is not in the way. */
     List<Slot> instead(Booking booking, int atMost) {
-        return next(booking.operator(), booking.start(), atMost, booking.id().value()::equals);
+        return next(booking.operator(), booking.start(), atMost, booking.id().value()::equals, List.of());
     }
 
     /** The next ones at the instant or after; from now on when that is past, or when none is left after it. */
     List<Slot> next(PersonId operator, Instant from, int atMost) {
-        return next(operator, from, atMost, booking -> false);
+        return next(operator, from, atMost, booking -> false, sharedDays.ahead());
     }
 
-    private List<Slot> next(PersonId operator, Instant from, int atMost, Predicate<@Nullable UUID> ignored) {
+    private List<Slot> next(
+            PersonId operator, Instant from, int atMost, Predicate<@Nullable UUID> ignored, List<SharedOut> notGiven) {
         Instant now = clock.instant();
         BookingSettings settings = numbers.inForce();
         LocalDate last = labTime.date(now).plusDays(settings.horizonDays());
@@ -120,9 +129,10 @@ class FreeSlots {
                 .toList();
         SlotGrid grid = new SlotGrid(labTime.zone(), settings.slotLength());
         Duration taking = lengths.longestOf(operator, settings);
-        List<Slot> found = found(new Search(operator, earliest, may, open, grid, taking, ignored), last, atMost);
+        List<Slot> found =
+                found(new Search(operator, earliest, may, open, grid, taking, ignored, notGiven), last, atMost);
         return found.isEmpty() && earliest.isAfter(now)
-                ? found(new Search(operator, now, may, open, grid, taking, ignored), last, atMost)
+                ? found(new Search(operator, now, may, open, grid, taking, ignored, notGiven), last, atMost)
                 : found;
     }
 

@@ -31,6 +31,7 @@ class JdbcBookingDesk implements BookingDesk {
     private final ClaimLocks locks;
     private final SlotRule slotRule;
     private final PeopleRule peopleRule;
+    private final SharedOutRule sharedOutRule;
     private final Quota quota;
     private final TakenRule takenRule;
     private final NewBookings newBookings;
@@ -47,6 +48,7 @@ class JdbcBookingDesk implements BookingDesk {
             ClaimLocks locks,
             SlotRule slotRule,
             PeopleRule peopleRule,
+            SharedOutRule sharedOutRule,
             Quota quota,
             TakenRule takenRule,
             NewBookings newBookings,
@@ -61,6 +63,7 @@ class JdbcBookingDesk implements BookingDesk {
         this.locks = locks;
         this.slotRule = slotRule;
         this.peopleRule = peopleRule;
+        this.sharedOutRule = sharedOutRule;
         this.quota = quota;
         this.takenRule = takenRule;
         this.newBookings = newBookings;
@@ -97,6 +100,7 @@ class JdbcBookingDesk implements BookingDesk {
                 ? asked.refusal()
                 : peopleRule
                         .refusal(request)
+                        .or(() -> sharedOutRule.refusal(request))
                         .or(() -> takenRule.atFirstSight(request))
                         .or(() -> newBookings.overQuota(request));
         return refusal.map(found -> refused(wanted, found));
@@ -130,7 +134,10 @@ class JdbcBookingDesk implements BookingDesk {
     }
 
     private Optional<Refusal> beforeLocks(BookingRequest request) {
-        return peopleRule.refusal(request).or(() -> takenRule.cellAtFirstSight(request));
+        return peopleRule
+                .refusal(request)
+                .or(() -> sharedOutRule.refusal(request))
+                .or(() -> takenRule.cellAtFirstSight(request));
     }
 
     private Optional<Refusal> underLocks(BookingRequest request) {

@@ -48,6 +48,7 @@ class OfferMaker {
     private final BookingRows bookings;
     private final BookingMoves moves;
     private final PeopleRule peopleRule;
+    private final SharedOutRule sharedOutRule;
     private final TakenRule takenRule;
     private final NewBookings newBookings;
     private final ClaimLocks locks;
@@ -65,6 +66,7 @@ class OfferMaker {
             BookingRows bookings,
             BookingMoves moves,
             PeopleRule peopleRule,
+            SharedOutRule sharedOutRule,
             TakenRule takenRule,
             NewBookings newBookings,
             ClaimLocks locks,
@@ -80,6 +82,7 @@ class OfferMaker {
         this.bookings = bookings;
         this.moves = moves;
         this.peopleRule = peopleRule;
+        this.sharedOutRule = sharedOutRule;
         this.takenRule = takenRule;
         this.newBookings = newBookings;
         this.locks = locks;
@@ -158,6 +161,7 @@ class OfferMaker {
         Instant now = moves.now();
         BookingRequest request = request(one, slot, one.person(), now);
         boolean against = peopleRule.refusal(request).isPresent()
+                || sharedOutRule.refusal(request).isPresent()
                 || underLock(request, () -> takenRule.underLock(request)).isPresent()
                 || newBookings.overQuota(request).isPresent();
         if (against) {

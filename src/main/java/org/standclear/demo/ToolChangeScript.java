@@ -60,12 +60,12 @@ final class ToolChangeScript {
         return day;
     }
 
-    /** In the middle of next week, where the script of the week books nothing. */
+    /** In the middle of next week, where the script of the week books nothing; its Thursday is shared out by a plan. */
     private void book() {
         CellId cell = roster.cell(seed.cell());
         LocalDate wednesday = times.monday().plusDays(9);
         int half = (seed.bookings().size() + 1) / 2;
-        List<Slot> slots = Stream.of(wednesday, wednesday.plusDays(1))
+        List<Slot> slots = Stream.of(wednesday, wednesday.plusDays(2))
                 .flatMap(day -> bookings.freeSlots(cell, day).skip(2).limit(half))
                 .toList();
         for (int i = 0; i < seed.bookings().size(); i++) {

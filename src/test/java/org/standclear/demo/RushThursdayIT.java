@@ -207,8 +207,8 @@ class RushThursdayIT extends RushStage {
                 .isInstanceOf(WaitingList.Joined.On.class);
         list.round();
         assertThat(list.of(adaeze.id()))
-                .anySatisfy(one ->
-                        assertThat(Objects.requireNonNull(one.offer()).slot()).isEqualTo(slot));
+                .anyMatch(
+                        one -> one.offer() != null && one.offer().slot().start().equals(slot.start()));
         return planned.booking().id();
     }
 

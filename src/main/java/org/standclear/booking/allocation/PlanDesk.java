@@ -69,22 +69,9 @@ public class PlanDesk {
     public Optional<String> accept(UUID searchId, PersonId by) {
         Search search = searches.find(searchId).orElseThrow();
         Window window = windows.lock(search.window());
-        Window.Accepted accepted = window.accepted();
-        if (accepted != null) {
-            return Optional.of(
-                    (accepted.search().equals(searchId) ? "This plan was" : "Another plan for this window was")
-                            + " accepted by " + people.printedName(accepted.by()) + " at "
-                            + labTime.full(accepted.at())
-                            + (accepted.search().equals(searchId)
-                                    ? "."
-                                    : ". Nothing of this one was booked; undo the other first if this one is meant."));
-        }
-        if (window.closed() != null) {
-            return Optional.of("The window is closed. Nothing was booked; open it again first if this plan is meant.");
-        }
-        if (!search.state().hasPlan()) {
-            return Optional.of(
-                    "This search has no plan to accept: " + search.state().words() + ".");
+        Optional<String> decided = decided(search, window);
+        if (decided.isPresent()) {
+            return decided;
         }
         List<PlannedTurn> turns = plans.places(searchId);
         if (!clock.instant().isBefore(problems.span(window).from())) {
@@ -108,6 +95,28 @@ public class PlanDesk {
                 window.id(),
                 by,
                 "The plan for \"" + window.title() + "\" was accepted: " + turns.size() + " bookings.");
+        return Optional.empty();
+    }
+
+    /** Why no plan of this search can be accepted now, whatever the plan is. */
+    private Optional<String> decided(Search search, Window window) {
+        Window.Accepted accepted = window.accepted();
+        if (accepted != null) {
+            return Optional.of(
+                    (accepted.search().equals(search.id()) ? "This plan was" : "Another plan for this window was")
+                            + " accepted by " + people.printedName(accepted.by()) + " at "
+                            + labTime.full(accepted.at())
+                            + (accepted.search().equals(search.id())
+                                    ? "."
+                                    : ". Nothing of this one was booked; undo the other first if this one is meant."));
+        }
+        if (window.closed() != null) {
+            return Optional.of("The window is closed. Nothing was booked; open it again first if this plan is meant.");
+        }
+        if (!search.state().hasPlan()) {
+            return Optional.of(
+                    "This search has no plan to accept: " + search.state().words() + ".");
+        }
         return Optional.empty();
     }
 

@@ -37,6 +37,7 @@ class CellViews {
      * Who looks, at what.
      *
      * @param obstacles why the reader cannot work at a cell, by cell; to the reader only
+     * @param sharedOut why nobody but staff takes a slot of the day; empty when everybody may
      */
     record Reader(
             SignedInPerson me,
@@ -45,10 +46,12 @@ class CellViews {
             Map<CellId, String> tools,
             CellStrips strips,
             DayPlan plan,
+            String sharedOut,
             Instant now) {
 
         boolean mayOperate(Slot slot) {
-            return !obstacles.containsKey(slot.cell())
+            return sharedOut.isEmpty()
+                    && !obstacles.containsKey(slot.cell())
                     && authorisations.stream()
                             .anyMatch(one -> one.duty() == Duty.OPERATOR && one.covers(slot.cell(), slot.start()));
         }
@@ -60,6 +63,7 @@ class CellViews {
     CellView of(CellDay day, Reader reader) {
         Cell cell = day.cell();
         boolean authorised = day.free().isEmpty()
+                || !reader.sharedOut().isEmpty()
                 || reader.obstacles().containsKey(cell.id())
                 || day.free().stream().anyMatch(reader::mayOperate);
         return new CellView(

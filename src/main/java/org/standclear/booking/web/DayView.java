@@ -10,6 +10,7 @@ import org.standclear.platform.strip.Strip;
  * @param iso the day as addresses have it
  * @param words "Thu 26 Nov"
  * @param headline what can be booked, in a sentence
+ * @param shared the window in which the day is going to be shared out; null when it is in none
  * @param quota how much of the reader's own quota is used; empty for staff
  * @param misread what was wrong with the day that was asked for; null when nothing
  * @param before the day before; null when it is past
@@ -20,6 +21,7 @@ record DayView(
         String iso,
         String words,
         String headline,
+        @Nullable Shared shared,
         String quota,
         @Nullable String misread,
         @Nullable DayLink before,
@@ -28,6 +30,13 @@ record DayView(
         List<CellView> cells,
         boolean staff,
         boolean leads) {
+
+    /**
+     * What is shared out by a plan.
+     *
+     * @param asks whether people can still say when they can come
+     */
+    record Shared(String says, String href, boolean asks) {}
 
     /** A link to another day. */
     record DayLink(String iso, String words, boolean current) {}

@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
@@ -15,6 +16,7 @@ import org.standclear.booking.BookingDesk;
 import org.standclear.booking.BookingNumbers;
 import org.standclear.booking.CellFit;
 import org.standclear.booking.CellStrips;
+import org.standclear.booking.SharedDays;
 import org.standclear.booking.SlotCalendar;
 import org.standclear.booking.SlotCalendar.CellDay;
 import org.standclear.booking.SlotCalendar.DayPlan;
@@ -39,6 +41,7 @@ class DayViews {
     private final Cells cells;
     private final CellViews cellViews;
     private final CellFit fit;
+    private final SharedDays sharedDays;
     private final BookingNumbers numbers;
     private final LabTime labTime;
     private final Clock clock;
@@ -51,6 +54,7 @@ class DayViews {
             Cells cells,
             CellViews cellViews,
             CellFit fit,
+            SharedDays sharedDays,
             BookingNumbers numbers,
             LabTime labTime,
             Clock clock) {
@@ -61,6 +65,7 @@ class DayViews {
         this.cells = cells;
         this.cellViews = cellViews;
         this.fit = fit;
+        this.sharedDays = sharedDays;
         this.numbers = numbers;
         this.labTime = labTime;
         this.clock = clock;
@@ -90,6 +95,9 @@ class DayViews {
     private DayView view(LocalDate day, LocalDate today, LocalDate last, @Nullable String misread, SignedInPerson me) {
         DayPlan plan = me.isLabStaff() ? calendar.day(day) : calendar.day(day, me.id());
         Instant now = clock.instant();
+        Optional<SharedDays.SharedOut> shared = sharedDays.on(day);
+        String sharedOut =
+                me.isLabStaff() ? "" : shared.map(SharedDays.SharedOut::says).orElse("");
         Map<PersonId, Person> names = people.all(everybodyOn(plan));
         CellStrips strips = new CellStrips(
                 labTime,
@@ -106,13 +114,15 @@ class DayViews {
                 cells.fittedTools(),
                 strips,
                 plan,
+                sharedOut,
                 now);
         List<DayView.CellView> cells =
                 plan.cells().stream().map(cell -> cellViews.of(cell, reader)).toList();
         return new DayView(
                 day.toString(),
                 labTime.day(day),
-                headline(plan, cells),
+                sharedOut.isEmpty() ? headline(plan, cells) : labTime.day(day) + " is shared out by a plan",
+                shared.map(DayViews::shared).orElse(null),
                 me.isLabStaff() ? "" : quota(me.id()),
                 misread,
                 day.isAfter(today) ? link(day.minusDays(1), day) : null,
@@ -121,6 +131,11 @@ class DayViews {
                 cells,
                 me.isLabStaff(),
                 me.is(Role.INSTRUCTOR));
+    }
+
+    private static DayView.Shared shared(SharedDays.SharedOut one) {
+        return new DayView.Shared(
+                one.says(), "/windows/" + one.window(), !one.asks().isEmpty());
     }
 
     private static Set<PersonId> everybodyOn(DayPlan plan) {

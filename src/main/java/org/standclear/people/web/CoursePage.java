@@ -48,15 +48,7 @@ class CoursePage {
         model.addAttribute("speedWords", LimitWords.toolSpeed(stored.course().toolSpeedMmS()));
         model.addAttribute("sections", sections);
         model.addAttribute("sectionChoices", choices(sections));
-        model.addAttribute(
-                "invited",
-                invitations.waiting(id).stream()
-                        .map(one -> new InvitedView(
-                                one.id(),
-                                one.login(),
-                                "section " + one.section() + ", asked by " + people.printedName(one.by()) + ", "
-                                        + labTime.full(one.at())))
-                        .toList());
+        model.addAttribute("invited", invited(id));
         model.addAttribute(
                 "dues",
                 courses.dues(id).stream()
@@ -81,6 +73,16 @@ class CoursePage {
         model.addAttribute("values", values(stored.course(), typed));
         model.addAttribute("errors", typed.errors());
         return "people/course";
+    }
+
+    private List<InvitedView> invited(CourseId id) {
+        return invitations.waiting(id).stream()
+                .map(one -> new InvitedView(
+                        one.id(),
+                        one.login(),
+                        "section " + one.section() + ", asked by " + people.printedName(one.by()) + ", "
+                                + labTime.full(one.at())))
+                .toList();
     }
 
     private static Map<String, String> choices(List<Section> sections) {

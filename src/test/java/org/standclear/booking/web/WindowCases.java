@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.context.ApplicationContext;
@@ -94,6 +95,14 @@ abstract class WindowCases extends PageCases {
                     .authorise(student.id(), duty, avocet, MovableClock.START.plus(Duration.ofDays(90)));
         }
         return student;
+    }
+
+    /** Other tests book single slots of that day: a window that is left open would refuse them. */
+    @AfterEach
+    void endsItsWindows() {
+        jdbc.sql("""
+                update booking_windows set closed_by = made_by, closed_at = made_at, closed_reason = 'the test is over'
+                where made_by = ? and accepted_search is null and closed_at is null""").param(ines.id().value()).update();
     }
 
     static MockHttpServletRequestBuilder form(String path) {

@@ -88,7 +88,8 @@ class WindowPagesIT {
             bothAsk(window);
             UUID search = search(window);
             var taken = plans.places(search).get(3);
-            Objects.requireNonNull(lab).booked(avocet, taken.start().toString(), student("Yuki Halfmoon"), null);
+            Objects.requireNonNull(lab)
+                    .booked(avocet, taken.start().toString(), lab.technician("Adaeze Lanternby"), null);
 
             MockHttpServletResponse answer = send(form("/searches/" + search + "/accept"), ines);
 
