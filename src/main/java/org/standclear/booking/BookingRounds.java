@@ -2,6 +2,7 @@ package org.standclear.booking;
 
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.springframework.boot.autoconfigure.condition.ConditionalOnProperty;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.dao.DataAccessException;
 import org.springframework.scheduling.annotation.EnableScheduling;
@@ -11,6 +12,7 @@ import org.standclear.platform.lab.Labs;
 /** What has to happen by itself: offers, reminders, slots that nobody confirmed. On every instance; each act happens once. */
 @Configuration(proxyBeanMethods = false)
 @EnableScheduling
+@ConditionalOnProperty(name = "standclear.bookings.by-themselves", havingValue = "true", matchIfMissing = true)
 class BookingRounds {
 
     private static final Logger LOG = LoggerFactory.getLogger(BookingRounds.class);

@@ -19,8 +19,11 @@ import org.standclear.testing.web.WebUser;
 record DemoAt(ConfigurableApplicationContext application) implements AutoCloseable {
 
     static DemoAt start(Instant instant, TestDatabase database, String... more) {
-        List<String> arguments = new ArrayList<>(
-                List.of("--server.port=0", "--standclear.rechecks.by-themselves=true", "--demo.starts-at=" + instant));
+        List<String> arguments = new ArrayList<>(List.of(
+                "--server.port=0",
+                "--standclear.rechecks.by-themselves=true",
+                "--standclear.bookings.by-themselves=true",
+                "--demo.starts-at=" + instant));
         for (String property : database.asProperties()) {
             arguments.add("--" + property);
         }
