@@ -41,7 +41,7 @@ public abstract class BenchCases {
     private @Nullable BenchScene scene;
 
     @BeforeEach
-    void aScene() {
+    protected void aScene() {
         scene = new BenchScene(application);
     }
 
