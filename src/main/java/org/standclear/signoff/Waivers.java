@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.standclear.check.CheckWords;
 import org.standclear.platform.ids.AnswerId;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.PersonId;
@@ -47,7 +48,13 @@ public interface Waivers {
      * @param outcome outside or not-checkable
      * @param hard whether no waiver ever covers it
      */
-    record Blocking(String check, String outcome, String says, boolean hard) {}
+    record Blocking(String check, String outcome, String says, boolean hard) {
+
+        /** The check as people say it. */
+        public String words() {
+            return CheckWords.check(check);
+        }
+    }
 
     /**
      * What the instructor wants.

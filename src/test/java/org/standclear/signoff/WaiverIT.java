@@ -235,7 +235,7 @@ class WaiverIT {
             Person ines = instructor();
             String path = "/bookings/" + scene().booking + "/waiver";
             Document form = page(send(get(path), ines));
-            assertThat(form.text()).contains("Not checkable", "payload", "Waive it for this one run");
+            assertThat(form.text()).contains("Not checkable", "Payload", "Waive it for this one run");
 
             MockHttpServletResponse refused = send(
                     post(path)

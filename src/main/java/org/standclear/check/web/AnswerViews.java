@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.standclear.check.AnswerBrief;
 import org.standclear.check.AnswerDetails;
+import org.standclear.check.CheckWords;
 import org.standclear.check.StoredAnswer;
 import org.standclear.check.web.AnswerView.ColumnView;
 import org.standclear.check.web.AnswerView.FactView;

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
+import org.standclear.check.CheckWords;
 import org.standclear.check.web.AnswerView.SourceLine;
 import org.standclear.check.web.AnswerView.SourceView;
 

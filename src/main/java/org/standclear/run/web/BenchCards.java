@@ -12,6 +12,7 @@ import org.standclear.booking.Booking;
 import org.standclear.booking.BookingState;
 import org.standclear.cell.Cell;
 import org.standclear.check.BenchFacts;
+import org.standclear.check.CheckWords;
 import org.standclear.check.StoredAnswer;
 import org.standclear.people.People;
 import org.standclear.platform.ids.PersonId;
@@ -70,7 +71,7 @@ class BenchCards {
         prepared.waiver()
                 .ifPresent(waiver -> cautions.add("Not within limits. Waived for one run by "
                         + people.printedName(waiver.givenBy()) + " until " + labTime.time(waiver.expiresAt()) + ": "
-                        + String.join(", ", waiver.checks()) + ". " + waiver.reason()));
+                        + CheckWords.checks(waiver.checks()) + ". " + waiver.reason()));
         if (facts != null) {
             cautions.addAll(facts.cautions());
         }

@@ -2,6 +2,7 @@ package org.standclear.signoff.records;
 
 import java.time.Clock;
 import org.springframework.stereotype.Component;
+import org.standclear.check.CheckWords;
 import org.standclear.people.People;
 import org.standclear.platform.ids.AnswerId;
 import org.standclear.platform.ids.BookingId;
@@ -31,7 +32,7 @@ class WaiverWords {
 
     String of(Waiver waiver) {
         return "Waived for one run by " + people.printedName(waiver.givenBy()) + " until "
-                + labTime.time(waiver.expiresAt()) + ": " + String.join(", ", waiver.checks()) + ". Reason: "
+                + labTime.time(waiver.expiresAt()) + ": " + CheckWords.checks(waiver.checks()) + ". Reason: "
                 + waiver.reason();
     }
 }

@@ -18,6 +18,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.standclear.booking.Booking;
 import org.standclear.booking.Bookings;
 import org.standclear.cell.Cells;
+import org.standclear.check.CheckWords;
 import org.standclear.check.StoredAnswer;
 import org.standclear.people.People;
 import org.standclear.platform.forms.PostOnce;
@@ -170,7 +171,7 @@ class BookingProgramPages {
 
     private String words(Waiver waiver) {
         return "Waived for one run by " + people.printedName(waiver.givenBy()) + " until "
-                + labTime.full(waiver.expiresAt()) + ": " + String.join(", ", waiver.checks()) + ". "
+                + labTime.full(waiver.expiresAt()) + ": " + CheckWords.checks(waiver.checks()) + ". "
                 + waiver.reason();
     }
 

@@ -23,6 +23,7 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.standclear.booking.Booking;
 import org.standclear.cell.Cell;
 import org.standclear.cell.Cells;
+import org.standclear.check.CheckWords;
 import org.standclear.check.StoredAnswer;
 import org.standclear.people.People;
 import org.standclear.platform.forms.PostOnce;
@@ -185,7 +186,7 @@ class WaiverPages {
     }
 
     private Given given(Waiver waiver) {
-        String words = String.join(", ", waiver.checks()) + ", by " + people.printedName(waiver.givenBy()) + " at "
+        String words = CheckWords.checks(waiver.checks()) + ", by " + people.printedName(waiver.givenBy()) + " at "
                 + labTime.time(waiver.givenAt()) + ": " + waiver.reason();
         Instant used = waiver.usedAt();
         if (used != null) {
