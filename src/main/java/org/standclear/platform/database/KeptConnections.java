@@ -3,6 +3,7 @@ package org.standclear.platform.database;
 import com.zaxxer.hikari.HikariDataSource;
 import org.jspecify.annotations.Nullable;
 import org.springframework.beans.factory.config.BeanPostProcessor;
+import org.springframework.core.PriorityOrdered;
 import org.springframework.stereotype.Component;
 
 /**
@@ -13,7 +14,7 @@ import org.springframework.stereotype.Component;
  * could drop a connection to an embedded database, so nothing is lost by keeping them.
  */
 @Component
-final class KeptConnections implements BeanPostProcessor {
+final class KeptConnections implements BeanPostProcessor, PriorityOrdered {
 
     private static final String EMBEDDED = "jdbc:h2:";
     private static final long FOR_EVER = 0;
@@ -24,6 +25,12 @@ final class KeptConnections implements BeanPostProcessor {
             pool.setMaxLifetime(FOR_EVER);
         }
         return bean;
+    }
+
+    /** Before the pool disappears behind what else is put around it. */
+    @Override
+    public int getOrder() {
+        return HIGHEST_PRECEDENCE;
     }
 
     private static boolean isEmbedded(@Nullable String url) {

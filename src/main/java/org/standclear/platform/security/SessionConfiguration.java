@@ -1,11 +1,8 @@
 package org.standclear.platform.security;
 
-import java.sql.SQLException;
-import javax.sql.DataSource;
+import org.springframework.boot.jdbc.autoconfigure.JdbcConnectionDetails;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
-import org.springframework.jdbc.support.JdbcUtils;
-import org.springframework.jdbc.support.MetaDataAccessException;
 import org.springframework.session.config.SessionRepositoryCustomizer;
 import org.springframework.session.jdbc.JdbcIndexedSessionRepository;
 
@@ -18,16 +15,9 @@ class SessionConfiguration {
 
     /** Two tabs that store the same attribute at once both get their page: the later one counts. */
     @Bean
-    SessionRepositoryCustomizer<JdbcIndexedSessionRepository> laterAttributeCounts(DataSource dataSource)
-            throws MetaDataAccessException {
-        String product = JdbcUtils.extractDatabaseMetaData(dataSource, metaData -> {
-            try {
-                return metaData.getDatabaseProductName();
-            } catch (SQLException e) {
-                throw new IllegalStateException(e);
-            }
-        });
-        String upsert = "H2".equals(product)
+    SessionRepositoryCustomizer<JdbcIndexedSessionRepository> laterAttributeCounts(JdbcConnectionDetails database) {
+        // by its address: a connection is not there yet while the migrations run
+        String upsert = database.getJdbcUrl().startsWith("jdbc:h2:")
                 ? "merge" + INTO + "key (session_primary_id, attribute_name) values (?, ?, ?)"
                 : "insert" + INTO + "values (?, ?, ?) on conflict (session_primary_id, attribute_name)"
                         + " do update set attribute_bytes = excluded.attribute_bytes";

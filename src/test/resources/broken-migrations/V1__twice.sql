@@ -1,0 +1,1 @@
+create table twice (id integer); create table twice (id integer);
