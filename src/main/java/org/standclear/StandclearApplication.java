@@ -6,6 +6,7 @@ import java.io.PrintWriter;
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.autoconfigure.SpringBootApplication;
 import org.standclear.commandline.Commands;
+import org.standclear.platform.start.ClassesAhead;
 
 /** Starts the web application, or runs the command that was asked for. */
 @SpringBootApplication
@@ -17,6 +18,7 @@ public class StandclearApplication {
             System.exit(Commands.run(
                     new PrintWriter(System.out, true, UTF_8), new PrintWriter(System.err, true, UTF_8), args));
         }
+        ClassesAhead.begin();
         SpringApplication.run(StandclearApplication.class, args);
     }
 }
