@@ -116,6 +116,11 @@ public final class PackagedApplication implements AutoCloseable {
         return untilFirstPage;
     }
 
+    /** What it has used of all processors together until now. */
+    Duration processorTime() {
+        return process.info().totalCpuDuration().orElseThrow();
+    }
+
     /** Main memory in use now, in MiB, as the kernel counts it. */
     public long residentMiB() throws IOException {
         return statusMiB("VmRSS:");
