@@ -1,7 +1,9 @@
 package org.standclear.booking.allocation;
 
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.standclear.core.allocation.Level;
@@ -62,7 +64,16 @@ public record Search(
 
     /** Whether the plan is proven best on every level. */
     public boolean isProvenBest() {
-        return standing.size() == Level.values().length
-                && standing.values().stream().allMatch(value -> value.gap() == 0);
+        return firstUnproven().isEmpty();
+    }
+
+    /** The first level on which a better plan may exist; what is least on those after it holds only as far as it stays. */
+    public Optional<Level> firstUnproven() {
+        return Arrays.stream(Level.values())
+                .filter(level -> {
+                    Value value = standing.get(level);
+                    return value == null || value.gap() > 0;
+                })
+                .findFirst();
     }
 }

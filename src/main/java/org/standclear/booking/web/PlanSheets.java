@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -71,6 +72,7 @@ class PlanSheets {
         model.addAttribute("headline", headline(search, places.size(), leftOut.size()));
         model.addAttribute("mark", TurnSheets.mark(search.state()));
         model.addAttribute("levels", levels(search));
+        model.addAttribute("proof", search.standing().isEmpty() ? "" : proof(search));
         model.addAttribute("running", search.state() == Search.State.RUNNING);
         model.addAttribute("seconds", seconds(search));
         model.addAttribute("days", days(places, named));
@@ -81,7 +83,7 @@ class PlanSheets {
                                 name(named, one.operator()), String.valueOf(one.turn() + 1), one.says()))
                         .toList());
         model.addAttribute("isAccepted", isAccepted(window, search.id()));
-        model.addAttribute("mayAccept", search.state().hasPlan() && window.isUndecided());
+        model.addAttribute("mayAccept", search.state().hasPlan() && window.accepted() == null);
         return "booking/search";
     }
 
@@ -109,19 +111,43 @@ class PlanSheets {
         return Duration.between(search.begunAt(), end).toSeconds();
     }
 
-    private static List<LevelLine> levels(Search search) {
+    /** In one sentence how much of the plan is proven. */
+    static String proof(Search search) {
+        Optional<Level> open = search.firstUnproven();
+        if (open.isEmpty()) {
+            return "Every line is proven: no better plan exists.";
+        }
+        Level first = open.get();
+        Search.Value value = search.standing().get(first);
+        String gap = value == null
+                ? "has no bound yet."
+                : "may be " + value.gap() + " more than the least possible: " + value.value() + ", at least "
+                        + value.least() + ".";
+        return (first.ordinal() == 0
+                        ? "Nothing is proven best yet: the line "
+                        : "Proven best up to “" + Level.values()[first.ordinal() - 1].words() + "”. The line ")
+                + "“" + first.words() + "” " + gap;
+    }
+
+    static List<LevelLine> levels(Search search) {
         List<LevelLine> lines = new ArrayList<>();
-        for (Level level : Level.values()) {
-            Search.Value value = search.standing().get(level);
-            if (value != null) {
-                lines.add(new LevelLine(
+        int open = search.firstUnproven().map(Level::ordinal).orElse(Level.values().length);
+        search.standing()
+                .forEach((level, value) -> lines.add(new LevelLine(
                         level.words(),
                         String.valueOf(value.value()),
                         String.valueOf(value.least()),
-                        value.gap() == 0 ? "proven best" : value.gap() + " above the bound"));
-            }
-        }
+                        gap(level.ordinal() - open, value))));
         return lines;
+    }
+
+    /** Below the first line that is not proven a bound only says what is least while the lines above stay as they are. */
+    private static String gap(int afterFirstUnproven, Search.Value value) {
+        if (value.gap() > 0) {
+            return "at most " + value.gap() + " too many"
+                    + (afterFirstUnproven > 0 ? ", with the lines above as here" : "");
+        }
+        return afterFirstUnproven > 0 ? "least, with the lines above as here" : "proven best";
     }
 
     private List<DayStrips> days(List<PlannedTurn> places, Map<PersonId, Person> named) {
