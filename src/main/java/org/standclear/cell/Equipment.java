@@ -16,6 +16,9 @@ public interface Equipment {
     /** The item of that id. */
     Optional<Item> find(UUID id);
 
+    /** Whether the item is the one of its code that is in use; it stays so until the transaction around it ends. */
+    boolean inUse(UUID id);
+
     /** Registers an item; one of the same code stays in use until this one is approved. */
     Kept register(Item item);
 

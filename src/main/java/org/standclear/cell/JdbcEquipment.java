@@ -54,6 +54,16 @@ class JdbcEquipment implements Equipment {
 
     @Override
     @Transactional
+    public boolean inUse(UUID id) {
+        return jdbc.sql("select live from cell_equipment where id = :id for update")
+                .param("id", id)
+                .query((row, number) -> row.getInt("live") == 1)
+                .optional()
+                .orElse(false);
+    }
+
+    @Override
+    @Transactional
     public Kept register(Item item) {
         if (!(item.massKg() > 0 && item.massKg() <= HEAVIEST_KG)) {
             return new Kept.Refused("massKg", "A mass is above 0 and at most 100 kg.");

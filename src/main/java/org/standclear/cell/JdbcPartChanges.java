@@ -113,8 +113,10 @@ class JdbcPartChanges implements PartChanges {
     @Transactional
     public Proposed put(CellId id, UUID itemId, @Nullable Footprint where, PersonId by) {
         Item item = equipment.find(itemId).orElse(null);
-        if (item == null || item.kind() == Kind.TOOL || !item.approved()) {
-            return new Proposed.Refused("item", "Choose a part or a fixture that a second person has approved.");
+        if (item == null || item.kind() == Kind.TOOL || !equipment.inUse(itemId)) {
+            return new Proposed.Refused(
+                    "item",
+                    "Choose a part or a fixture that a second person has approved and nobody has measured anew since.");
         }
         if (item.overhangMm() == null) {
             return new Proposed.Refused(

@@ -90,8 +90,9 @@ class JdbcToolChanges implements ToolChanges {
             return new Outcome.Refused("A tool change goes on at " + cell.name() + " already.");
         }
         Equipment.Item tool = equipment.find(toolId).orElse(null);
-        if (tool == null || tool.kind() != Equipment.Kind.TOOL || !tool.approved()) {
-            return new Outcome.Refused("Choose a tool from the register that a second person has approved.");
+        if (tool == null || tool.kind() != Equipment.Kind.TOOL || !equipment.inUse(toolId)) {
+            return new Outcome.Refused(
+                    "Choose a tool from the register that a second person has approved and nobody has measured anew since.");
         }
         if (next(cell, tool) == null) {
             return new Outcome.Refused("The file of " + cell.name()
@@ -129,6 +130,10 @@ class JdbcToolChanges implements ToolChanges {
 
     private Outcome compare(Cell cell, Row row, List<ToolReading> all, PersonId by) {
         Equipment.Item tool = equipment.find(row.tool()).orElseThrow();
+        if (!equipment.inUse(tool.id())) {
+            return new Outcome.Refused(tool.code() + " was measured anew since this change began, so its mass and reach"
+                    + " are others now. Give the change up and begin again.");
+        }
         boolean agree = all.stream()
                 .allMatch(one -> CellGates.sameCode(one.toolCode(), tool.code())
                         && one.offsetMm().equals(tool.offsetMm()));

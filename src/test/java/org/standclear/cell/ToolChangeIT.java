@@ -185,6 +185,23 @@ class ToolChangeIT {
         }
 
         @Test
+        void refusesAToolThatWasMeasuredAnewSinceTheChangeBegan() {
+            String code = code();
+            Item first = approved(code);
+            assertThat(changes.begin(cell, first.id(), adaeze)).isInstanceOf(Outcome.Going.class);
+            Item corrected = approved(code);
+            clock.moveBy(Duration.ofSeconds(30));
+            changes.read(cell, code, List.of(0.0, 2.5, -70.0), adaeze);
+            assertThat(refused(changes.read(cell, code, List.of(0.0, 2.5, -70.0), hemi)))
+                    .contains("measured anew");
+            assertThat(cells.current(cell).fittedTool()).isEqualTo("G-02");
+
+            changes.giveUp(cell, hemi);
+            assertThat(refused(changes.begin(cell, first.id(), adaeze))).contains("measured anew");
+            assertThat(changes.begin(cell, corrected.id(), adaeze)).isInstanceOf(Outcome.Going.class);
+        }
+
+        @Test
         void refusesAMassThatIsNoneAndAToolWithoutOffset() {
             Item item = new Item(
                     Id.newValue(),
