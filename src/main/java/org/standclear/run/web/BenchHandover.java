@@ -14,6 +14,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.standclear.booking.Booking;
+import org.standclear.people.People;
 import org.standclear.platform.forms.PostOnce;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.CellId;
@@ -28,12 +29,14 @@ import org.standclear.signoff.Handovers.Asked;
 class BenchHandover {
 
     private final Handovers handovers;
+    private final People people;
     private final BenchScreens screens;
     private final BenchPages pages;
     private final PostOnce once;
 
-    BenchHandover(Handovers handovers, BenchScreens screens, BenchPages pages, PostOnce once) {
+    BenchHandover(Handovers handovers, People people, BenchScreens screens, BenchPages pages, PostOnce once) {
         this.handovers = handovers;
+        this.people = people;
         this.screens = screens;
         this.pages = pages;
         this.once = once;
@@ -74,7 +77,8 @@ class BenchHandover {
                 yield new Asked.Opened();
             }
             default -> {
-                Optional<PersonId> next = BenchStages.id(fields.getOrDefault("attendant", ""));
+                Optional<PersonId> next = BenchStages.id(fields.getOrDefault("attendant", ""))
+                        .filter(id -> people.find(id).isPresent());
                 yield next.isEmpty()
                         ? new Asked.Refused("Choose who takes over the e-stop.")
                         : handovers.ask(booking, next.get(), me.id());

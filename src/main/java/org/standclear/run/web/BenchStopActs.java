@@ -144,7 +144,8 @@ class BenchStopActs {
             return pages.page(cell, me, Map.of("reason", says), new HashMap<>(fields), model);
         }
         boolean tag = "tag".equals(fields.get("kind"));
-        Optional<String> next = once.run(fields.get("formToken"), () -> {
+        Optional<Instant> before = once.actedAt(fields.get("formToken"));
+        Optional<String> next = once.runPatiently(fields.get("formToken"), () -> {
             if (tag) {
                 states.tagOut(cell, me.id(), accepted.text());
             } else {
@@ -154,7 +155,13 @@ class BenchStopActs {
         });
         flash.addFlashAttribute(
                 "told",
-                tag ? "Tagged out. No release until staff put it back." : "Held. No release until staff put it back.");
+                before.map(
+                                at -> "This form was already sent at " + labTime.time(at)
+                                        + ". The cell's state is as shown here; to hold or tag it again, send the form below anew.")
+                        .orElse(
+                                tag
+                                        ? "Tagged out. No release until staff put it back."
+                                        : "Held. No release until staff put it back."));
         return "redirect:" + next.orElse(BenchListActs.address(cell));
     }
 

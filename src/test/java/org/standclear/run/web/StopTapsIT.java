@@ -14,6 +14,7 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.mock.web.MockHttpServletResponse;
 import org.springframework.test.web.servlet.MvcResult;
+import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
 import org.standclear.cell.CellState;
 import org.standclear.cell.Cells;
 import org.standclear.people.PeopleRegister;
@@ -49,9 +50,11 @@ class StopTapsIT {
         }
 
         private String told(Person who, String token) throws Exception {
-            MvcResult result = mvc.perform(post("/bench/" + scene().cell + "/stop")
-                            .param("kind", "press")
-                            .param("formToken", token)
+            return toldBy(post("/bench/" + scene().cell + "/stop").param("kind", "press"), who, token);
+        }
+
+        private String toldBy(MockHttpServletRequestBuilder post, Person who, String token) throws Exception {
+            MvcResult result = mvc.perform(post.param("formToken", token)
                             .with(user(signedIn(who)))
                             .with(csrf()))
                     .andReturn();
@@ -75,6 +78,31 @@ class StopTapsIT {
                     .contains("once more");
             assertThat(told(scene().noor, UUID.randomUUID().toString())).startsWith("Logged: ");
             assertThat(stops()).isEqualTo(2);
+        }
+
+        @Test
+        void neverSaysThatItHeldWhatAnotherPostHeldLongAgo() throws Exception {
+            String token = UUID.randomUUID().toString();
+            String path = "/bench/" + scene().cell + "/holds";
+
+            assertThat(toldBy(post(path).param("kind", "hold").param("reason", "odd noise"), scene().noor, token))
+                    .startsWith("Held.");
+            assertThat(toldBy(post(path).param("kind", "tag").param("reason", "odd noise"), scene().noor, token))
+                    .startsWith("This form was already sent at 10:09.");
+            assertThat(cells.find(scene().cell).orElseThrow().state()).isEqualTo(CellState.HELD);
+        }
+
+        @Test
+        void refusesNobodysIdInAHandover() throws Exception {
+            scene().released();
+            MockHttpServletResponse answer = send(
+                    scene().noor,
+                    post("/bench/" + scene().cell + "/handover")
+                            .param("booking", scene().booking.toString())
+                            .param("attendant", UUID.randomUUID().toString())
+                            .param("formToken", UUID.randomUUID().toString()));
+            assertThat(answer.getStatus()).isEqualTo(422);
+            assertThat(answer.getContentAsString()).contains("Choose who takes over the e-stop.");
         }
 
         @Test
