@@ -180,24 +180,26 @@ class OfferMaker {
         return true;
     }
 
-    /** Every rule once more, but for the grid: the rest of a missed slot does not begin on it. */
+    /**
+     * Every rule once more, but for the grid: the rest of a missed slot does not begin on it. Who is refused keeps the offer
+     * until its time is over, and may cancel another booking for it.
+     */
     Outcome book(Offer offer, Waiting waiting, PersonId by) {
         BookingRequest request = request(waiting, offer.slot(), by, moves.now());
         Optional<Refusal> refusal = peopleRule
                 .refusal(request)
-                .or(() -> underLock(request, () -> takenRule.underLockForOffer(request, offer.id())));
+                .or(() -> underLock(request, () -> takenRule.underLockForOffer(request, offer.id())))
+                .or(() -> newBookings.overQuota(request));
         if (refusal.isPresent()) {
             return new Outcome.Refused(refusal.get().rule(), refusal.get().says(), List.of());
         }
         offers.decide(offer.id(), OfferState.TAKEN, moves.now());
-        NewBookings.Made made = newBookings.withinQuota(request, "booked from the waiting list");
-        Booking booking = made.booking();
-        return booking == null
-                ? new Outcome.Refused(
-                        made.refusal().orElseThrow().rule(),
-                        made.refusal().orElseThrow().says(),
-                        List.of())
-                : new Outcome.Booked(booking);
+        Booking booking =
+                newBookings.withinQuota(request, "booked from the waiting list").booking();
+        if (booking == null) {
+            throw new IllegalStateException("the quota changed under the locks of cell and person");
+        }
+        return new Outcome.Booked(booking);
     }
 
     private Optional<Refusal> underLock(BookingRequest request, Supplier<Optional<Refusal>> taken) {

@@ -26,6 +26,8 @@ class WaitingListIT {
 
     abstract static class Cases extends BookingCases {
 
+        private static final String FRIDAY_NOON = "2026-03-13T12:07:00Z";
+
         @Autowired
         WaitingList waitingList;
 
@@ -85,6 +87,27 @@ class WaitingListIT {
             assertThat(bookings.of(yuki.id(), clock.instant())).hasSize(1);
             assertThat(refused(waitingList.accept(offer.id(), yuki.id())).rule())
                     .isEqualTo("offer-over");
+        }
+
+        @Test
+        void keepsTheOfferOfWhoHasTooManyBookingsToTakeIt() {
+            Person noor = lab().student("Noor Candlewick");
+            Person yuki = lab().student("Yuki Halfmoon");
+            Booking noon = lab().booked(avocet, FRIDAY_NOON, noor, null);
+            join(yuki, FRIDAY_NOON, "2026-03-13T13:00:00Z");
+            desk.cancel(noon.id(), noor.id());
+            waitingList.round();
+            Offer offer = offerOf(yuki);
+            Booking one = lab().booked(avocet, "2026-03-13T09:07:00Z", yuki, null);
+            lab().booked(avocet, "2026-03-13T10:07:00Z", yuki, null);
+
+            assertThat(refused(waitingList.accept(offer.id(), yuki.id())).rule())
+                    .isEqualTo("quota-ahead");
+            assertThat(offerOf(yuki)).as("it stands until its time is over").isEqualTo(offer);
+            assertThat(refused(lab().book(avocet, FRIDAY_NOON, noor)).rule()).isEqualTo("taken");
+
+            desk.cancel(one.id(), yuki.id());
+            assertThat(waitingList.accept(offer.id(), yuki.id())).isInstanceOf(Outcome.Booked.class);
         }
 
         @Test
