@@ -27,6 +27,11 @@ class MakeUps {
     /** Long enough for the rest of a term. */
     static final Duration VALID = Duration.ofDays(90);
 
+    /** It went into no booking, or into one that gave it back. */
+    private static final String UNUSED = """
+            (used_by is null
+            or used_by in (select b.id from bookings b where b.state in ('CANCELLED', 'MOVED_BY_STAFF')))""";
+
     private static final String STANDING = """
             from booking_make_ups m left join bookings b on b.id = m.used_by
             where m.lab_id = :lab and m.person_id = :person and m.withdrawn_at is null and m.valid_until > :now
@@ -72,7 +77,7 @@ class MakeUps {
     boolean withdraw(UUID id, String reason, PersonId by, Instant at) {
         return jdbc.sql("""
                 update booking_make_ups set withdrawn_by = :by, withdrawn_at = :at, withdrawn_reason = :reason
-                where id = :id and withdrawn_at is null and used_by is null""")
+                where id = :id and withdrawn_at is null and """ + " " + UNUSED)
                         .param("by", by.value())
                         .param("at", SqlTime.toSql(at))
                         .param("reason", reason)
@@ -83,7 +88,7 @@ class MakeUps {
 
     /** Takes the one for a lost booking back again, unless it was used. */
     void takeBackFor(BookingId lost) {
-        jdbc.sql("delete from booking_make_ups where lost_booking = :lost and used_by is null")
+        jdbc.sql("delete from booking_make_ups where lost_booking = :lost and " + UNUSED)
                 .param("lost", lost.value())
                 .update();
     }

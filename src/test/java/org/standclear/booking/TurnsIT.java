@@ -121,6 +121,25 @@ class TurnsIT {
         }
 
         @Test
+        void aMakeUpThatCameBackCanBeWithdrawn() {
+            numbers.change(TWO_A_WEEK, PersonId.next(), "for this test");
+            Person noor = lab().student("Noor Candlewick");
+            Person ines = lab().technician("Adaeze Lanternby");
+            lab().booked(avocet, "2026-03-13T10:07:00Z", noor, null);
+            lab().booked(avocet, "2026-03-13T11:07:00Z", noor, null);
+            turns.giveMakeUp(noor.id(), "the power was away", ines.id());
+            Booking made = lab().booked(avocet, "2026-03-13T12:07:00Z", noor, null);
+            java.util.UUID makeUp = turns.makeUpsOf(noor.id()).get(0).id();
+            assertThat(turns.withdraw(makeUp, "too late", ines.id()))
+                    .as("it is in use")
+                    .isPresent();
+
+            desk.cancel(made.id(), noor.id());
+            assertThat(turns.withdraw(makeUp, "given by mistake", ines.id())).isEmpty();
+            assertThat(turns.makeUpsOf(noor.id()).get(0).stands()).isFalse();
+        }
+
+        @Test
         void anExcuseMayBringAMakeUpAndTakesItBackUnused() {
             Person noor = lab().student("Noor Candlewick");
             Person ines = lab().technician("Adaeze Lanternby");
