@@ -91,10 +91,11 @@ class JdbcBulkMoves implements BulkMoves {
         if (!now.lost().isEmpty()) {
             return new Done.Refused(tooFew(now.lost()));
         }
+        Instant at = moves.now();
         List<Moved> moved = new ArrayList<>();
         for (Planned one : now.plan()) {
             Tried tried = moveOne(
-                    one, by, reason, now.elsewhere().contains(one.booking().id()));
+                    one, by, reason, at, now.elsewhere().contains(one.booking().id()));
             if (tried instanceof Tried.Refused refused) {
                 TransactionAspectSupport.currentTransactionStatus().setRollbackOnly();
                 return new Done.Refused("Nobody was moved, since one booking cannot go where it was planned: "
@@ -103,7 +104,7 @@ class JdbcBulkMoves implements BulkMoves {
             moved.add(((Tried.Done) tried).moved());
         }
         UUID id = Id.newValue();
-        bulk.insert(labs.theLab().id(), new BulkMove(id, which.cell(), by, moves.now(), reason, moved, null));
+        bulk.insert(labs.theLab().id(), new BulkMove(id, which.cell(), by, at, reason, moved, null));
         tell(id, which, by, reason, moved.size());
         return new Done.All(id);
     }
@@ -155,14 +156,14 @@ class JdbcBulkMoves implements BulkMoves {
     }
 
     /** With the attendant where the plan has it so, else without: a second person can be named again, a turn not. */
-    private Tried moveOne(Planned one, PersonId by, String reason, boolean elsewhere) {
+    private Tried moveOne(Planned one, PersonId by, String reason, Instant at, boolean elsewhere) {
         Booking booking = one.booking();
         Slot to = one.to();
         if (to == null) {
             if (desk.moveByStaff(booking.id(), by, reason) instanceof Transition.Refused refused) {
                 return new Tried.Refused(refused.says());
             }
-            waitInstead(booking, by);
+            waitInstead(booking, by, at);
             return new Tried.Done(new Moved(booking.id(), null, elsewhere));
         }
         Outcome outcome = desk.moveTo(new MoveBooking(booking.id(), to.cell(), to.start(), one.attended(), by, reason));
@@ -174,8 +175,8 @@ class JdbcBulkMoves implements BulkMoves {
                 : new Tried.Refused(((Outcome.Refused) outcome).says());
     }
 
-    private void waitInstead(Booking booking, PersonId by) {
-        Instant now = moves.now();
+    /** From the very instant of the move, by which the wait is found again should the move be undone. */
+    private void waitInstead(Booking booking, PersonId by, Instant now) {
         makeUps.grant(
                 labs.theLab().id(),
                 booking.operator(),
@@ -210,7 +211,7 @@ class JdbcBulkMoves implements BulkMoves {
             return Optional.of("The move was undone already.");
         }
         for (Moved one : move.moved()) {
-            Optional<String> refusal = moveBack.back(one, by);
+            Optional<String> refusal = moveBack.back(one, move.at(), by);
             if (refusal.isPresent()) {
                 TransactionAspectSupport.currentTransactionStatus().setRollbackOnly();
                 return refusal;

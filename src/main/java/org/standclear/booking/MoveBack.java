@@ -1,11 +1,13 @@
 package org.standclear.booking;
 
+import java.time.Instant;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.BookingMoves.Told;
 import org.standclear.booking.BookingRequest.Refusal;
 import org.standclear.booking.Bookings.Transition;
 import org.standclear.booking.BulkMoves.Moved;
+import org.standclear.booking.WaitingList.Waiting;
 import org.standclear.cell.Cell;
 import org.standclear.cell.Cells;
 import org.standclear.platform.ids.BookingId;
@@ -25,6 +27,7 @@ class MoveBack {
     private final NewBookings newBookings;
     private final MakeUps makeUps;
     private final WaitRows waits;
+    private final OfferRows offers;
     private final ClaimLocks locks;
     private final Parties.Lookup parties;
     private final Cells cells;
@@ -39,6 +42,7 @@ class MoveBack {
             NewBookings newBookings,
             MakeUps makeUps,
             WaitRows waits,
+            OfferRows offers,
             ClaimLocks locks,
             Parties.Lookup parties,
             Cells cells,
@@ -51,6 +55,7 @@ class MoveBack {
         this.newBookings = newBookings;
         this.makeUps = makeUps;
         this.waits = waits;
+        this.offers = offers;
         this.locks = locks;
         this.parties = parties;
         this.cells = cells;
@@ -58,8 +63,12 @@ class MoveBack {
         this.labTime = labTime;
     }
 
-    /** Why it cannot go back; empty when it did, or when its old time is past and it stays where it is. */
-    Optional<String> back(Moved one, PersonId by) {
+    /**
+     * Why it cannot go back; empty when it did, or when its old time is past and it stays where it is.
+     *
+     * @param movedAt the instant of the move, and of the waits that began with it
+     */
+    Optional<String> back(Moved one, Instant movedAt, PersonId by) {
         BookingLife was = rows.find(one.was()).orElseThrow();
         Booking before = was.booking();
         if (!before.start().isAfter(moves.now())) {
@@ -79,10 +88,16 @@ class MoveBack {
         } else {
             makeUps.takeBackFor(before.id());
             waits.liveOf(before.operator()).stream()
-                    .filter(WaitingList.Waiting::goesFirst)
-                    .forEach(wait -> waits.end(wait.id(), WaitRows.End.LEFT, moves.now()));
+                    .filter(wait -> wait.goesFirst() && wait.joinedAt().equals(movedAt))
+                    .findFirst()
+                    .ifPresent(this::waitsNoMore);
         }
         return restored(was, now, by);
+    }
+
+    private void waitsNoMore(Waiting wait) {
+        offers.openOf(wait.id()).ifPresent(offer -> offers.decide(offer.id(), OfferState.DECLINED, moves.now()));
+        waits.end(wait.id(), WaitRows.End.LEFT, moves.now());
     }
 
     private Optional<String> restored(BookingLife was, @org.jspecify.annotations.Nullable BookingId now, PersonId by) {

@@ -131,6 +131,31 @@ class BulkMovesIT {
         }
 
         @Test
+        void endsTheWaitOfTheMoveThatIsUndoneAndNoOther() {
+            Person only = student("Kofi Marblewood", avocet);
+            Person adaeze = lab().technician("Adaeze Lanternby");
+            lab().booked(avocet, THURSDAY_NOON, only, null);
+            UUID first = ((Done.All) moveAll(BulkMoves.written(bulkMoves.plan(everybody())), adaeze)).id();
+            clock.moveBy(Duration.ofMinutes(1));
+            lab().booked(avocet, "2026-03-12T13:07:00Z", only, null);
+            UUID second = ((Done.All) moveAll(BulkMoves.written(bulkMoves.plan(everybody())), adaeze)).id();
+            clock.moveBy(Duration.ofMinutes(1));
+            waitingList.round();
+            assertThat(waitingList.of(only.id()))
+                    .hasSize(2)
+                    .allSatisfy(wait -> assertThat(wait.offer()).isNotNull());
+
+            assertThat(bulkMoves.undo(second, adaeze.id())).isEmpty();
+            WaitingList.Waiting left = waitingList.of(only.id()).get(0);
+            assertThat(waitingList.of(only.id())).hasSize(1);
+            assertThat(left.joinedAt())
+                    .isEqualTo(bulkMoves.find(first).orElseThrow().at());
+            assertThat(waitingList.decline(Objects.requireNonNull(left.offer()).id(), only.id()))
+                    .as("its offer still stands")
+                    .isTrue();
+        }
+
+        @Test
         void takesOnlyStaffToTheStopOfARestrictedCell() {
             CellId bittern = lab().cell(15);
             CellId curlew = lab().cell(22);
