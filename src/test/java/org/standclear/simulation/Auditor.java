@@ -15,40 +15,47 @@ final class Auditor {
     private final Connection connection;
     private final ChainReader chain;
     private final LifePaths paths;
-    private final Growth growth;
+    private final Growth growth = new Growth();
+    private final Look.Memory memory = new Look.Memory();
     private Instant since = Instant.EPOCH;
-    private int unseen = 10;
 
     Auditor(Connection connection) {
         this.connection = connection;
         chain = new ChainReader(connection);
         paths = new LifePaths(connection);
-        growth = new Growth(connection);
     }
 
     /**
-     * What is wrong now, looking at what came since the last time; empty when nothing is. An act that left no entry in the
-     * record is looked at with the next one that does, and after ten acts at the latest.
+     * What is wrong now, looking at what came since the last time; empty when nothing is.
      */
     List<String> look(Instant now) throws SQLException {
         List<String> faults = new ArrayList<>();
         List<ChainReader.Entry> fresh = chain.next(faults);
-        if (fresh.isEmpty() && ++unseen < 10) {
-            return faults;
-        }
-        unseen = 0;
-        faults.addAll(new StandingRules(connection).faults(now));
-        faults.addAll(new ReleaseRules(connection).faults(since, now));
-        faults.addAll(new SignedRules(connection).faults(since, fresh));
-        faults.addAll(new IncidentRules(connection).faults(since, fresh));
-        faults.addAll(paths.faults(fresh));
-        faults.addAll(growth.faults());
+        rules(memory.again(connection), now, fresh, faults);
         since = now;
         return faults;
     }
 
-    /** Everything from the beginning, with nothing remembered. */
+    private void rules(Look look, Instant now, List<ChainReader.Entry> fresh, List<String> faults) throws SQLException {
+        faults.addAll(new StandingRules(look).faults(now));
+        faults.addAll(new ReleaseRules(look).faults(since, now));
+        faults.addAll(new SignedRules(look).faults(since, fresh));
+        faults.addAll(new IncidentRules(look).faults(since, fresh));
+        faults.addAll(new CalendarRules(look).faults(since, now));
+        faults.addAll(paths.faults(fresh));
+        faults.addAll(growth.faults(look));
+    }
+
+    /** When a term is over: everything from the beginning, with nothing remembered. */
+    List<String> everything(Instant now) throws SQLException {
+        return whole(connection, now);
+    }
+
+    /** The same of any database. */
     static List<String> whole(Connection connection, Instant now) throws SQLException {
-        return new Auditor(connection).look(now);
+        Auditor auditor = new Auditor(connection);
+        List<String> faults = new ArrayList<>();
+        auditor.rules(Look.whole(connection), now, auditor.chain.next(faults), faults);
+        return faults;
     }
 }

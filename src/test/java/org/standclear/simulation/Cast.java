@@ -24,13 +24,14 @@ import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.Role;
 
-/** The people and cells of one term. */
+/** The people and cells of one lab in a term. */
 final class Cast {
 
     static final String PIN = "482917";
 
     private static final Map<String, String> HASHES = new ConcurrentHashMap<>();
-    private static final Duration TERM = Duration.ofDays(120);
+    private static final Instant FROM = Term.BEGIN.minus(Duration.ofDays(30));
+    private static final Instant UNTIL = Term.BEGIN.plus(Duration.ofDays(120));
 
     final List<Person> students = new ArrayList<>();
     final List<Person> technicians = new ArrayList<>();
@@ -41,14 +42,13 @@ final class Cast {
     final List<Done> granted = new ArrayList<>();
 
     final List<CellId> cells = new ArrayList<>();
-    final List<String> cellNames = List.of("Avocet", "Bittern", "Curlew");
+    final List<String> cellNames;
 
     private final Doors doors;
-    private final String pinHash;
 
-    Cast(ApplicationContext application, Doors doors, Instant begin) {
+    Cast(ApplicationContext application, Doors doors, List<String> cellNames) {
         this.doors = doors;
-        pinHash = HASHES.computeIfAbsent(PIN, application.getBean(PasswordEncoder.class)::encode);
+        this.cellNames = cellNames;
         instructor = person("Ines Quarryvale", Role.INSTRUCTOR);
         reviewer = person("Rosalind Oyelaran-Pike", Role.REVIEWER);
         screen = person("Bench screen", Role.BENCH);
@@ -65,18 +65,42 @@ final class Cast {
                 "Wren Saltmarsh")) {
             students.add(person(name, Role.STUDENT));
         }
-        List<Person> all = new ArrayList<>(students);
-        all.addAll(technicians);
-        all.add(instructor);
-        for (Person one : all) {
-            doors.pins().keepHashed(one.id(), pinHash);
+        String pinHash = HASHES.computeIfAbsent(PIN, application.getBean(PasswordEncoder.class)::encode);
+        atRobots().forEach(one -> doors.pins().keepHashed(one.id(), pinHash));
+        readied();
+    }
+
+    /** The same people in another lab, with the same parts. */
+    Cast(Cast neighbours, List<String> cellNames) {
+        this.doors = neighbours.doors;
+        this.cellNames = cellNames;
+        instructor = appointed(neighbours.instructor, Role.INSTRUCTOR);
+        reviewer = appointed(neighbours.reviewer, Role.REVIEWER);
+        screen = person("Other bench screen", Role.BENCH);
+        neighbours.technicians.forEach(one -> technicians.add(appointed(one, Role.TECHNICIAN)));
+        neighbours.students.forEach(one -> students.add(appointed(one, Role.STUDENT)));
+        readied();
+    }
+
+    private void readied() {
+        for (Person one : atRobots()) {
             for (Duty duty : Duty.values()) {
-                authorise(one, duty, begin.minus(Duration.ofDays(30)), begin.plus(TERM));
+                authorise(one, duty, FROM, UNTIL);
             }
         }
         for (int i = 0; i < cellNames.size(); i++) {
             cells.add(cell(cellNames.get(i), i * 7));
         }
+    }
+
+    private List<Person> atRobots() {
+        List<Person> all = everybody();
+        all.add(instructor);
+        return all;
+    }
+
+    private Person appointed(Person person, Role role) {
+        return ((PeopleRegister.Outcome.Done) doors.people().appoint(person.id(), Set.of(role), person.id())).person();
     }
 
     private Person person(String name, Role role) {
@@ -118,8 +142,7 @@ final class Cast {
     }
 
     Person find(PersonId id) {
-        List<Person> all = everybody();
-        all.add(instructor);
+        List<Person> all = atRobots();
         all.add(screen);
         return all.stream().filter(one -> one.id().equals(id)).findFirst().orElseThrow();
     }

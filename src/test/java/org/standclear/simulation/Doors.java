@@ -3,6 +3,9 @@ package org.standclear.simulation;
 import org.springframework.context.ApplicationContext;
 import org.standclear.booking.BookingDesk;
 import org.standclear.booking.Bookings;
+import org.standclear.booking.BulkMoves;
+import org.standclear.booking.Turns;
+import org.standclear.booking.WaitingList;
 import org.standclear.cell.CellRegister;
 import org.standclear.cell.CellStates;
 import org.standclear.cell.Cells;
@@ -46,6 +49,9 @@ record Doors(
         Programs programs,
         BookingDesk bookingDesk,
         Bookings bookings,
+        WaitingList waitingList,
+        BulkMoves bulkMoves,
+        Turns turns,
         Preparation preparation,
         SignoffDesk desk,
         Releases releases,
@@ -78,6 +84,9 @@ record Doors(
                 application.getBean(Programs.class),
                 application.getBean(BookingDesk.class),
                 application.getBean(Bookings.class),
+                application.getBean(WaitingList.class),
+                application.getBean(BulkMoves.class),
+                application.getBean(Turns.class),
                 application.getBean(Preparation.class),
                 application.getBean(SignoffDesk.class),
                 application.getBean(Releases.class),

@@ -1,6 +1,5 @@
 package org.standclear.simulation;
 
-import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -28,20 +27,27 @@ final class Growth {
             "incident_statements",
             "incident_restarts",
             "cell_duties_done",
-            "signoff_paper_cards");
+            "signoff_paper_cards",
+            "bookings",
+            "booking_waits",
+            "booking_offers",
+            "booking_bulk_moves",
+            "booking_closures",
+            "messages",
+            "run_credits");
 
-    private final Connection connection;
     private final Map<String, Long> counts = new HashMap<>();
 
-    Growth(Connection connection) {
-        this.connection = connection;
-    }
-
-    List<String> faults() throws SQLException {
+    List<String> faults(Look look) throws SQLException {
         List<String> faults = new ArrayList<>();
         for (String table : TABLES) {
+            if (!look.changed(table)) {
+                continue;
+            }
             long now = Rows.number(
-                    Rows.of(connection, "select count(*) as n from " + table).get(0), "n");
+                    Rows.of(look.connection(), "select count(*) as n from " + table)
+                            .get(0),
+                    "n");
             Long before = counts.put(table, now);
             if (before != null && now < before) {
                 faults.add(table + " has lost " + (before - now) + " rows");

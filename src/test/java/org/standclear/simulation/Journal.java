@@ -1,5 +1,6 @@
 package org.standclear.simulation;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -12,6 +13,7 @@ final class Journal {
     private final long seed;
     private final List<String> lines = new ArrayList<>();
     private int deaths;
+    private Duration took = Duration.ZERO;
 
     Journal(long seed) {
         this.seed = seed;
@@ -24,6 +26,15 @@ final class Journal {
     void write(Instant at, String what, String came, boolean died) {
         lines.add((lines.size() + 1) + " " + at + " " + what + ": " + came + (died ? " (died)" : ""));
         deaths += died ? 1 : 0;
+    }
+
+    /** The processor time of the thread that played the term. */
+    void took(Duration time) {
+        took = time;
+    }
+
+    Duration took() {
+        return took;
     }
 
     List<String> lines() {

@@ -8,12 +8,13 @@ import java.util.List;
 import java.util.Map;
 import org.standclear.booking.Booking;
 import org.standclear.platform.ids.BookingId;
+import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.RevisionId;
 import org.standclear.program.Revision;
 import org.standclear.signoff.SignoffDesk.SignPart;
 import org.standclear.testing.MovableClock;
 
-/** What the acts of a term share: doors, people, clock, chance, and what people remember. */
+/** What the acts in one lab share: doors, people, clock, chance, and what people remember. */
 final class Lab {
 
     final Doors doors;
@@ -42,6 +43,11 @@ final class Lab {
     /** The lab of the tests is in UTC. */
     LocalDate today() {
         return LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
+    }
+
+    /** Those of today that hold their slot, or held it to the end. */
+    List<Booking> bookingsOn(CellId cell) {
+        return doors.bookings().onDay(cell, today());
     }
 
     Booking booking(BookingId id) {

@@ -5,6 +5,7 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -46,24 +47,25 @@ final class LifePaths {
 
     List<String> faults(List<ChainReader.Entry> fresh) throws SQLException {
         List<String> faults = new ArrayList<>();
-        Set<String> touched = new HashSet<>();
+        Map<String, String> touched = new LinkedHashMap<>();
         for (ChainReader.Entry entry : fresh) {
             String state = state(entry);
             if (!state.isEmpty()) {
                 step(entry.subject(), state, faults);
-                touched.add(entry.subject());
+                touched.put(entry.subject(), entry.lab());
             }
         }
-        for (String booking : touched) {
-            String stored = Rows.text(
-                            Rows.of(
-                                            connection,
-                                            "select state from bookings where id = ?",
-                                            java.util.UUID.fromString(booking))
-                                    .get(0),
-                            "state")
-                    .toLowerCase(Locale.ROOT)
-                    .replace('_', ' ');
+        for (Map.Entry<String, String> one : touched.entrySet()) {
+            String booking = one.getKey();
+            Map<String, Object> row = Rows.of(
+                            connection,
+                            "select state, lab_id from bookings where id = ?",
+                            java.util.UUID.fromString(booking))
+                    .get(0);
+            if (!Rows.text(row, "lab_id").equals(one.getValue())) {
+                faults.add("another lab's record tells of booking " + booking);
+            }
+            String stored = Rows.text(row, "state").toLowerCase(Locale.ROOT).replace('_', ' ');
             if (!stored.equals(states.get(booking))) {
                 faults.add("booking " + booking + " is " + stored + ", the record left it " + states.get(booking));
             }

@@ -46,6 +46,63 @@ record PlantedFault(String expected, String sql) {
             from signoff_releases where id = """ + A_RELEASE;
 
     static final List<PlantedFault> ALL = List.of(
+            of("a booking does not hold what is its", "delete from booking_claims where kind = 'OPERATOR'"),
+            of("a booking does not hold what is its", """
+            insert into booking_claims (id, booking_id, kind, subject, starts_at, ends_at)
+            select random_uuid(), booking_id, kind, booking_id, starts_at, ends_at from booking_claims
+            where booking_id is not null and kind = 'CELL'"""),
+            of("what is over still holds something", "update bookings set state = 'MISSED' where state = 'CLOSED_OUT'"),
+            of("what is over still holds something", """
+            insert into booking_claims (id, offer_id, kind, subject, starts_at, ends_at) select random_uuid(), id, 'CELL',
+            cell_id, starts_at, ends_at from booking_offers where state <> 'OPEN'"""),
+            of("a cell kept for staff is not held", "update booking_closures set removed_by = null, removed_at = null"),
+            of("a thing of two labs", "update bookings set lab_id = (select max(id) from labs)"),
+            of("another lab's record tells of booking", """
+            update bookings set lab_id = (select max(id) from labs), cell_id = (select max(id) from cells)"""),
+            of("operator not authorised", "update authorisations set lab_id = (select max(id) from labs)"),
+            of("releaser not on duty", "update duty_periods set lab_id = (select max(id) from labs)"),
+            of("two offers for one wait", """
+            insert into booking_offers (id, wait_id, person_id, cell_id, starts_at, ends_at, made_at, until_at, state)
+            select random_uuid(), wait_id, person_id, cell_id, starts_at, ends_at, made_at, until_at, 'OPEN'
+            from booking_offers cross join (values (1), (2)) twice (n)"""),
+            of("an offer to somebody who does not wait", "update booking_offers set person_id = wait_id"),
+            of("an offer to somebody who does not wait", """
+            update booking_offers set state = 'OPEN', decided_at = null where state = 'TAKEN'"""),
+            of("an offer was taken and nothing is booked", """
+            update booking_offers set state = 'TAKEN' where state in ('DECLINED', 'EXPIRED')"""),
+            of("a wait ended with a booking that nobody offered", """
+            update booking_waits set ended_how = 'BOOKED' where ended_how in ('PAST', 'LEFT')"""),
+            of("an offer that nobody was told of", "delete from messages where kind = 'offer'"),
+            of("an offer holds nothing", """
+            update booking_offers set state = 'OPEN', decided_at = null, until_at = timestamp '2030-01-01 00:00:00+00'"""),
+            of("moved without a word", "delete from messages where kind in ('booking-moved', 'booking-taken-off')"),
+            of("somebody moved in bulk has lost a turn", """
+            insert into booking_bulk_moves (id, lab_id, cell_id, moved_by, moved_at, reason)
+            select id, lab_id, cell_id, operator_id, made_at, 'planted' from bookings where state = 'CLOSED_OUT';
+            insert into booking_bulk_moved (bulk_id, number, was_booking)
+            select id, 1, id from bookings where state = 'CLOSED_OUT'"""),
+            of("a wait of another move ended with the one undone", """
+            insert into booking_bulk_moves (id, lab_id, cell_id, moved_by, moved_at, reason, undone_by, undone_at)
+            select id, lab_id, (select min(id) from cells), person_id, joined_at - interval '1' day, 'planted', person_id,
+            ended_at from booking_waits where ended_at is not null;
+            update booking_waits set goes_first = true, ended_how = 'LEFT' where ended_at is not null"""),
+            of("a make-up that is somebody else's", """
+            insert into booking_make_ups (id, lab_id, person_id, granted_by, granted_at, valid_until, used_by)
+            select random_uuid(), lab_id, id, operator_id, made_at, made_at + interval '9' day, id from bookings"""),
+            of("two make-ups for one booking", """
+            insert into booking_make_ups (id, lab_id, person_id, granted_by, granted_at, valid_until, used_by)
+            select random_uuid(), lab_id, operator_id, operator_id, made_at, made_at + interval '9' day, id from bookings
+            cross join (values (1), (2)) twice (n)"""),
+            of("a make-up for nothing", """
+            insert into booking_make_ups (id, lab_id, person_id, granted_by, granted_at, valid_until, lost_booking)
+            select random_uuid(), lab_id, operator_id, operator_id, made_at, made_at + interval '9' day, id from bookings
+            where state = 'CANCELLED'"""),
+            of("credited with more than the slot", "update run_credits set minutes = 31"),
+            of("minutes went into a make-up that is not there", """
+            update run_credits set spent_for = booking_id where spent_for is null"""),
+            of("more bookings ahead than allowed", """
+            update bookings set state = 'BOOKED', outside_quota = false, made_by = operator_id,
+            made_at = timestamp '2026-01-01 00:00:00+00'"""),
             of("one person at two cells", """
             update bookings set state = 'RUNNING' where operator_id = (select operator_id from bookings
             group by operator_id order by count(*) desc fetch first 1 row only)"""),
@@ -147,11 +204,12 @@ record PlantedFault(String expected, String sql) {
                     "the record is not whole at entry 5",
                     "update trail_entries set words = words || '.' where sequence = 5"),
             of("the record is not whole at entry 9", "update trail_entries set actor = lab where sequence = 9"),
+            of("the record has entries that no head leads to", "delete from trail_heads"),
             of("the head of the record", "update trail_heads set sequence = sequence - 1"),
             of("the record left it closed out", "update bookings set state = 'BOOKED' where state = 'CLOSED_OUT'"),
             of("went from booked to", """
             update trail_entries set facts = replace(facts, '"state":"checked"', '"state":"booked"')
-            where kind = 'booking.checked'"""));
+            where kind like 'booking.%'"""));
 
     private static PlantedFault of(String expected, String sql) {
         return new PlantedFault(expected, sql);

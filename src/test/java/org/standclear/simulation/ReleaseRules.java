@@ -40,19 +40,20 @@ final class ReleaseRules {
         AT_EVERY_MOMENT.put("operator not authorised", authorised("OPERATOR", "operator_id"));
         AT_EVERY_MOMENT.put("e-stop attendant not authorised", authorised("ATTENDANT", "attendant_id"));
         AT_EVERY_MOMENT.put("releaser not on duty", """
-            not exists (select 1 from duty_periods d where d.person_id = m.releaser_id and d.from_at <= m.moment
+            not exists (select 1 from duty_periods d where d.person_id = m.releaser_id and d.lab_id = m.lab_id
+                and d.from_at <= m.moment
                 and d.until_at > m.moment and (d.removed_at is null or d.removed_at > m.moment))""");
         AT_EVERY_MOMENT.put("released on a restricted cell with a student at the e-stop", """
             exists (select 1 from cell_tags t where t.cell_id = m.cell_id and t.kind = 'RESTRICTION'
                 and t.placed_at <= m.moment and (t.lifted_at is null or t.lifted_at > m.moment))
-            and not exists (select 1 from person_roles r where r.person_id = m.attendant_id
+            and not exists (select 1 from person_roles r where r.person_id = m.attendant_id and r.lab_id = m.lab_id
                 and r.role in ('TECHNICIAN', 'INSTRUCTOR'))""");
         AT_EVERY_MOMENT.put("the program on the booking is another one", """
             not exists (select 1 from signoff_preparations p where p.booking_id = m.booking_id
                 and p.revision_id = m.revision_id and p.cell_version = m.cell_version and p.checked_at <= m.moment
                 and (p.within_limits or exists (select 1 from signoff_waivers w where w.booking_id = m.booking_id
                     and w.answer_id = p.answer_id and w.given_at <= m.moment and w.expires_at > m.moment
-                    and (w.used_at is null or w.release_id = m.id))))""");
+                    and (w.used_at is null or w.used_at > m.moment or w.release_id = m.id))))""");
         AT_EVERY_MOMENT.put("released while an incident keeps the cell", """
             exists (select 1 from incidents i join incident_steps h on h.incident_id = i.id and h.kind = 'CELL_HELD'
                 where i.cell_id = m.cell_id and h.taken_at <= m.moment
@@ -80,17 +81,18 @@ final class ReleaseRules {
     /** Who stands at the e-stop at that moment: who signed the bench list, or took over last. */
     private static String moments(String at) {
         return """
-                select r.id, r.booking_id, r.cell_id, r.cell_version, r.revision_id, r.operator_id, r.releaser_id,
+                select r.id, r.booking_id, r.cell_id, l.lab_id, r.cell_version, r.revision_id, r.operator_id, r.releaser_id,
                     r.%1$s as moment, coalesce((select h.to_person from signoff_handovers h where h.release_id = r.id
                         and h.signed_at <= r.%1$s order by h.signed_at desc fetch first 1 row only),
                         s.attendant_id) as attendant_id
-                from signoff_releases r join signoff_sheets s on s.id = r.sheet_id where r.%1$s is not null""".formatted(at);
+                from signoff_releases r join signoff_sheets s on s.id = r.sheet_id join cells l on l.id = r.cell_id
+                where r.%1$s is not null""".formatted(at);
     }
 
     private static String authorised(String duty, String person) {
         return """
                 not exists (select 1 from authorisations a where a.person_id = m.%s and a.duty = '%s'
-                    and (a.cell_id is null or a.cell_id = m.cell_id) and a.valid_from <= m.moment
+                    and a.lab_id = m.lab_id and (a.cell_id is null or a.cell_id = m.cell_id) and a.valid_from <= m.moment
                     and a.valid_until > m.moment and (a.revoked_at is null or a.revoked_at > m.moment))""".formatted(person, duty);
     }
 
@@ -126,6 +128,7 @@ final class ReleaseRules {
                 where s.id = h.sheet_id and s.list = 'handover' and s.outcome = 'DONE' and g.part = 'attendant'
                   and g.signer = h.to_person and g.signed_at <= h.signed_at)
               or not exists (select 1 from authorisations a where a.person_id = h.to_person and a.duty = 'ATTENDANT'
+                and a.lab_id = (select l.lab_id from cells l where l.id = r.cell_id)
                 and (a.cell_id is null or a.cell_id = r.cell_id) and a.valid_from <= h.signed_at
                 and a.valid_until > h.signed_at and (a.revoked_at is null or a.revoked_at > h.signed_at)))""";
 
@@ -146,29 +149,32 @@ final class ReleaseRules {
             select r.id from runs r where r.started_at > ? and not exists (
                 select 1 from run_events e where e.run_id = r.id and e.kind = 'STARTED' and e.release_id is not null)""";
 
+    private final Look look;
     private final Connection connection;
 
-    ReleaseRules(Connection connection) {
-        this.connection = connection;
+    ReleaseRules(Look look) {
+        this.look = look;
+        connection = look.connection();
     }
 
     List<String> faults(Instant since, Instant now) throws SQLException {
         List<String> faults = new ArrayList<>();
-        faults.addAll(Rows.faults(connection, "started without a release that held", USED_BADLY, since));
-        faults.addAll(Rows.faults(connection, "a release was used twice", USED_TWICE));
-        faults.addAll(Rows.faults(connection, "started while suspended", SUSPENDED, since));
-        faults.addAll(Rows.faults(connection, "took the e-stop over without a signature", TAKEN_OVER, since));
-        faults.addAll(Rows.faults(connection, "a run without a start", STARTED_WITHOUT, since));
+        faults.addAll(look.faults("started without a release that held", USED_BADLY, since));
+        faults.addAll(look.faults("a release was used twice", USED_TWICE));
+        faults.addAll(look.faults("started while suspended", SUSPENDED, since));
+        faults.addAll(look.faults("took the e-stop over without a signature", TAKEN_OVER, since));
+        faults.addAll(look.faults("a run without a start", STARTED_WITHOUT, since));
         String moments = "select m.id, m.moment from " + MOMENTS + " where m.moment > ? and m.moment <= ?";
-        if (Rows.of(connection, moments, since, now).isEmpty()) {
+        if (!look.changed("signoff_releases")
+                || Rows.of(connection, moments, since, now).isEmpty()) {
             return faults;
         }
         for (Map.Entry<String, String> rule : AT_EVERY_MOMENT.entrySet()) {
             faults.addAll(Rows.faults(connection, rule.getKey(), moments + " and " + rule.getValue(), since, now));
         }
-        faults.addAll(Rows.faults(connection, "released without three signatures", INCOMPLETE, since));
-        faults.addAll(Rows.faults(connection, "released without a session list", NO_SESSION, since));
-        faults.addAll(Rows.faults(connection, "operator, attendant and releaser are not three", NOT_THREE, since));
+        faults.addAll(look.faults("released without three signatures", INCOMPLETE, since));
+        faults.addAll(look.faults("released without a session list", NO_SESSION, since));
+        faults.addAll(look.faults("operator, attendant and releaser are not three", NOT_THREE, since));
         return faults;
     }
 }

@@ -3,6 +3,7 @@ package org.standclear.simulation;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
+import java.sql.ResultSetMetaData;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -25,20 +26,28 @@ final class Rows {
                 statement.setObject(i + 1, value instanceof Instant at ? at.atOffset(ZoneOffset.UTC) : value);
             }
             try (ResultSet found = statement.executeQuery()) {
+                List<String> columns = new ArrayList<>();
                 while (found.next()) {
-                    rows.add(row(found));
+                    if (columns.isEmpty()) {
+                        columns = columns(found.getMetaData());
+                    }
+                    Map<String, Object> row = new LinkedHashMap<>();
+                    for (int i = 0; i < columns.size(); i++) {
+                        row.put(columns.get(i), found.getObject(i + 1));
+                    }
+                    rows.add(row);
                 }
             }
         }
         return rows;
     }
 
-    private static Map<String, Object> row(ResultSet found) throws SQLException {
-        Map<String, Object> row = new LinkedHashMap<>();
-        for (int i = 1; i <= found.getMetaData().getColumnCount(); i++) {
-            row.put(found.getMetaData().getColumnLabel(i).toLowerCase(java.util.Locale.ROOT), found.getObject(i));
+    private static List<String> columns(ResultSetMetaData of) throws SQLException {
+        List<String> columns = new ArrayList<>();
+        for (int i = 1; i <= of.getColumnCount(); i++) {
+            columns.add(of.getColumnLabel(i).toLowerCase(java.util.Locale.ROOT));
         }
-        return row;
+        return columns;
     }
 
     /** Each row of a query that should find none, as a fault of that name. */

@@ -14,7 +14,12 @@ import java.util.Objects;
 final class SignedRules {
 
     /** Where the record tells of a row, and the fact that names it. */
-    private record Told(String kind, String fact, String table, String instant) {}
+    private record Told(String kind, String fact, String table, String instant) {
+
+        boolean tells(ChainReader.Entry entry) {
+            return entry.kind().startsWith(kind);
+        }
+    }
 
     private static final List<Told> TOLD = List.of(
             new Told("signoff.signed", "signature", "signoff_signatures", "signed_at"),
@@ -35,15 +40,18 @@ final class SignedRules {
             "bench false releaser", "2,8",
             "bench true releaser", "2,8");
 
+    private final Look look;
     private final Connection connection;
 
-    SignedRules(Connection connection) {
-        this.connection = connection;
+    SignedRules(Look look) {
+        this.look = look;
+        connection = look.connection();
     }
 
     List<String> faults(Instant since, List<ChainReader.Entry> fresh) throws SQLException {
         List<String> faults = new ArrayList<>();
-        for (Map<String, Object> row : Rows.of(connection, """
+        boolean signed = look.changed("signoff_signatures") || look.changed("program_contents");
+        for (Map<String, Object> row : !signed ? List.<Map<String, Object>>of() : Rows.of(connection, """
                 select g.*, s.list, s.brief, s.cell_version, s.operator_id, s.attendant_id, p.sha256 as program_sha256,
                     p.declaration_sha256, c.bytes, c.sha256 as content_sha256
                 from signoff_signatures g join signoff_sheets s on s.id = g.sheet_id
@@ -53,7 +61,9 @@ final class SignedRules {
             answers(row, faults);
         }
         for (Told told : TOLD) {
-            told(told, since, fresh, faults);
+            if (look.changed(told.table()) || fresh.stream().anyMatch(told::tells)) {
+                told(told, since, fresh, faults);
+            }
         }
         return faults;
     }
@@ -104,7 +114,7 @@ final class SignedRules {
     private void told(Told told, Instant since, List<ChainReader.Entry> fresh, List<String> faults)
             throws SQLException {
         List<String> named = fresh.stream()
-                .filter(entry -> entry.kind().startsWith(told.kind()))
+                .filter(told::tells)
                 .map(entry -> fact(entry.facts(), told.fact()))
                 .filter(id -> !id.isEmpty())
                 .sorted()

@@ -1,6 +1,5 @@
 package org.standclear.simulation;
 
-import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -67,18 +66,18 @@ final class StandingRules {
             select r.id from runs r where r.stops < (select count(*) from run_events e where e.run_id = r.id
                 and e.kind in ('E_STOP_PRESS', 'PROTECTIVE_STOP'))""");
 
-    private final Connection connection;
+    private final Look look;
 
-    StandingRules(Connection connection) {
-        this.connection = connection;
+    StandingRules(Look look) {
+        this.look = look;
     }
 
     List<String> faults(Instant now) throws SQLException {
         List<String> faults = new ArrayList<>();
         for (Map.Entry<String, String> rule : RULES.entrySet()) {
-            faults.addAll(Rows.faults(connection, rule.getKey(), rule.getValue()));
+            faults.addAll(look.faults(rule.getKey(), rule.getValue()));
         }
-        faults.addAll(Rows.faults(connection, "one person at two cells, one of them released", """
+        faults.addAll(look.faults("one person at two cells, one of them released", """
                 select r.operator_id, r.attendant_id from signoff_releases r join bookings b on b.id = r.booking_id
                 join bookings o on o.id <> b.id and o.state in ('RUNNING', 'STOPPED')
                 where b.state = 'RELEASED' and r.used_at is null and r.lapsed_at is null and r.start_by > ?

@@ -1,5 +1,6 @@
 package org.standclear.simulation;
 
+import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -38,11 +39,26 @@ final class Tally {
         ACTS.put("tool changes given up", List.of("given up Going"));
         ACTS.put("paper cards", List.of("paper card Kept"));
         ACTS.put("paper cards refused", List.of("paper card Refused"));
+        ACTS.put("waits", List.of(" On"));
+        ACTS.put("offers taken", List.of("taken Booked"));
+        ACTS.put("offers refused", List.of("taken refused"));
+        ACTS.put("offers declined", List.of("declined true"));
+        ACTS.put("cells kept for staff", List.of("kept for staff Closed"));
+        ACTS.put("cells given back", List.of("reopened true"));
+        ACTS.put("moves of everybody", List.of("all moved All"));
+        ACTS.put("moves refused since the plan was old", List.of("all moved Refused"));
+        ACTS.put("moves of everybody undone", List.of("all moved back Done"));
+        ACTS.put("single moves", List.of("moved Booked"));
+        ACTS.put("turns excused", List.of("excused true"));
+        ACTS.put("turns counted again", List.of("counted again true"));
+        ACTS.put("make-ups given", List.of("make-up given true"));
+        ACTS.put("make-ups withdrawn", List.of("make-up withdrawn true"));
     }
 
     private final Map<String, Long> counts = new LinkedHashMap<>();
     private long acts;
     private long deaths;
+    private Duration took = Duration.ZERO;
 
     Tally() {
         ACTS.keySet().forEach(act -> counts.put(act, 0L));
@@ -51,6 +67,7 @@ final class Tally {
     void add(Journal journal) {
         acts += journal.lines().size();
         deaths += journal.deaths();
+        took = took.plus(journal.took());
         ACTS.forEach((act, words) ->
                 counts.merge(act, words.stream().mapToLong(journal::count).sum(), Long::sum));
     }
@@ -74,6 +91,6 @@ final class Tally {
                 + counts.entrySet().stream()
                         .map(one -> one.getValue() + " " + one.getKey())
                         .collect(Collectors.joining(", "))
-                + ", " + deaths + " deaths of the process";
+                + ", " + deaths + " deaths of the process, " + took.toSeconds() + " s of processor time";
     }
 }
