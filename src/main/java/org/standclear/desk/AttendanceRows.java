@@ -48,6 +48,36 @@ public class AttendanceRows {
         }
     }
 
+    /** Somebody who takes the course, with or without turns. */
+    public record Student(String section, String login, String name) {}
+
+    /** What a section has to hand in, with how many runs. */
+    public record Asked(String section, String assignment, int minimumRuns) {}
+
+    /** Everybody who is enrolled, by section and name. */
+    public List<Student> students(CourseId course) {
+        return jdbc.sql("""
+                select s.code, p.login, p.printed_name from enrolments e
+                join sections s on s.id = e.section_id join people p on p.id = e.person_id
+                where s.course_id = :course order by s.code, p.sort_name, p.id""")
+                .param("course", course.value())
+                .query((row, number) ->
+                        new Student(row.getString("code"), row.getString("login"), row.getString("printed_name")))
+                .list();
+    }
+
+    /** What the sections have to hand in, the earliest due date first. */
+    public List<Asked> asked(CourseId course) {
+        return jdbc.sql("""
+                select s.code, a.title, a.minimum_runs from assignment_due_dates d
+                join assignments a on a.id = d.assignment_id join sections s on s.id = d.section_id
+                where a.course_id = :course order by d.due_at, a.title""")
+                .param("course", course.value())
+                .query((row, number) ->
+                        new Asked(row.getString("code"), row.getString("title"), row.getInt("minimum_runs")))
+                .list();
+    }
+
     /** All turns of the course that have begun by the instant, by section and name. */
     public List<Turn> of(CourseId course, Instant until) {
         return jdbc.sql("""

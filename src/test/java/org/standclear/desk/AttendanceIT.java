@@ -83,6 +83,23 @@ class AttendanceIT {
         }
 
         @Test
+        void listsEverybodyWhoTakesTheCourse() {
+            int enrolled = jdbc.sql("""
+                    select count(*) from enrolments e join sections s on s.id = e.section_id where s.course_id = ?""")
+                    .param(robots().id().value())
+                    .query(Integer.class)
+                    .single();
+
+            var shown = page(
+                    get("/attendance/" + robots().id()),
+                    everybody.byLogin("ines").orElseThrow());
+
+            assertThat(shown.select("tbody tr")).hasSizeGreaterThanOrEqualTo(enrolled);
+            assertThat(shown.select("tbody tr td:last-child").eachText())
+                    .anyMatch(needed -> needed.matches(".*Peg and plate \\d of 3.*"));
+        }
+
+        @Test
         void isForWhoTeaches() {
             String path = "/attendance/" + robots().id();
             assertThat(page(get(path), everybody.byLogin("ines").orElseThrow())

@@ -6,10 +6,7 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Instant;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import org.jspecify.annotations.Nullable;
@@ -78,44 +75,29 @@ class AttendancePages {
         }
     }
 
-    /** One student of the course. */
-    record Line(String section, String name, int turns, int checkedIn, int released, int counted, String minimum) {}
-
     @GetMapping("/attendance/{course}")
     String show(@PathVariable CourseId course, @AuthenticationPrincipal SignedInPerson me, Model model) {
         Course found = found(course);
         looks.lookedAtMany(me.id(), Sight.ATTENDANCE, course.toString());
-        Map<String, List<Turn>> byStudent = new LinkedHashMap<>();
-        rows.of(course, clock.instant())
-                .forEach(turn -> byStudent
-                        .computeIfAbsent(turn.section() + " " + turn.login(), key -> new ArrayList<>())
-                        .add(turn));
-        List<Line> lines =
-                byStudent.values().stream().map(AttendancePages::line).toList();
-        long met = lines.stream()
-                .filter(line -> !line.minimum().isEmpty() && line.counted() >= Integer.parseInt(line.minimum()))
-                .count();
+        List<AttendanceLine> lines =
+                AttendanceLine.of(rows.students(course), rows.asked(course), rows.of(course, clock.instant()));
         model.addAttribute("course", found);
         model.addAttribute("lines", lines);
-        model.addAttribute(
-                "headline",
-                lines.isEmpty()
-                        ? "Nobody of " + found.code() + " has had a turn yet"
-                        : met + " of " + lines.size() + " students of " + found.code() + " have the runs they need");
+        model.addAttribute("headline", headline(found, lines));
         return "desk/attendance";
     }
 
-    private static Line line(List<Turn> turns) {
-        Turn first = turns.get(0);
-        int minimum = turns.stream().mapToInt(Turn::minimumRuns).max().orElse(0);
-        return new Line(
-                first.section(),
-                first.name(),
-                turns.size(),
-                (int) turns.stream().filter(turn -> turn.checkedInAt() != null).count(),
-                (int) turns.stream().filter(turn -> turn.releasedAt() != null).count(),
-                (int) turns.stream().filter(Turn::counts).count(),
-                minimum == 0 ? "" : String.valueOf(minimum));
+    private static String headline(Course course, List<AttendanceLine> lines) {
+        List<AttendanceLine> asked =
+                lines.stream().filter(AttendanceLine::isAsked).toList();
+        if (lines.isEmpty()) {
+            return "Nobody takes " + course.code() + " yet";
+        }
+        if (asked.isEmpty()) {
+            return "No assignment of " + course.code() + " asks for runs";
+        }
+        long met = asked.stream().filter(AttendanceLine::isMet).count();
+        return met + " of " + asked.size() + " students of " + course.code() + " have the runs they need";
     }
 
     @GetMapping("/attendance/{course}/turns.csv")
