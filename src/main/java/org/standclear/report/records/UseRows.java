@@ -25,19 +25,22 @@ class UseRows {
     }
 
     List<CellUse> cells(Days days) {
+        // starts and days are gathered once for all cells: asked for each cell, the term's runs were read as often
         return days.ask(jdbc, """
+                with started as (
+                    select e.cell_id, count(*) as n from run_events e
+                    where e.kind = 'STARTED' and e.happened_at >= :from and e.happened_at < :until group by e.cell_id),
+                  used as (
+                    select distinct r.cell_id, r.lab_date from runs r where r.lab_date between :first and :last)
                 select c.name,
-                  (select count(*) from run_events e where e.cell_id = c.id and e.kind = 'STARTED'
-                    and e.happened_at >= :from and e.happened_at < :until) as starts,
-                  (select count(distinct r.lab_date) from runs r where r.cell_id = c.id
-                    and r.lab_date between :first and :last) as days_in_use,
+                  coalesce((select s.n from started s where s.cell_id = c.id), 0) as starts,
+                  (select count(*) from used u where u.cell_id = c.id) as days_in_use,
                   (select count(*) from cell_day_tests d where d.cell_id = c.id and d.passed
                     and d.lab_date between :first and :last) as passed,
                   (select count(*) from cell_day_tests d where d.cell_id = c.id and not d.passed
                     and d.lab_date between :first and :last) as failed,
-                  (select count(distinct r.lab_date) from runs r where r.cell_id = c.id
-                    and r.lab_date between :first and :last and not exists (select 1 from cell_day_tests d
-                      where d.cell_id = c.id and d.lab_date = r.lab_date and d.passed)) as untested,
+                  (select count(*) from used u where u.cell_id = c.id and not exists (select 1 from cell_day_tests d
+                      where d.cell_id = c.id and d.lab_date = u.lab_date and d.passed)) as untested,
                   (select count(*) from cell_tags t where t.cell_id = c.id and t.kind = 'HOLD'
                     and t.placed_at >= :from and t.placed_at < :until) as holds,
                   (select count(*) from cell_tags t where t.cell_id = c.id and t.kind = 'OUT_OF_SERVICE'
