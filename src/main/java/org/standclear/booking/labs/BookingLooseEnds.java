@@ -85,12 +85,12 @@ class BookingLooseEnds implements LooseEnds {
         List<String> lines =
                 new ArrayList<>(jdbc.sql("""
                 select (select name from cells where cells.id = bookings.cell_id) as cell, starts_at, ends_at, state
-                from bookings where """ + " " + AHEAD + " order by starts_at, id fetch first :most rows only")
+                from bookings where\s""" + AHEAD + " order by starts_at, id fetch first :most rows only")
                         .param("lab", lab.value())
                         .param("now", SqlTime.toSql(clock.instant()))
                         .param("most", LooseEnd.PARTS_SHOWN)
                         .query((row, number) -> row.getString("cell") + ", "
-                                + labTime.span(SqlTime.read(row, "starts_at"), SqlTime.read(row, "ends_at")) + ", "
+                                + labTime.full(SqlTime.read(row, "starts_at")) + ", "
                                 + BookingState.valueOf(row.getString("state")).words())
                         .list());
         if (all > lines.size()) {

@@ -192,7 +192,12 @@ class MoveAllPages {
                 to == null
                         ? "no slot free: a make-up, and first on the waiting list"
                         : found(to.cell()).name() + ", " + labTime.day(to.start()) + " " + labTime.time(to.start())
-                                + without(one),
+                                + without(one)
+                                + (due != null
+                                                && to.start().isAfter(due)
+                                                && one.booking().start().isBefore(due)
+                                        ? ", after the due date"
+                                        : ""),
                 "",
                 due == null ? "" : labTime.day(due),
                 false);

@@ -67,8 +67,8 @@ class ReleaseForecast {
                         ? "Set-up and release times are those of the lab's own last " + logged.size()
                                 + " runs; watching the first start (1 to 4 min), no-shows (12 %) and close-out (4 min) are"
                                 + " estimated, since the log does not have them."
-                        : "Step times are estimated: the log has " + logged.size() + " runs, and counts from "
-                                + ENOUGH_RUNS + " on.");
+                        : "Step times are estimated until the log has " + ENOUGH_RUNS
+                                + " runs that were set up in their own slot; it has " + logged.size() + ".");
     }
 
     private static BenchSteps measured(List<BenchLog.Steps> logged) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
@@ -28,6 +29,8 @@ import org.standclear.platform.time.LabTime;
 /** A window's page: what the reader asks for and got; for instructors also all requests and searches. */
 @Component
 class TurnSheets {
+
+    private static final int TIMES_SHOWN = 4;
 
     private final TurnRequests requests;
     private final Searches searches;
@@ -83,7 +86,9 @@ class TurnSheets {
         Map<String, Span> pieces = times.pieces(window);
         Optional<TurnRequest> own = requests.of(window.id(), me.id());
         model.addAttribute("window", window);
-        model.addAttribute("days", labTime.day(window.firstDay()) + " to " + labTime.day(window.lastDay()));
+        model.addAttribute("days", days(window, labTime));
+        model.addAttribute("firstDay", window.firstDay().toString());
+        model.addAttribute("leftOut", isLeftOut(window, me.id()));
         model.addAttribute("headline", headline(window));
         model.addAttribute("closed", closed(window));
         model.addAttribute("begun", closing.isBegun(window));
@@ -102,6 +107,19 @@ class TurnSheets {
             model.addAttribute("searches", searchLines(window));
         }
         return "booking/window";
+    }
+
+    /** "Mon 23 Nov to Fri 27 Nov", or the one day. */
+    static String days(Window window, LabTime labTime) {
+        String first = labTime.day(window.firstDay());
+        return window.firstDay().equals(window.lastDay()) ? first : first + " to " + labTime.day(window.lastDay());
+    }
+
+    private boolean isLeftOut(Window window, PersonId me) {
+        Window.Accepted accepted = window.accepted();
+        return accepted != null
+                && plans.leftOut(accepted.search()).stream()
+                        .anyMatch(one -> one.operator().equals(me));
     }
 
     private String headline(Window window) {
@@ -144,7 +162,8 @@ class TurnSheets {
         plans.places(accepted.search()).stream()
                 .filter(place ->
                         place.operator().equals(me) || place.attendant().equals(me))
-                .forEach(place -> lines.add(labTime.span(place.start(), place.end()) + ", "
+                .forEach(place -> lines.add(labTime.day(place.start()) + ", " + labTime.time(place.start()) + "-"
+                        + labTime.time(place.end()) + ", "
                         + cells.find(place.cell()).map(cell -> cell.name()).orElse("a cell")
                         + (place.operator().equals(me) ? ": you run" : ": you stand at the e-stop")));
         plans.leftOut(accepted.search()).stream()
@@ -156,14 +175,32 @@ class TurnSheets {
     private List<RequestLine> lines(Window window) {
         return requests.of(window.id()).stream()
                 .map(request -> new RequestLine(
-                        people.printedName(request.operator()),
-                        request.partner() == null ? "needs an attendant" : people.printedName(request.partner()),
-                        (request.turns() == 1 ? "1 turn" : request.turns() + " turns") + " with " + request.tool()
-                                + (request.attends() ? ", attends others" : ""),
-                        request.canCome().size() == 1
-                                ? "1 stretch"
-                                : request.canCome().size() + " stretches"))
+                        people.printedName(request.operator()), partner(request), wants(request), times(request)))
                 .toList();
+    }
+
+    private String partner(TurnRequest request) {
+        if (request.turns() == 0) {
+            return "";
+        }
+        return request.partner() == null ? "needs one" : people.printedName(request.partner());
+    }
+
+    private static String wants(TurnRequest request) {
+        if (request.turns() == 0) {
+            return "to stand at the e-stop of others";
+        }
+        return (request.turns() == 1 ? "1 turn" : request.turns() + " turns") + " with " + request.tool()
+                + (request.attends() ? ", attends others" : "");
+    }
+
+    private String times(TurnRequest request) {
+        String first = request.canCome().stream()
+                .limit(TIMES_SHOWN)
+                .map(span -> labTime.span(span.from(), span.until()))
+                .collect(Collectors.joining(", "));
+        int more = request.canCome().size() - TIMES_SHOWN;
+        return more > 0 ? first + " and " + more + " more" : first;
     }
 
     private List<SearchLine> searchLines(Window window) {

@@ -135,7 +135,7 @@ class WindowPages {
 
     private Line line(Window window) {
         boolean open = window.takesRequests(labTime.now());
-        String days = labTime.day(window.firstDay()) + " to " + labTime.day(window.lastDay());
+        String days = TurnSheets.days(window, labTime);
         String state = window.accepted() != null
                 ? "booked"
                 : window.closed() != null ? "cancelled" : open ? "open" : "waiting";
