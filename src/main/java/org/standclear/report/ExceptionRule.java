@@ -7,4 +7,13 @@ package org.standclear.report;
  * @param threshold from which on a line is shown, in the rule's unit
  * @param active whether it is asked
  */
-public record ExceptionRule(String code, String title, String reason, int threshold, String unit, boolean active) {}
+public record ExceptionRule(String code, String title, String reason, int threshold, String unit, boolean active) {
+
+    /** From when on, as people say it. */
+    public String said() {
+        if (unit.equals("in one")) {
+            return "one in " + threshold;
+        }
+        return threshold + " " + (threshold == 1 ? unit.substring(0, unit.length() - 1) : unit);
+    }
+}

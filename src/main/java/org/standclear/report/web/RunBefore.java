@@ -13,6 +13,7 @@ import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
 import org.standclear.booking.Bookings;
 import org.standclear.check.BenchFacts;
+import org.standclear.check.CheckWords;
 import org.standclear.check.ProgramChecks;
 import org.standclear.check.StoredAnswer;
 import org.standclear.platform.ids.AnswerId;
@@ -137,7 +138,7 @@ class RunBefore {
             for (JsonNode finding : JSON.readTree(answer.json()).path("findings")) {
                 rows.add(List.of(
                         labTime.full(answer.at()),
-                        finding.path("check").asString(""),
+                        CheckWords.check(finding.path("check").asString("")),
                         finding.path("outcome").asString("").replace('-', ' '),
                         finding.path("says").asString("")));
             }
