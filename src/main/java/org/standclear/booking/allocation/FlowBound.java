@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
+import org.standclear.booking.allocation.FairRanges.Range;
 import org.standclear.booking.allocation.FlowNet.Asking;
 import org.standclear.core.allocation.Level;
 import org.standclear.core.allocation.Places;
@@ -140,12 +141,14 @@ final class FlowBound {
     /** Of plans with as many turns: the fewest wishes that are passed over, for the best of some worths of a turn. */
     long wishes(Score score) {
         return wishes.computeIfAbsent(
-                List.of(score.at(Level.UNDER_MINIMUM), score.at(Level.UNPLACED)), key -> fewestWishes(score));
+                List.of(score.at(Level.UNDER_MINIMUM), score.at(Level.UNPLACED), score.at(Level.UNFAIRNESS)),
+                key -> fewestWishes(score));
     }
 
     private long fewestWishes(Score score) {
         boolean minimumKept = score.at(Level.UNDER_MINIMUM) == 0;
         long placed = problem.turns().size() - score.at(Level.UNPLACED);
+        FairRanges ranges = new FairRanges(problem, score);
         double best = 0;
         for (int worth : WORTHS) {
             best = Math.max(
@@ -155,9 +158,18 @@ final class FlowBound {
                             asking -> minimumKept && asking.longer()
                                     ? owedLonger(asking, problem.owed()) * asking.units()
                                     : 0,
+                            operator -> units(operator, ranges.of(operator)),
                             worth));
         }
         return (long) Math.ceil(best - ROUNDING);
+    }
+
+    /** The fewest units that so few turns take, and the most that so many do; of longer ones there may be any. */
+    private Range units(String operator, Range turns) {
+        int could = couldHave(operator);
+        int least = units(operator, Map.of(operator, Math.min(turns.least(), could)));
+        int most = longer.containsKey(operator) ? Integer.MAX_VALUE : Math.min(turns.most(), could);
+        return new Range(least, Math.max(least, most));
     }
 
     private int owedLonger(Asking asking, Map<String, Integer> needs) {

@@ -9,7 +9,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.function.ToIntFunction;
+import org.standclear.booking.allocation.FairRanges.Range;
 import org.standclear.core.allocation.FreeSlot;
 import org.standclear.core.allocation.Place;
 import org.standclear.core.allocation.Places;
@@ -125,13 +127,14 @@ final class FlowNet {
 
     /**
      * The fewest wishes that are passed over with at least so many turns: what turns more than those are worth is taken
-     * off, whatever they are said to be worth (Lagrange), and who is owed longer turns has them.
+     * off, whatever they are said to be worth (Lagrange). Who is owed longer turns has them, and each operator at least and
+     * at most so much.
      *
      * @param worth of a turn, in tenths of a wish
      */
-    double fewestWishes(long turns, ToIntFunction<Asking> owedUnits, int worth) {
+    double fewestWishes(long turns, ToIntFunction<Asking> owedUnits, Function<String, Range> unitsOf, int worth) {
         long supply = 0;
-        double owed = 0;
+        double forced = 0;
         for (Map.Entry<Asking, Integer> one : askings.entrySet()) {
             Asking asking = one.getKey();
             int units = asking.turns() * asking.units();
@@ -139,13 +142,18 @@ final class FlowNet {
             // rounded up, since what is taken off must not be too little
             int each = -(WHOLE * worth + 10 * asking.units() - 1) / (10 * asking.units());
             int first = owedUnits.applyAsInt(asking);
-            owed += (double) first * FORCE;
+            forced += (double) first * FORCE;
             arcs.limit(one.getValue(), units - first);
             arcs.cost(one.getValue(), each);
             arcs.beside(one.getValue(), first, each - FORCE);
         }
-        operators.values().forEach(arc -> arcs.limit(arc, problem.slots().size()));
-        double least = arcs.leastCost(SOURCE, SINK, supply) + owed;
+        for (Map.Entry<String, Integer> one : operators.entrySet()) {
+            Range units = unitsOf.apply(one.getKey());
+            forced += (double) units.least() * FORCE;
+            arcs.limit(one.getValue(), Math.min(units.most(), problem.slots().size()) - units.least());
+            arcs.beside(one.getValue(), units.least(), -FORCE);
+        }
+        double least = arcs.leastCost(SOURCE, SINK, supply) + forced;
         return (least + WHOLE * worth / 10.0 * turns) / WHOLE;
     }
 
