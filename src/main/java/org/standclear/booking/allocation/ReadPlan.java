@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import org.standclear.booking.allocation.AskedFor.Group;
 import org.standclear.booking.allocation.SatModel.Attending;
-import org.standclear.booking.allocation.SatModel.Group;
 import org.standclear.booking.allocation.SatModel.Run;
 import org.standclear.core.allocation.Place;
 import org.standclear.core.allocation.Placed;
@@ -36,7 +36,7 @@ final class ReadPlan {
 
     Plan plan() {
         List<Placed> placed = new ArrayList<>();
-        for (Group group : model.alike()) {
+        for (Group<BoolVar> group : model.alike()) {
             int next = 0;
             for (int place = 0; place < group.places().size(); place++) {
                 if (taken.contains(group.taken().get(place))) {
@@ -50,7 +50,7 @@ final class ReadPlan {
         return new Plan(placed);
     }
 
-    private String attendant(@Nullable String partner, Group group, Place there) {
+    private String attendant(@Nullable String partner, Group<BoolVar> group, Place there) {
         if (partner != null) {
             return partner;
         }

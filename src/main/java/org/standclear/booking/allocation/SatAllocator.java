@@ -83,15 +83,19 @@ class SatAllocator implements Allocator {
                         Map.of(),
                         ending.watcher().stopped());
             }
-            double work = effort.work() / 10;
-            Score score = Score.of(problem, plan);
-            plan = betterPlan.from(plan, effort.seed(), bounds(score), (long) (work / 2 * LOOKS_A_WORK));
+            boolean whole = truthValues() <= WHOLE;
+            double work = effort.work() / (whole ? 20 : 10);
+            long looks = (long) (work / 2 * LOOKS_A_WORK);
+            Map<Level, Long> least = bounds(Score.of(problem, plan));
+            plan = whole
+                    ? betterPlan.withMoreTurns(plan, effort.seed(), least, looks)
+                    : betterPlan.from(plan, effort.seed(), least, looks);
             workLeft -= work;
             tell(plan);
             if (ending.isNow()) {
                 return solution(plan, Map.of());
             }
-            return truthValues() > WHOLE ? inParts(plan) : whole(plan);
+            return whole ? whole(plan) : inParts(plan);
         }
 
         /** Who is left out part by part; then other places for the same turns, as often as it helps. */
@@ -150,19 +154,36 @@ class SatAllocator implements Allocator {
             ending.watcher().progress(new Progress(Map.of(), score.values(), bounds(score)));
         }
 
-        /** Half of what is left for each stage, so that a hard one leaves something for those after it. */
+        /** By blocks first, which is nearly always enough; what that leaves open the solver looks at slot by slot. */
         private Solution whole(Plan start) {
+            ByBlocks blocks = new ByBlocks(problem, places, start, ending, this::known);
+            workLeft = blocks.run(workLeft);
+            Plan plan = blocks.plan();
+            Solution solution = solution(plan, blocks.bounds());
+            ending.watcher().progress(new Progress(Map.of(), solution.score().values(), solution.bounds()));
+            if (solution.isProvenBest() || ending.isNow() || workLeft <= 0) {
+                return solution;
+            }
+            return slotBySlot(betterPlan.withBetterPlaces(plan, effort.seed(), (long) LOOKS_A_WORK), blocks.bounds());
+        }
+
+        /** Half of what is left for each stage, so that a hard one leaves something for those after it. */
+        private Solution slotBySlot(Plan start, Map<Level, Long> proven) {
             SatSearch search = new SatSearch(problem, places, start, ending);
             for (int stage = 0; stage < search.stages() && !ending.isNow() && workLeft > 0; stage++) {
                 boolean last = stage == search.stages() - 1;
                 double before = search.worked();
-                search.settle(stage, known(search.plan()), last ? workLeft : workLeft / 2);
+                Map<Level, Long> known = known(search.plan());
+                proven.forEach((level, least) -> known.merge(level, least, Math::max));
+                search.settle(stage, known, last ? workLeft : workLeft / 2);
                 if (search.worked() > before && !last) {
                     search.take(betterPlan.withBetterPlaces(search.plan(), effort.seed(), (long) LOOKS_A_WORK));
                 }
                 workLeft -= search.worked() - before;
             }
-            return solution(search.plan(), search.bounds());
+            Map<Level, Long> bounds = new EnumMap<>(search.bounds());
+            proven.forEach((level, least) -> bounds.merge(level, least, Math::max));
+            return solution(search.plan(), bounds);
         }
 
         private Solution solution(Plan plan, Map<Level, Long> solved) {

@@ -6,17 +6,12 @@ import com.google.ortools.sat.IntVar;
 import com.google.ortools.sat.LinearExpr;
 import com.google.ortools.sat.LinearExprBuilder;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
-import java.util.TreeSet;
 import java.util.function.Supplier;
 import java.util.function.ToLongFunction;
-import org.standclear.booking.allocation.SatModel.Group;
+import org.standclear.booking.allocation.AskedFor.Group;
 import org.standclear.booking.allocation.SatStage.Part;
-import org.standclear.core.allocation.Bench;
-import org.standclear.core.allocation.FreeSlot;
 import org.standclear.core.allocation.Level;
 import org.standclear.core.allocation.Placed;
 import org.standclear.core.allocation.Problem;
@@ -26,16 +21,23 @@ import org.standclear.core.allocation.Turn;
 /** What a plan is judged by, as sums that the solver makes small. */
 final class SatLevels {
 
-    private final SatModel plan;
+    private final AskedFor plan;
     private final CpModel model;
     private final Problem problem;
+    private final Supplier<LinearExprBuilder> toolChanges;
     private final List<Following> following = new ArrayList<>();
 
     /** A number that follows from the plan's truth values, so that a known plan can be handed over whole. */
-    private record Following(IntVar number, ToLongFunction<Set<BoolVar>> value) {}
+    private record Following(IntVar number, ToLongFunction<ToLongFunction<IntVar>> value) {}
 
     SatLevels(SatModel plan) {
+        this(plan, () -> new SatTools(plan).sum());
+    }
+
+    /** Tool changes are counted slot by slot, or by blocks. */
+    SatLevels(AskedFor plan, Supplier<LinearExprBuilder> toolChanges) {
         this.plan = plan;
+        this.toolChanges = toolChanges;
         this.model = plan.model();
         this.problem = plan.problem();
     }
@@ -49,15 +51,20 @@ final class SatLevels {
                 () -> stage(Level.TOOL_CHANGES));
     }
 
-    /** Hands a known plan to the solver: its truth values, and the numbers that follow from them. */
-    void hint(Set<BoolVar> known) {
-        model.clearHints();
-        plan.forEach(one -> model.addHint(one, known.contains(one)));
-        following.forEach(one -> model.addHint(one.number(), one.value().applyAsLong(known)));
+    /** Hands a known plan to the solver: its own numbers, and those that follow from them. */
+    void hint(Iterable<? extends IntVar> numbers, ToLongFunction<IntVar> known) {
+        hint(model, numbers, known);
     }
 
-    private static long count(List<BoolVar> taken, Set<BoolVar> known) {
-        return taken.stream().filter(known::contains).count();
+    /** The same for a model that began as a copy. */
+    void hint(CpModel copy, Iterable<? extends IntVar> numbers, ToLongFunction<IntVar> known) {
+        copy.clearHints();
+        numbers.forEach(one -> copy.addHint(one, known.applyAsLong(one)));
+        following.forEach(one -> copy.addHint(one.number(), one.value().applyAsLong(known)));
+    }
+
+    private static long count(List<IntVar> taken, ToLongFunction<IntVar> known) {
+        return taken.stream().mapToLong(known).sum();
     }
 
     private SatStage stage(Level... levels) {
@@ -96,13 +103,13 @@ final class SatLevels {
             case UNFAIRNESS -> unfairness();
             case MOVED -> moved();
             case WISHES -> wishes();
-            case TOOL_CHANGES -> toolChanges();
+            case TOOL_CHANGES -> toolChanges.get();
         };
     }
 
     private LinearExprBuilder leftOut(boolean onlyMakeUps) {
         LinearExprBuilder sum = LinearExpr.newBuilder();
-        for (Group group : plan.alike()) {
+        for (Group<?> group : plan.alike()) {
             if (group.one().makeUp() || !onlyMakeUps) {
                 sum.add(group.turns().size());
                 group.taken().forEach(taken -> sum.addTerm(taken, -1));
@@ -111,9 +118,9 @@ final class SatLevels {
         return sum;
     }
 
-    private Map<String, List<BoolVar>> byOperator() {
-        Map<String, List<BoolVar>> taken = new java.util.TreeMap<>();
-        for (Group group : plan.alike()) {
+    private Map<String, List<IntVar>> byOperator() {
+        Map<String, List<IntVar>> taken = new java.util.TreeMap<>();
+        for (Group<?> group : plan.alike()) {
             taken.computeIfAbsent(group.one().operator(), key -> new ArrayList<>())
                     .addAll(group.taken());
         }
@@ -122,7 +129,7 @@ final class SatLevels {
 
     private LinearExprBuilder underMinimum() {
         LinearExprBuilder sum = LinearExpr.newBuilder();
-        Map<String, List<BoolVar>> taken = byOperator();
+        Map<String, List<IntVar>> taken = byOperator();
         new java.util.TreeMap<>(problem.owed()).forEach((operator, owed) -> {
             if (owed <= 0) {
                 return;
@@ -132,7 +139,7 @@ final class SatLevels {
             taken.getOrDefault(operator, List.of()).forEach(got::add);
             model.addGreaterOrEqual(got, owed);
             sum.add(under);
-            List<BoolVar> own = taken.getOrDefault(operator, List.of());
+            List<IntVar> own = taken.getOrDefault(operator, List.of());
             following.add(new Following(under, known -> count(own, known) < owed ? 1 : 0));
         });
         return sum;
@@ -143,7 +150,7 @@ final class SatLevels {
         Shares shares = Shares.of(asked.values());
         IntVar largest = model.newIntVar(0, shares.scale(), "");
         IntVar smallest = model.newIntVar(0, shares.scale(), "");
-        List<ToLongFunction<Set<BoolVar>>> shared = new ArrayList<>();
+        List<ToLongFunction<ToLongFunction<IntVar>>> shared = new ArrayList<>();
         byOperator().forEach((operator, taken) -> {
             LinearExprBuilder share = LinearExpr.newBuilder();
             long each = shares.oneOf(asked.getOrDefault(operator, 1));
@@ -169,7 +176,7 @@ final class SatLevels {
 
     private LinearExprBuilder moved() {
         LinearExprBuilder sum = LinearExpr.newBuilder();
-        for (Group group : plan.alike()) {
+        for (Group<?> group : plan.alike()) {
             Placed standing = group.one().standing();
             if (standing == null) {
                 continue;
@@ -187,7 +194,7 @@ final class SatLevels {
 
     private LinearExprBuilder wishes() {
         LinearExprBuilder sum = LinearExpr.newBuilder();
-        for (Group group : plan.alike()) {
+        for (Group<?> group : plan.alike()) {
             for (int place = 0; place < group.places().size(); place++) {
                 var there = group.places().get(place);
                 int passed = group.one().times().wishesPassed(there.cell(), there.span());
@@ -197,74 +204,5 @@ final class SatLevels {
             }
         }
         return sum;
-    }
-
-    private LinearExprBuilder toolChanges() {
-        LinearExprBuilder sum = LinearExpr.newBuilder();
-        for (Bench bench : problem.benches()) {
-            TreeSet<String> tools = new TreeSet<>();
-            problem.turns().stream().map(Turn::work).filter(bench::fits).forEach(work -> tools.add(work.tool()));
-            if (tools.isEmpty() || (tools.size() == 1 && tools.contains(bench.fitted()))) {
-                continue;
-            }
-            tools.add(bench.fitted());
-            addChanges(bench, List.copyOf(tools), sum);
-        }
-        return sum;
-    }
-
-    /** One truth value for each slot and tool: the cell carries it then. A slot's tool that the slot before had not is a change. */
-    private void addChanges(Bench bench, List<String> tools, LinearExprBuilder sum) {
-        Map<Integer, List<BoolVar>> carried = new HashMap<>();
-        List<BoolVar> before = null;
-        for (int slot : slotsOf(bench)) {
-            List<BoolVar> now = new ArrayList<>();
-            for (int tool = 0; tool < tools.size(); tool++) {
-                BoolVar carries = model.newBoolVar("");
-                now.add(carries);
-                LinearExprBuilder change = LinearExpr.newBuilder().addTerm(carries, -1);
-                BoolVar changes = model.newBoolVar("");
-                change.add(changes);
-                if (before == null) {
-                    model.addGreaterOrEqual(change, tools.get(tool).equals(bench.fitted()) ? -1 : 0);
-                } else {
-                    model.addGreaterOrEqual(change.add(before.get(tool)), 0);
-                }
-                sum.add(changes);
-            }
-            model.addExactlyOne(now.toArray(new BoolVar[0]));
-            carried.put(slot, now);
-            before = now;
-        }
-        carry(bench, tools, carried);
-    }
-
-    private void carry(Bench bench, List<String> tools, Map<Integer, List<BoolVar>> carried) {
-        for (Group group : plan.alike()) {
-            int tool = tools.indexOf(group.one().work().tool());
-            for (int place = 0; place < group.places().size(); place++) {
-                if (!group.places().get(place).cell().equals(bench.cell())) {
-                    continue;
-                }
-                for (int slot : group.places().get(place).slots()) {
-                    List<BoolVar> there = carried.get(slot);
-                    if (there != null && tool >= 0) {
-                        model.addImplication(group.taken().get(place), there.get(tool));
-                    }
-                }
-            }
-        }
-    }
-
-    private List<Integer> slotsOf(Bench bench) {
-        List<FreeSlot> slots = problem.slots();
-        return java.util.stream.IntStream.range(0, slots.size())
-                .filter(slot -> slots.get(slot).cell().equals(bench.cell()))
-                .boxed()
-                .sorted((one, other) -> slots.get(one)
-                        .span()
-                        .from()
-                        .compareTo(slots.get(other).span().from()))
-                .toList();
     }
 }

@@ -31,27 +31,14 @@ import org.standclear.core.allocation.Turn;
  * that an attendant could stand at. Turns that differ in nothing but their id share their truth values, so that the
  * solver need not tell them apart.
  */
-final class SatModel {
+final class SatModel implements AskedFor {
 
     private final CpModel model = new CpModel();
     private final Problem problem;
+    private final Function<Turn, List<Place>> some;
     private final Places places;
-    private final List<Group> groups;
+    private final List<Group<BoolVar>> groups;
     private final Map<Run, List<Attending>> attending = new LinkedHashMap<>();
-
-    /** Turns that are alike, and the places that each of them could have. */
-    record Group(List<Turn> turns, List<Place> places, List<BoolVar> taken) {
-
-        Turn one() {
-            return turns.get(0);
-        }
-
-        LinearExprBuilder placed() {
-            LinearExprBuilder sum = LinearExpr.newBuilder();
-            taken.forEach(sum::add);
-            return sum;
-        }
-    }
 
     /** A run of which it does not matter who operates: its e-stop wants somebody of the pool. */
     record Run(String cell, Span span, boolean helper) {}
@@ -60,7 +47,13 @@ final class SatModel {
     record Attending(String person, BoolVar stands) {}
 
     SatModel(Problem problem, Places places) {
+        this(problem, places::of, places);
+    }
+
+    /** Of places that turns could have, only some. */
+    SatModel(Problem problem, Function<Turn, List<Place>> some, Places places) {
         this.problem = problem;
+        this.some = some;
         this.places = places;
         this.groups = groups();
         eachTurnOnce();
@@ -69,15 +62,18 @@ final class SatModel {
         nobodyInTwoPlaces();
     }
 
-    CpModel model() {
+    @Override
+    public CpModel model() {
         return model;
     }
 
-    Problem problem() {
+    @Override
+    public Problem problem() {
         return problem;
     }
 
-    List<Group> alike() {
+    @Override
+    public List<Group<BoolVar>> alike() {
         return groups;
     }
 
@@ -96,7 +92,7 @@ final class SatModel {
         Map<String, Placed> byTurn =
                 known.placed().stream().collect(Collectors.toMap(Placed::turn, Function.identity()));
         Set<BoolVar> taken = new HashSet<>();
-        for (Group group : groups) {
+        for (Group<BoolVar> group : groups) {
             for (Turn turn : group.turns()) {
                 Placed placed = byTurn.get(turn.id());
                 if (placed != null) {
@@ -107,7 +103,7 @@ final class SatModel {
         return taken;
     }
 
-    private List<BoolVar> taken(Group group, Placed placed) {
+    private List<BoolVar> taken(Group<BoolVar> group, Placed placed) {
         List<BoolVar> taken = new ArrayList<>();
         for (int place = 0; place < group.places().size(); place++) {
             Place there = group.places().get(place);
@@ -127,25 +123,25 @@ final class SatModel {
         return new Run(place.cell(), place.span(), turn.work().helper());
     }
 
-    private List<Group> groups() {
+    private List<Group<BoolVar>> groups() {
         Map<Turn, List<Turn>> alike = new LinkedHashMap<>();
         for (Turn turn : problem.turns()) {
             alike.computeIfAbsent(turn.kind(), one -> new ArrayList<>()).add(turn);
         }
-        List<Group> made = new ArrayList<>();
+        List<Group<BoolVar>> made = new ArrayList<>();
         for (List<Turn> turns : alike.values()) {
-            List<Place> could = places.of(turns.get(0));
+            List<Place> could = some.apply(turns.get(0));
             List<BoolVar> taken = new ArrayList<>();
             for (int place = 0; place < could.size(); place++) {
                 taken.add(model.newBoolVar(""));
             }
-            made.add(new Group(List.copyOf(turns), could, List.copyOf(taken)));
+            made.add(new Group<>(List.copyOf(turns), could, List.copyOf(taken)));
         }
         return List.copyOf(made);
     }
 
     private void eachTurnOnce() {
-        for (Group group : groups) {
+        for (Group<BoolVar> group : groups) {
             if (group.turns().size() == 1) {
                 model.addAtMostOne(group.taken().toArray(new BoolVar[0]));
             } else {
@@ -157,7 +153,7 @@ final class SatModel {
     private void eachSlotOnce() {
         List<List<Literal>> bySlot = new ArrayList<>();
         problem.slots().forEach(slot -> bySlot.add(new ArrayList<>()));
-        for (Group group : groups) {
+        for (Group<BoolVar> group : groups) {
             for (int place = 0; place < group.places().size(); place++) {
                 for (int slot : group.places().get(place).slots()) {
                     bySlot.get(slot).add(group.taken().get(place));
@@ -170,7 +166,7 @@ final class SatModel {
     /** A run without a partner needs one of the pool. */
     private void attendants() {
         Map<Run, List<BoolVar>> runs = new LinkedHashMap<>();
-        for (Group group : groups) {
+        for (Group<BoolVar> group : groups) {
             if (group.one().partner() != null) {
                 continue;
             }
@@ -197,7 +193,7 @@ final class SatModel {
 
     private void nobodyInTwoPlaces() {
         Map<String, List<Taking>> byPerson = new HashMap<>();
-        for (Group group : groups) {
+        for (Group<BoolVar> group : groups) {
             for (int place = 0; place < group.places().size(); place++) {
                 Taking taking = new Taking(
                         group.places().get(place).span(), group.taken().get(place));

@@ -1,10 +1,8 @@
 package org.standclear.booking.allocation;
 
 import com.google.ortools.sat.BoolVar;
-import com.google.ortools.sat.CpSolver;
 import com.google.ortools.sat.CpSolverSolutionCallback;
-import com.google.ortools.sat.CpSolverStatus;
-import com.google.ortools.sat.SatParameters;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.List;
@@ -25,17 +23,13 @@ import org.standclear.core.allocation.Score;
  */
 final class SatSearch {
 
-    /** Rounding of the solver's own bound. */
-    private static final double ROUNDING = 1e-6;
-
     private final SatModel model;
     private final SatLevels levels;
     private final List<Supplier<SatStage>> stages;
-    private final Watcher watcher;
-    private final long seed;
-    private final long until;
+    private final Ending ending;
     private final Map<Level, Long> settled = new EnumMap<>(Level.class);
     private final Map<Level, Long> bounds = new EnumMap<>(Level.class);
+    private final List<BoolVar> numbers = new ArrayList<>();
     private Set<BoolVar> best;
     private double worked;
 
@@ -58,10 +52,9 @@ final class SatSearch {
     SatSearch(Problem problem, Places places, Plan start, Ending ending) {
         model = new SatModel(problem, places);
         levels = new SatLevels(model);
+        model.forEach(numbers::add);
         stages = levels.stages();
-        watcher = ending.watcher();
-        seed = ending.seed();
-        until = ending.until();
+        this.ending = ending;
         best = model.taken(start);
     }
 
@@ -111,23 +104,18 @@ final class SatSearch {
         stage.parts()
                 .forEach(part -> model.model().addGreaterOrEqual(part.sum(), bounds.getOrDefault(part.level(), 0L)));
         model.model().minimize(stage.weighted());
-        levels.hint(best);
-        CpSolver solver = solver(work);
-        CpSolverStatus status;
-        Stopper stopper = new Stopper(solver, watcher);
-        try (stopper) {
-            status = solver.solve(model.model(), new Telling(stage));
-        }
-        worked += solver.response().getDeterministicTime();
-        if (status != CpSolverStatus.OPTIMAL && status != CpSolverStatus.FEASIBLE) {
+        levels.hint(numbers, one -> best.contains(one) ? 1 : 0);
+        SatRun run = new SatRun(model.model(), SatRun.Way.THOROUGH, work, ending, new Telling(stage));
+        worked += run.worked();
+        if (!run.hasSolution()) {
             // stopped before it had taken the plan up that it was given
             return;
         }
-        values.putAll(stage.values(solver::value));
-        raise(stage.bounds(up(solver.bestObjectiveBound()), values), values);
+        values.putAll(stage.values(run::value));
+        raise(stage.bounds(run.least(), values), values);
         best = new HashSet<>();
         model.forEach(one -> {
-            if (solver.booleanValue(one)) {
+            if (run.value(one) == 1) {
                 best.add(one);
             }
         });
@@ -138,24 +126,8 @@ final class SatSearch {
         bounds.replaceAll((level, bound) -> Math.min(bound, values.getOrDefault(level, bound)));
     }
 
-    private CpSolver solver(double work) {
-        CpSolver solver = new CpSolver();
-        SatParameters.Builder parameters = solver.getParameters();
-        parameters.setRandomSeed((int) seed);
-        parameters.setNumWorkers(1);
-        // the relaxation of all rules is nearly whole by itself here, and its bound is what proves a plan best
-        parameters.setLinearizationLevel(2);
-        parameters.setMaxDeterministicTime(work);
-        parameters.setMaxTimeInSeconds(Math.max(0.01, (until - System.nanoTime()) / 1e9));
-        return solver;
-    }
-
-    private static long up(double bound) {
-        return Math.max(0, (long) Math.ceil(bound - ROUNDING));
-    }
-
     private void tell(Map<Level, Long> values) {
-        watcher.progress(new Progress(settled, values, bounds));
+        ending.watcher().progress(new Progress(settled, values, bounds));
     }
 
     /**
@@ -173,7 +145,7 @@ final class SatSearch {
         @Override
         public void onSolutionCallback() {
             Map<Level, Long> values = stage.values(this::value);
-            raise(stage.bounds(up(bestObjectiveBound()), values), values);
+            raise(stage.bounds(SatRun.up(bestObjectiveBound()), values), values);
             tell(values);
         }
     }

@@ -29,13 +29,16 @@ public final class BetterPlan {
      * @param looks how many places to look at, for each kind of step
      */
     public Plan from(Plan known, long seed, Map<Level, Long> least, long looks) {
+        return withBetterPlaces(withMoreTurns(known, seed, least, looks), seed, looks);
+    }
+
+    /** More turns and fairer shares only; where the turns are is left as it comes. */
+    public Plan withMoreTurns(Plan known, long seed, Map<Level, Long> least, long looks) {
         Board board = new Board(problem, places);
         board.take(known);
-        Chain chain = new Chain(board);
-        Trades trades = new Trades(problem, board, chain, new Random(seed), stopped);
+        Trades trades = new Trades(problem, board, new Chain(board), new Random(seed), stopped);
         ifBetter(board, () -> trades.bringIn(least.getOrDefault(Level.UNPLACED, 0L), looks));
         ifBetter(board, () -> trades.even(least.getOrDefault(Level.UNFAIRNESS, 0L), looks));
-        exchange(board, chain, looks, seed);
         return better(known, board.plan());
     }
 

@@ -34,7 +34,7 @@ public record Turn(
     }
 
     /** Whether the place is another than where it is booked now. */
-    boolean isMovedTo(String cell, Span span) {
+    public boolean isMovedTo(String cell, Span span) {
         return standing != null
                 && !(standing.cell().equals(cell) && standing.span().equals(span));
     }

@@ -8,7 +8,9 @@ import com.google.ortools.sat.CpSolverSolutionCallback;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import org.standclear.core.allocation.FirstPlan;
@@ -36,7 +38,9 @@ public final class SolverComparison {
             SatStage first = levels.stages().get(0).get();
             plan.model().minimize(first.weighted());
             Set<BoolVar> known = plan.taken(new FirstPlan(problem, places).find());
-            levels.hint(known);
+            List<BoolVar> numbers = new ArrayList<>();
+            plan.forEach(numbers::add);
+            levels.hint(numbers, one -> known.contains(one) ? 1 : 0);
             return new Stage(plan.model().model(), plan, known);
         }
 
@@ -103,10 +107,7 @@ public final class SolverComparison {
 
     private static void withCpSat(Stage stage, int seconds) {
         CpSolver solver = new CpSolver();
-        solver.getParameters()
-                .setNumWorkers(1)
-                .setLinearizationLevel(2)
-                .setMaxTimeInSeconds(seconds);
+        solver.getParameters().setNumWorkers(1).setLinearizationLevel(2).setMaxTimeInSeconds(seconds);
         Course course = new Course();
         var status = solver.solve(stage.plan().model(), new CpSolverSolutionCallback() {
             @Override

@@ -3,6 +3,7 @@ package org.standclear.booking.allocation;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -196,10 +197,15 @@ class SatAllocatorTests {
 
         new SatAllocator().solve(problem, ENOUGH, watching(last, false));
 
-        assertThat(Objects.requireNonNull(last.get()).values()).containsOnlyKeys(Level.TOOL_CHANGES);
-        assertThat(last.get().bounds().get(Level.TOOL_CHANGES))
-                .isBetween(0L, Objects.requireNonNull(last.get()).values().get(Level.TOOL_CHANGES));
-        assertThat(last.get().settled()).containsKeys(Level.UNPLACED, Level.WISHES);
+        Progress told = Objects.requireNonNull(last.get());
+        Map<Level, Long> all = new EnumMap<>(Level.class);
+        all.putAll(told.settled());
+        all.putAll(told.values());
+        assertThat(all).containsOnlyKeys(Level.values());
+        assertThat(told.bounds()).containsKeys(Level.UNPLACED, Level.WISHES, Level.TOOL_CHANGES);
+        told.bounds()
+                .forEach((level, least) ->
+                        assertThat(least).as(level.words()).isBetween(0L, Objects.requireNonNull(all.get(level))));
     }
 
     @Test

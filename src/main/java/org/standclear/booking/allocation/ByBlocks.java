@@ -1,0 +1,135 @@
+package org.standclear.booking.allocation;
+
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.Predicate;
+import org.standclear.booking.allocation.BlockModel.Option;
+import org.standclear.booking.allocation.BlockSearch.Settled;
+import org.standclear.booking.allocation.SatSearch.Ending;
+import org.standclear.core.allocation.Level;
+import org.standclear.core.allocation.Places;
+import org.standclear.core.allocation.Plan;
+import org.standclear.core.allocation.Problem;
+import org.standclear.core.allocation.Score;
+
+/**
+ * Takes a plan through the stages block by block: what can be had at best in numbers of turns, then places for these
+ * numbers. A bound so found is one for all plans as long as the plan keeps what was held when it was found.
+ */
+final class ByBlocks {
+
+    /** The stage whose prices tell where turns can be at all when the next one is asked for. */
+    private static final int PRICED = 2;
+
+    private final Problem problem;
+    private final Places places;
+    private final Ending ending;
+    private final Function<Plan, Map<Level, Long>> flows;
+    private final BlockSearch search;
+    private final Map<Level, Long> held = new EnumMap<>(Level.class);
+    private final Map<Level, Long> least = new EnumMap<>(Level.class);
+    private Plan plan;
+    private double left;
+
+    /**
+     * Begins.
+     *
+     * @param flows what flows say that no plan as good as that can do better than
+     */
+    ByBlocks(Problem problem, Places places, Plan start, Ending ending, Function<Plan, Map<Level, Long>> flows) {
+        this.problem = problem;
+        this.places = places;
+        this.ending = ending;
+        this.flows = flows;
+        this.plan = start;
+        this.search = new BlockSearch(problem, places, start, ending);
+    }
+
+    Plan plan() {
+        return plan;
+    }
+
+    /** Goes through all stages with so much work; what is left of it. */
+    double run(double work) {
+        left = work;
+        Map<Level, Long> known = flows.apply(plan);
+        for (int number = 0; number < search.stages() && left > 0 && !ending.isNow(); number++) {
+            settle(number, known);
+        }
+        place();
+        return left;
+    }
+
+    /** Nothing is found out again that the plan has proven, and what flows say of other plans says nothing of numbers. */
+    private void settle(int number, Map<Level, Long> flowing) {
+        SatStage stage = search.stage(number);
+        Score score = Score.of(problem, plan);
+        Map<Level, Long> values = new EnumMap<>(Level.class);
+        Map<Level, Long> known = new EnumMap<>(Level.class);
+        boolean asGood = held.entrySet().stream().allMatch(one -> one.getValue() >= score.at(one.getKey()));
+        boolean proven = asGood;
+        for (SatStage.Part part : stage.parts()) {
+            values.put(part.level(), score.at(part.level()));
+            known.put(part.level(), asGood ? flowing.getOrDefault(part.level(), 0L) : 0L);
+            proven = proven && flowing.getOrDefault(part.level(), 0L) >= score.at(part.level());
+        }
+        Settled settled = new Settled(values, values);
+        if (!proven) {
+            boolean last = number == search.stages() - 1;
+            double before = search.worked();
+            settled = search.settle(stage, known, left / (last ? 1 : 2));
+            left -= search.worked() - before;
+            least.putAll(settled.bounds());
+            if (settled.values().isEmpty()) {
+                return;
+            }
+        }
+        if (number == PRICED && settled.bounds().equals(settled.values()) && !ending.isNow()) {
+            settled = fine(stage, settled);
+        }
+        values.putAll(settled.values());
+        search.hold(stage, values);
+        held.putAll(values);
+    }
+
+    private Settled fine(SatStage stage, Settled coarse) {
+        double before = search.worked();
+        Settled fine = search.withFineRules(stage, coarse, left / 2);
+        left -= search.worked() - before;
+        least.putAll(fine.bounds());
+        return fine.values().isEmpty() ? coarse : fine;
+    }
+
+    /** Takes a plan for the numbers if one is found: with as few tool changes, else with as few as can be had later. */
+    private void place() {
+        BlockPlaces found = new BlockPlaces(search.model(), search.numbers(), places);
+        Predicate<Option> could = option -> search.couldBe(option.number());
+        Optional<Plan> other = Optional.empty();
+        if (left > 0 && !ending.isNow()) {
+            other = found.find(held, could.and(found.withTheSameTools()), left / 2, ending);
+        }
+        if (other.isEmpty() && left > found.worked() && !ending.isNow()) {
+            Map<Level, Long> before = new EnumMap<>(held);
+            before.remove(Level.TOOL_CHANGES);
+            other = found.find(before, could, (left - found.worked()) / 2, ending);
+        }
+        left -= found.worked();
+        other.filter(one -> Score.of(problem, one).compareTo(Score.of(problem, plan)) < 0)
+                .ifPresent(one -> plan = one);
+    }
+
+    /** What no plan as good as this one on the earlier levels can do better than. */
+    Map<Level, Long> bounds() {
+        Map<Level, Long> bounds = new EnumMap<>(Level.class);
+        Score score = Score.of(problem, plan);
+        for (Level level : Level.values()) {
+            bounds.put(level, Math.min(score.at(level), least.getOrDefault(level, 0L)));
+            if (score.at(level) > held.getOrDefault(level, Long.MIN_VALUE)) {
+                break;
+            }
+        }
+        return bounds;
+    }
+}
