@@ -23,6 +23,9 @@ final class ByBlocks {
     /** The stage whose prices tell where turns can be at all when the next one is asked for. */
     private static final int PRICED = 2;
 
+    /** Of the work that is left, for the fine rules: more is better spent on places. */
+    private static final int PART = 4;
+
     private final Problem problem;
     private final Places places;
     private final Ending ending;
@@ -96,7 +99,7 @@ final class ByBlocks {
 
     private Settled fine(SatStage stage, Settled coarse) {
         double before = search.worked();
-        Settled fine = search.withFineRules(stage, coarse, left / 2);
+        Settled fine = search.withFineRules(stage, coarse, left / PART);
         left -= search.worked() - before;
         least.putAll(fine.bounds());
         return fine.values().isEmpty() ? coarse : fine;
