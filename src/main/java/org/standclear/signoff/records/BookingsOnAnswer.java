@@ -43,7 +43,7 @@ class BookingsOnAnswer implements AnswerUses {
                 where p.answer_id = :answer and b.ends_at > :now
                   and b.state in ('BOOKED', 'CHECKED', 'READY', 'RELEASED')
                   and not exists (select 1 from signoff_preparations later where later.booking_id = b.id
-                    and (later.checked_at > p.checked_at or later.checked_at = p.checked_at and later.id > p.id))
+                    and later.kept_no > p.kept_no)
                 order by b.starts_at, b.id""")
                 .param("answer", answer.value())
                 .param("now", SqlTime.toSql(SqlTime.stored(clock.instant())))

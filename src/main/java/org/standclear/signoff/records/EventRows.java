@@ -41,11 +41,12 @@ class EventRows {
         }
     }
 
+    /** The check kept last, whatever the clock said. */
     Optional<Preparation> lastCheck(BookingId booking) {
         return jdbc
                 .sql("""
                         select p.*, a.rule_set from signoff_preparations p join check_answers a on a.id = p.answer_id
-                        where p.booking_id = :booking order by p.checked_at desc, p.id desc""")
+                        where p.booking_id = :booking order by p.kept_no desc""")
                 .param("booking", booking.value())
                 .query((row, number) -> new Preparation(
                         new RevisionId(row.getObject("revision_id", UUID.class)),

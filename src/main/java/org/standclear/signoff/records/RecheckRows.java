@@ -35,7 +35,7 @@ class RecheckRows {
             where b.lab_id = :lab and b.state in ('BOOKED', 'CHECKED', 'READY', 'RELEASED') and b.started_at is null and b.ends_at > :now
               and not exists (select 1 from signoff_preparations later where later.booking_id = b.id
                 and later.revision_id = b.revision_id
-                and (later.checked_at > p.checked_at or later.checked_at = p.checked_at and later.id > p.id))
+                and later.kept_no > p.kept_no)
               and (p.cell_version <> c.current_version or a.rule_set <> :rules
                 or exists (select 1 from course_limit_changes l
                     where l.changed_at > p.checked_at and (l.course_id = b.course_id or b.course_id is null
@@ -122,7 +122,7 @@ class RecheckRows {
                   and (p.cell_version <> c.current_version or a.rule_set <> :rules
                     or n.answer_id <> p.answer_id and exists (select 1 from phrasebook_versions k
                       where k.cell_id = b.cell_id and k.kept_at >= a.answered_at and k.kept_at <= na.answered_at))
-                order by b.starts_at, b.id, p.checked_at desc, p.id desc, n.checked_at desc, n.id desc""")
+                order by b.starts_at, b.id, p.kept_no desc, n.kept_no desc""")
                 .param("cell", cell.value())
                 .param("now", SqlTime.toSql(now))
                 .param("rules", RuleSet.CURRENT)

@@ -35,9 +35,11 @@ class ReleaseRows {
                 .optional();
     }
 
-    /** Latest first. */
+    /** The one issued last first: by the round of its list, since a clock can be set back between two. */
     List<Release> of(BookingId booking) {
-        return jdbc.sql("select * from signoff_releases where booking_id = :booking order by issued_at desc, id desc")
+        return jdbc.sql("""
+                select r.* from signoff_releases r join signoff_sheets s on s.id = r.sheet_id
+                where r.booking_id = :booking order by s.round_number desc""")
                 .param("booking", booking.value())
                 .query(ReleaseRows::release)
                 .list();

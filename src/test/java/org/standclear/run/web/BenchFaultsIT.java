@@ -3,6 +3,7 @@ package org.standclear.run.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -13,6 +14,7 @@ import org.standclear.people.Person;
 import org.standclear.run.RunLog;
 import org.standclear.signoff.BenchCases;
 import org.standclear.signoff.BenchScene;
+import org.standclear.signoff.LapseRule;
 import org.standclear.signoff.Part;
 import org.standclear.signoff.Release;
 import org.standclear.signoff.Sheet;
@@ -64,6 +66,63 @@ class BenchFaultsIT {
 
             assertThat(is(RunLog.Logged.Refused.class, late).code()).isEqualTo("not-released");
             assertThat(releases.latest(scene().booking).orElseThrow().startBy()).isEqualTo(release.startBy());
+        }
+
+        @Test
+        void issuesAReleaseAnewAfterTheClockWasMovedBack() {
+            Release first = scene().released();
+            clock.moveBy(Duration.ofMinutes(-1));
+            RunLog.Logged early =
+                    log.start(scene().booking, first.code(), scene().noor.id());
+            assertThat(is(RunLog.Logged.Refused.class, early).code()).isEqualTo("clock-moved-back");
+
+            Release second = issuedAnew();
+            assertThat(second.issuedAt()).isBefore(first.issuedAt());
+            assertThat(releases.latest(scene().booking)).contains(second);
+            clock.moveBy(Duration.ofSeconds(-30));
+            Release third = issuedAnew();
+
+            assertThat(releases.of(scene().booking))
+                    .extracting(Release::id)
+                    .as("the one issued last comes first")
+                    .containsExactly(third.id(), second.id(), first.id());
+            is(
+                    RunLog.Logged.Kept.class,
+                    log.start(scene().booking, third.code(), scene().noor.id()));
+        }
+
+        private Release issuedAnew() {
+            assertThat(releases.withdraw(
+                            scene().booking,
+                            LapseRule.WITHDRAWN,
+                            "The clock was wrong.",
+                            scene().adaeze.id()))
+                    .isTrue();
+            assertThat(scene().state()).isEqualTo(BookingState.READY);
+            scene().answerAndSign(Part.OPERATOR, scene().noor);
+            scene().answerAndSign(Part.ATTENDANT, scene().mateo);
+            return scene().releasedBy(scene().adaeze);
+        }
+
+        @Test
+        void checksAProgramOnceThatWasAttachedAfterTheClockWasMovedBack() {
+            scene().attached();
+            clock.moveBy(Duration.ofMinutes(-2));
+            scene().preparation
+                    .attach(
+                            scene().booking,
+                            scene().upload("Peg and hole").id(),
+                            scene().noor.id());
+            assertThat(scene().preparation.look(scene().booking).booking().state())
+                    .isEqualTo(BookingState.CHECKED);
+            List<String> before = record();
+
+            for (int look = 0; look < 3; look++) {
+                scene().preparation.look(scene().booking);
+                assertThat(scene().state()).isEqualTo(BookingState.CHECKED);
+            }
+
+            assertThat(record()).isEqualTo(before);
         }
 
         @Test
