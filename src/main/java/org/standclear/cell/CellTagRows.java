@@ -3,6 +3,7 @@ package org.standclear.cell;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -18,16 +19,27 @@ class CellTagRows {
 
     private static final int REASON_LENGTH = 1000;
 
+    private static final List<String> COME_OFF = Arrays.stream(CellTag.Kind.values())
+            .filter(CellTag.Kind::comesOffAtReturn)
+            .map(CellTag.Kind::name)
+            .toList();
+
     private final JdbcClient jdbc;
 
     CellTagRows(JdbcClient jdbc) {
         this.jdbc = jdbc;
     }
 
+    /** Which test and which reading were the cell's last when its latest tag was hung; 0 where there was none. */
+    record Before(long test, long reading) {}
+
+    /** The numbers are read under the cell's row lock, so nothing is kept between them and the tag. */
     void add(CellTag tag) {
         jdbc.sql("""
-                insert into cell_tags (id, cell_id, kind, reason, placed_by, placed_at, caused_by)
-                values (:id, :cell, :kind, :reason, :by, :at, :causedBy)""")
+                insert into cell_tags (id, cell_id, kind, reason, placed_by, placed_at, caused_by, last_test, last_reading)
+                values (:id, :cell, :kind, :reason, :by, :at, :causedBy,
+                    (select coalesce(max(t.kept_no), 0) from cell_day_tests t where t.cell_id = :cell),
+                    (select coalesce(max(r.kept_no), 0) from cell_tool_readings r where r.cell_id = :cell))""")
                 .param("id", tag.id())
                 .param("cell", tag.cell().value())
                 .param("kind", tag.kind().name())
@@ -54,6 +66,17 @@ class CellTagRows {
                 .param("cell", cell.value())
                 .query(CellTagRows::tag)
                 .list();
+    }
+
+    /** What was there when the last was hung of the tags that a return to service takes off. */
+    Before before(CellId cell) {
+        return jdbc.sql("""
+                select coalesce(max(last_test), 0) as test, coalesce(max(last_reading), 0) as reading from cell_tags
+                where cell_id = :cell and lifted_by is null and kind in (:kinds)""")
+                .param("cell", cell.value())
+                .param("kinds", COME_OFF)
+                .query((row, number) -> new Before(row.getLong("test"), row.getLong("reading")))
+                .single();
     }
 
     List<CellTag> all(CellId cell) {

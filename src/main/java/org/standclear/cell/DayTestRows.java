@@ -13,7 +13,7 @@ import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.time.SqlTime;
 
-/** The table of day tests. */
+/** The table of day tests; the later one is the one recorded later, whatever the clock said. */
 @Repository
 class DayTestRows {
 
@@ -26,9 +26,20 @@ class DayTestRows {
     Optional<DayTest> latest(CellId cell, Instant at) {
         return jdbc.sql("""
                 select * from cell_day_tests where cell_id = :cell and tested_at <= :at
-                order by tested_at desc, id desc fetch first 1 rows only""")
+                order by kept_no desc fetch first 1 rows only""")
                 .param("cell", cell.value())
                 .param("at", SqlTime.toSql(at))
+                .query(DayTestRows::test)
+                .optional();
+    }
+
+    /** The latest of those recorded after the numbered one. */
+    Optional<DayTest> latestAfter(CellId cell, long keptNo) {
+        return jdbc.sql("""
+                select * from cell_day_tests where cell_id = :cell and kept_no > :after
+                order by kept_no desc fetch first 1 rows only""")
+                .param("cell", cell.value())
+                .param("after", keptNo)
                 .query(DayTestRows::test)
                 .optional();
     }
@@ -36,7 +47,7 @@ class DayTestRows {
     Optional<DayTest> lastOf(CellId cell, LocalDate date) {
         return jdbc.sql("""
                 select * from cell_day_tests where cell_id = :cell and lab_date = :date
-                order by tested_at desc, id desc fetch first 1 rows only""")
+                order by kept_no desc fetch first 1 rows only""")
                 .param("cell", cell.value())
                 .param("date", date)
                 .query(DayTestRows::test)
@@ -46,7 +57,7 @@ class DayTestRows {
     List<DayTest> recent(CellId cell, int atMost) {
         return jdbc.sql("""
                 select * from cell_day_tests where cell_id = :cell
-                order by tested_at desc, id desc fetch first :most rows only""")
+                order by kept_no desc fetch first :most rows only""")
                 .param("cell", cell.value())
                 .param("most", atMost)
                 .query(DayTestRows::test)
@@ -56,7 +67,7 @@ class DayTestRows {
     Optional<DayTest> lastBefore(CellId cell, LocalDate date) {
         return jdbc.sql("""
                 select * from cell_day_tests where cell_id = :cell and lab_date < :date
-                order by tested_at desc, id desc fetch first 1 rows only""")
+                order by kept_no desc fetch first 1 rows only""")
                 .param("cell", cell.value())
                 .param("date", date)
                 .query(DayTestRows::test)

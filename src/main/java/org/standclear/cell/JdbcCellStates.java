@@ -130,18 +130,14 @@ class JdbcCellStates implements CellStates {
     }
 
     private CellGates.ReturnQuestion returnQuestion(Cell cell, List<CellTag> stopping, PersonId by) {
-        Instant tagged = stopping.stream()
-                .map(CellTag::placedAt)
-                .max(Comparator.naturalOrder())
-                .orElse(Instant.EPOCH);
         Set<PersonId> involved = stopping.stream()
                 .flatMap(tag -> runPeople.at(cell.id(), tag.placedAt()).stream())
                 .collect(Collectors.toSet());
         return new CellGates.ReturnQuestion(
                 cell,
                 stopping,
-                dayTests.latest(cell.id(), now()),
-                readings.since(cell.id(), tagged),
+                dayTests.latestAfter(cell.id(), tags.before(cell.id()).test()),
+                readings.sinceTagged(cell.id()),
                 files.factsOf(cells.current(cell.id())),
                 involved,
                 by);

@@ -2,7 +2,6 @@ package org.standclear.cell;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -24,11 +23,13 @@ class JdbcToolReadings implements ToolReadings {
 
     private final JdbcClient jdbc;
     private final Cells cells;
+    private final CellTagRows tags;
     private final Trail trail;
 
-    JdbcToolReadings(JdbcClient jdbc, Cells cells, Trail trail) {
+    JdbcToolReadings(JdbcClient jdbc, Cells cells, CellTagRows tags, Trail trail) {
         this.jdbc = jdbc;
         this.cells = cells;
+        this.tags = tags;
         this.trail = trail;
     }
 
@@ -69,18 +70,18 @@ class JdbcToolReadings implements ToolReadings {
     }
 
     @Override
-    public List<ToolReading> since(CellId cell, Instant from) {
+    public List<ToolReading> sinceTagged(CellId cell) {
         return latest(jdbc.sql(
-                        "select * from cell_tool_readings where cell_id = :cell and read_at >= :from order by read_at, id")
+                        "select * from cell_tool_readings where cell_id = :cell and kept_no > :after order by kept_no")
                 .param("cell", cell.value())
-                .param("from", SqlTime.toSql(from))
+                .param("after", tags.before(cell).reading())
                 .query(JdbcToolReadings::reading)
                 .list());
     }
 
     @Override
     public List<ToolReading> of(UUID change) {
-        return latest(jdbc.sql("select * from cell_tool_readings where change_id = :change order by read_at, id")
+        return latest(jdbc.sql("select * from cell_tool_readings where change_id = :change order by kept_no")
                 .param("change", change)
                 .query(JdbcToolReadings::reading)
                 .list());

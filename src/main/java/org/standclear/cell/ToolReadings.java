@@ -1,6 +1,5 @@
 package org.standclear.cell;
 
-import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 import org.standclear.platform.ids.CellId;
@@ -17,6 +16,6 @@ public interface ToolReadings {
     /** The latest reading of each person that was made for the tool change, and no other. */
     List<ToolReading> of(UUID change);
 
-    /** The latest reading of each person from the instant on. */
-    List<ToolReading> since(CellId cell, Instant from);
+    /** The latest reading of each person, of those kept since the last tag was hung that a return takes off. */
+    List<ToolReading> sinceTagged(CellId cell);
 }

@@ -94,8 +94,6 @@ class CellGatesTests {
 
         assertThat(refusal(cell, tags, Optional.empty(), technician))
                 .hasValueSatisfying(says -> assertThat(says).contains("No day test has passed"));
-        assertThat(refusal(cell, tags, Optional.of(test("G-02", TAGGED.minusSeconds(1))), technician))
-                .isPresent();
         assertThat(refusal(cell, tags, Optional.of(test("G-02", TAGGED.plusSeconds(1), "No.")), technician))
                 .isPresent();
         assertThat(refusal(cell, tags, Optional.of(test("G-02", TAGGED.plusSeconds(1))), technician))

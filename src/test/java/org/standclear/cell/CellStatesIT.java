@@ -97,6 +97,49 @@ class CellStatesIT {
         }
 
         @Test
+        void nothingFromBeforeTheTagBringsTheCellBackWhenTheClockWasSetBack() {
+            clock.moveBy(Duration.ofHours(2));
+            dayTests.record(cell, technician, SampleCell.goodReadings());
+            SampleCell.readByTwo(application, cell);
+            clock.moveBy(Duration.ofMinutes(-55));
+            states.tagOut(cell, student, "cable chafed at the elbow");
+
+            assertThat(notReturned()).startsWith("No day test has passed");
+            clock.moveBy(Duration.ofHours(1));
+            assertThat(notReturned())
+                    .as("once the clock has passed the old test")
+                    .startsWith("No day test has passed");
+
+            clock.moveBy(Duration.ofMinutes(-70));
+            dayTests.record(cell, technician, SampleCell.goodReadings());
+            assertThat(notReturned()).endsWith("read so far: 0.");
+            SampleCell.readByTwo(application, cell);
+            assertThat(states.returnToService(cell, technician, "new cable"))
+                    .as("tested and read after the tag, whatever the clock says")
+                    .isEqualTo(new Return.Returned(CellState.IN_SERVICE));
+        }
+
+        private String notReturned() {
+            Return outcome = states.returnToService(cell, technician, "new cable");
+            assertThat(outcome).isInstanceOf(Return.Refused.class);
+            return ((Return.Refused) outcome).says();
+        }
+
+        @Test
+        void theLatestDayTestIsTheOneRecordedLast() {
+            clock.moveBy(Duration.ofHours(2));
+            dayTests.record(cell, technician, SampleCell.goodReadings());
+            clock.moveBy(Duration.ofHours(-1));
+            var bad = new DayTestReadings("pillar", true, true, true, "full", "level 3", 50, "G-02", true);
+            DayTest failed = dayTests.record(cell, technician, bad);
+            clock.moveBy(Duration.ofHours(2));
+
+            assertThat(dayTests.latest(cell, clock.instant())).contains(failed);
+            assertThat(dayTests.passedOn(cell, LocalDate.of(2026, 3, 11))).isEmpty();
+            assertThat(obstacles()).contains("day-test-failed");
+        }
+
+        @Test
         void theHeavierTagDecides() {
             states.restrict(cell, technician, "new bit holder");
             assertThat(state()).isEqualTo(CellState.RESTRICTED);

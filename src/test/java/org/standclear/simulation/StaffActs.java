@@ -105,7 +105,7 @@ final class StaffActs {
                 .latest(cell, lab.clock.instant())
                 .filter(test -> test.passed() && test.testedAt().isAfter(tagged))
                 .isPresent();
-        List<ToolReading> read = lab.doors.readings().since(cell, tagged);
+        List<ToolReading> read = lab.doors.readings().sinceTagged(cell);
         boolean agree = read.stream().map(ToolReading::offsetMm).distinct().count() == 1;
         return tested ? (agree && read.size() >= 2 ? 2 : 1) : 0;
     }

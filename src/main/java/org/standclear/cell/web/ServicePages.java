@@ -89,7 +89,7 @@ class ServicePages {
                 .toList();
         model.addAttribute("cell", cell);
         model.addAttribute("hanging", hanging);
-        model.addAttribute("readers", hanging.isEmpty() ? List.of() : readers(cell, hanging.get(0)));
+        model.addAttribute("readers", hanging.isEmpty() ? List.of() : readers(cell));
         model.addAttribute(
                 "lastTest", dayTests.latest(cell.id(), clock.instant()).orElse(null));
         model.addAttribute("form", form);
@@ -98,10 +98,8 @@ class ServicePages {
     }
 
     /** Who has read tool and offset since the latest tag was hung; not what. */
-    private List<PersonId> readers(Cell cell, CellTag latest) {
-        return readings.since(cell.id(), latest.placedAt()).stream()
-                .map(ToolReading::by)
-                .toList();
+    private List<PersonId> readers(Cell cell) {
+        return readings.sinceTagged(cell.id()).stream().map(ToolReading::by).toList();
     }
 
     @GetMapping("/cells/{cell}/restriction")
