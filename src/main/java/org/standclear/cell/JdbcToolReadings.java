@@ -5,6 +5,7 @@ import java.sql.SQLException;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -24,19 +25,29 @@ class JdbcToolReadings implements ToolReadings {
     private final JdbcClient jdbc;
     private final Cells cells;
     private final CellTagRows tags;
+    private final ToolReaders readers;
     private final Trail trail;
 
-    JdbcToolReadings(JdbcClient jdbc, Cells cells, CellTagRows tags, Trail trail) {
+    JdbcToolReadings(JdbcClient jdbc, Cells cells, CellTagRows tags, ToolReaders readers, Trail trail) {
         this.jdbc = jdbc;
         this.cells = cells;
         this.tags = tags;
+        this.readers = readers;
         this.trail = trail;
     }
 
     @Override
     @Transactional
-    public void read(ToolReading reading) {
-        keep(reading, null);
+    public Optional<String> read(ToolReading reading) {
+        Optional<String> mayNot = refusal(reading);
+        if (mayNot.isEmpty()) {
+            keep(reading, null);
+        }
+        return mayNot;
+    }
+
+    private Optional<String> refusal(ToolReading reading) {
+        return readers.refusal(reading.cell(), reading.by(), reading.at());
     }
 
     @Override
@@ -71,12 +82,13 @@ class JdbcToolReadings implements ToolReadings {
 
     @Override
     public List<ToolReading> sinceTagged(CellId cell) {
-        return latest(jdbc.sql(
+        List<ToolReading> kept = jdbc.sql(
                         "select * from cell_tool_readings where cell_id = :cell and kept_no > :after order by kept_no")
                 .param("cell", cell.value())
                 .param("after", tags.before(cell).reading())
                 .query(JdbcToolReadings::reading)
-                .list());
+                .list();
+        return latest(kept).stream().filter(one -> refusal(one).isEmpty()).toList();
     }
 
     @Override

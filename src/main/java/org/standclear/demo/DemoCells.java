@@ -152,8 +152,11 @@ class DemoCells {
     void putBack(CellId cell, PersonId by, PersonId second, String mended) {
         CellFacts facts = facts(cell);
         for (PersonId reader : List.of(by, second)) {
-            readings.read(new ToolReading(
-                    cell, reader, SqlTime.stored(clock.instant()), facts.fittedTool(), facts.fittedOffsetMm()));
+            ToolReading reading = new ToolReading(
+                    cell, reader, SqlTime.stored(clock.instant()), facts.fittedTool(), facts.fittedOffsetMm());
+            readings.read(reading).ifPresent(says -> {
+                throw new IllegalStateException("the demo's script: a reading was refused: " + says);
+            });
         }
         Expect.that(CellStates.Return.Returned.class, states.returnToService(cell, by, mended), "return to service");
     }

@@ -1,16 +1,20 @@
 package org.standclear.cell;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationContext;
+import org.standclear.booking.SampleLab;
 import org.standclear.cell.CellRegister.Decided;
 import org.standclear.cell.CellRegister.NewProposal;
 import org.standclear.cell.CellRegister.Proposed;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.security.Role;
 
 /** Cell files and cells for tests of any feature; names are new each time, since tests share a database. */
 public final class SampleCell {
@@ -82,13 +86,16 @@ public final class SampleCell {
         return new DayTestReadings("pillar by the door", true, false, true, "reduced", "level 3", 50, "G-02", true);
     }
 
-    /** Two people read tool and offset now, both as they are. */
+    /** Two technicians read tool and offset now, both as they are. */
     public static void readByTwo(ApplicationContext application, CellId cell) {
         Instant now = application.getBean(Clock.class).instant();
-        for (int reader = 1; reader <= 2; reader++) {
-            application
-                    .getBean(ToolReadings.class)
-                    .read(new ToolReading(cell, PersonId.next(), now, "G-02", List.of(0.0, 0.0, -60.0)));
+        SampleLab lab = new SampleLab(application);
+        for (String name : List.of("Wren Saltmarsh", "Tal Emberley")) {
+            PersonId reader = lab.person(name, Role.TECHNICIAN).id();
+            assertThat(application
+                            .getBean(ToolReadings.class)
+                            .read(new ToolReading(cell, reader, now, "G-02", List.of(0.0, 0.0, -60.0))))
+                    .isEmpty();
         }
     }
 }

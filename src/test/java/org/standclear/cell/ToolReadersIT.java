@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.context.ApplicationContext;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.standclear.booking.SampleLab;
 import org.standclear.cell.Equipment.Item;
 import org.standclear.cell.Equipment.Kind;
@@ -19,6 +20,7 @@ import org.standclear.people.Person;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.security.Role;
+import org.standclear.platform.time.SqlTime;
 import org.standclear.testing.MovableClock;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
@@ -47,6 +49,15 @@ class ToolReadersIT {
 
         @Autowired
         ToolReadings readings;
+
+        @Autowired
+        CellStates states;
+
+        @Autowired
+        DayTests dayTests;
+
+        @Autowired
+        JdbcClient jdbc;
 
         @Autowired
         MovableClock clock;
@@ -152,6 +163,51 @@ class ToolReadersIT {
             assertThat(refused(reads(lab().person("Ottilie Marrow", Role.STUDENT))))
                     .contains("authorised at this cell");
             assertThat(changes.open(cell).orElseThrow().readers()).isEmpty();
+        }
+
+        @Test
+        void oneWhoMayNotReadNeitherBlocksAReturnNorCounts() {
+            Person tal = lab().technician("Tal Emberley");
+            states.tagOut(cell, tal.id(), "cable chafed at the elbow");
+            dayTests.record(cell, tal.id(), SampleCell.goodReadings());
+            Person ottilie = lab().person("Ottilie Marrow", Role.STUDENT);
+            assertThat(readings.read(new ToolReading(cell, ottilie.id(), clock.instant(), "V-99", OFFSET)))
+                    .hasValueSatisfying(says -> assertThat(says).contains("authorised at this cell"));
+            assertThat(readings.sinceTagged(cell)).isEmpty();
+
+            stored(ottilie, "V-99");
+            stored(lab().person("Mateo Ironbark", Role.STUDENT), "G-02");
+            stored(lab().person("Noor Candlewick", Role.STUDENT), "G-02");
+            assertThat(states.returnToService(cell, tal.id(), "new cable"))
+                    .isInstanceOfSatisfying(
+                            CellStates.Return.Refused.class,
+                            refused -> assertThat(refused.says()).endsWith("read so far: 0."));
+            SampleCell.readByTwo(application, cell);
+
+            assertThat(states.returnToService(cell, tal.id(), "new cable"))
+                    .isEqualTo(new CellStates.Return.Returned(CellState.IN_SERVICE));
+        }
+
+        @Test
+        void aReadingOfAStudentWhoIsAuthorisedCountsForAReturn() {
+            Person noor = lab().student("Noor Candlewick");
+            assertThat(readings.read(new ToolReading(cell, noor.id(), clock.instant(), code, OFFSET)))
+                    .isEmpty();
+            assertThat(readings.sinceTagged(cell)).extracting(ToolReading::by).containsExactly(noor.id());
+        }
+
+        /** A reading that was kept of somebody who may not read, as an authorisation that ended leaves it behind. */
+        private void stored(Person person, String tool) {
+            jdbc.sql("""
+                    insert into cell_tool_readings (id, cell_id, read_by, read_at, tool_code, offset_x_mm, offset_y_mm,
+                        offset_z_mm)
+                    values (:id, :cell, :by, :at, :tool, 0, 0, -60)""")
+                    .param("id", Id.newValue())
+                    .param("cell", cell.value())
+                    .param("by", person.id().value())
+                    .param("at", SqlTime.toSql(clock.instant()))
+                    .param("tool", tool)
+                    .update();
         }
     }
 

@@ -112,8 +112,10 @@ final class StaffActs {
 
     private String read(CellId cell, Person reader) {
         List<Double> offset = lab.chance.percent(95) ? List.of(0.0, 0.0, -60.0) : List.of(0.0, 0.0, -55.0);
-        lab.doors.readings().read(new ToolReading(cell, reader.id(), lab.clock.instant(), "G-02", offset));
-        return "read by " + reader.printedName();
+        return lab.doors
+                .readings()
+                .read(new ToolReading(cell, reader.id(), lab.clock.instant(), "G-02", offset))
+                .orElse("read by " + reader.printedName());
     }
 
     String restrict(CellId cell) {

@@ -3,6 +3,7 @@ package org.standclear.cell.web;
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.Clock;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
@@ -59,15 +60,19 @@ class ToolReadingPages {
                 number(errors, "offsetX", form.offsetX()),
                 number(errors, "offsetY", form.offsetY()),
                 number(errors, "offsetZ", form.offsetZ()));
+        String next = "/cells/" + cell;
+        if (!errors.any()) {
+            postOnce.run(form.formToken(), () -> {
+                Optional<String> refusal =
+                        readings.read(new ToolReading(cell, me.id(), SqlTime.stored(clock.instant()), tool, offset));
+                refusal.ifPresent(says -> errors.add("", says));
+                return refusal.isPresent() ? null : next;
+            });
+        }
         if (errors.any()) {
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
             return page(found, form, errors, model);
         }
-        String next = "/cells/" + cell;
-        postOnce.run(form.formToken(), () -> {
-            readings.read(new ToolReading(cell, me.id(), SqlTime.stored(clock.instant()), tool, offset));
-            return next;
-        });
         flash.addFlashAttribute("told", "Your reading is kept. It is compared when the cell is put back.");
         return "redirect:" + next;
     }

@@ -143,6 +143,16 @@ class CellPagesIT {
             assertThat(cells.find(cell).orElseThrow().state()).isEqualTo(CellState.IN_SERVICE);
         }
 
+        @Test
+        void aReadingOfSomebodyNotAuthorisedAtTheCellIsRefusedInItsForm() throws Exception {
+            MockHttpServletResponse refused = send(reading("-61"), person(Role.STUDENT));
+
+            assertThat(refused.getStatus()).isEqualTo(422);
+            Document form = document(refused);
+            assertThat(form.select(".errors li").text()).contains("authorised at this cell");
+            assertThat(form.select("input[name=offsetZ]").val()).isEqualTo("-61");
+        }
+
         private AbstractMockHttpServletRequestBuilder<?> returned(String token) {
             return post("/cells/" + cell + "/return")
                     .param("formToken", token)
