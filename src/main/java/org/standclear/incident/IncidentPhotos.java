@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.standclear.incident.photos.PhotoDarkroom;
 import org.standclear.platform.ids.IncidentId;
 import org.standclear.platform.ids.PersonId;
 
@@ -13,8 +14,11 @@ public interface IncidentPhotos {
     /** How many one incident may have. */
     int MOST = 12;
 
-    /** Takes a photo in, or says why it is none. */
-    IncidentOutcome add(IncidentId incident, byte[] file, String caption, PersonId by);
+    /** Why the incident takes no photo more, so that nobody's file is looked at for nothing. */
+    Optional<String> whyNoMore(IncidentId incident);
+
+    /** Takes a photo in that was made anew before, or says why not. */
+    IncidentOutcome add(IncidentId incident, PhotoDarkroom.Developed.Photo photo, String caption, PersonId by);
 
     /** The photos of an incident, first to last. */
     List<Photo> of(IncidentId incident);

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
+import org.springframework.core.io.ByteArrayResource;
 import org.standclear.incident.CauseBranch;
 import org.standclear.incident.ControlLevel;
 import org.standclear.incident.IncidentClass;
@@ -13,6 +14,7 @@ import org.standclear.incident.IncidentPhotos;
 import org.standclear.incident.IncidentReviews;
 import org.standclear.incident.MedicalNotes;
 import org.standclear.incident.photos.MadeUpFiles;
+import org.standclear.incident.photos.PhotoDarkroom;
 import org.standclear.platform.access.AccessLog;
 import org.standclear.platform.access.Sight;
 import org.standclear.platform.ids.IncidentId;
@@ -176,9 +178,10 @@ class DisposedIncidentsIT {
         @Test
         void letsAPhotoGoOnlyForADisposalOfTheSameTransaction() {
             IncidentId incident = reported(IncidentClass.NEAR_MISS);
-            done(application
-                    .getBean(IncidentPhotos.class)
-                    .add(incident, MadeUpFiles.picture("jpeg", 12, 8), "", ines.id()));
+            PhotoDarkroom.Developed.Photo picture = (PhotoDarkroom.Developed.Photo) application
+                    .getBean(PhotoDarkroom.class)
+                    .develop(new ByteArrayResource(MadeUpFiles.picture("jpeg", 12, 8)));
+            done(application.getBean(IncidentPhotos.class).add(incident, picture, "", ines.id()));
             UUID photo = guarded("incident_photos", incident);
             disposedAfter(RecordKind.PHOTOS, photo);
             assertThat(application.getBean(IncidentPhotos.class).of(incident)).isEmpty();

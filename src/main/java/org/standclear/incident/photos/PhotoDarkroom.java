@@ -8,8 +8,11 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.util.Iterator;
+import java.util.Optional;
 import java.util.concurrent.Semaphore;
+import java.util.concurrent.TimeUnit;
 import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageReadParam;
@@ -20,11 +23,14 @@ import javax.imageio.stream.ImageInputStream;
 import javax.imageio.stream.ImageOutputStream;
 import javax.imageio.stream.MemoryCacheImageInputStream;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
+import org.springframework.core.io.ByteArrayResource;
+import org.springframework.core.io.InputStreamSource;
 import org.springframework.stereotype.Component;
 
 /**
  * Makes a photo anew: reads the picture's size from its header, refuses what is too large before it is decoded, decodes
- * only as many pixels as are kept, and writes a JPEG that has nothing in it but the picture.
+ * only as many pixels as are kept, and writes a JPEG that has nothing in it but the picture. It is slow and works on one
+ * picture at a time: nobody comes here with a transaction open, or all connections end up waiting at its door.
  */
 @Component
 public class PhotoDarkroom {
@@ -41,7 +47,21 @@ public class PhotoDarkroom {
     private static final float QUALITY = 0.85f;
 
     // one at a time: what one picture needs is known, what ten need would not fit
-    private final Semaphore turn = new Semaphore(1, true);
+    private final Semaphore turn;
+
+    // who comes after these is sent away at once, and no file of theirs is in memory
+    private final Semaphore inside;
+    private final long patienceSeconds;
+
+    PhotoDarkroom() {
+        this(4, 10);
+    }
+
+    PhotoDarkroom(int mayWait, long patienceSeconds) {
+        this.turn = new Semaphore(1, true);
+        this.inside = new Semaphore(1 + mayWait);
+        this.patienceSeconds = patienceSeconds;
+    }
 
     /** What came of a file. */
     public sealed interface Developed {
@@ -77,30 +97,70 @@ public class PhotoDarkroom {
 
         /** It is not taken; one line that says why. */
         record Refused(String says) implements Developed {}
+
+        /** Too many others are waiting; the same file may be sent again in a moment. */
+        record Busy(String says) implements Developed {}
     }
 
-    /** Makes a picture of a file, or says why not. */
-    public Developed develop(byte[] file) {
-        if (file.length == 0) {
-            return new Developed.Refused("Choose a photo first.");
+    /** Makes a picture of a file, or says why not; opens the file only when it is its turn. */
+    public Developed develop(InputStreamSource file) {
+        if (!inside.tryAcquire()) {
+            return busy();
         }
-        if (file.length > MOST_BYTES) {
-            return new Developed.Refused("The photo has " + file.length / (1024 * 1024) + " MiB; 8 MiB at most.");
-        }
-        PhotoFile kind = PhotoFile.of(file).orElse(null);
-        if (kind == null) {
-            return new Developed.Refused(
-                    "That is not a photo: a JPEG or PNG picture is taken, whatever its name says.");
-        }
-        turn.acquireUninterruptibly();
         try {
-            return read(file, kind);
+            return inTurn(file);
+        } finally {
+            inside.release();
+        }
+    }
+
+    Developed develop(byte[] file) {
+        return develop(new ByteArrayResource(file));
+    }
+
+    private static Developed busy() {
+        return new Developed.Busy("Other photos are being taken in just now. This one was not kept: choose it again and"
+                + " send it in a minute.");
+    }
+
+    private Developed inTurn(InputStreamSource file) {
+        if (!gotTurn()) {
+            return busy();
+        }
+        try {
+            return opened(file);
         } catch (IOException | RuntimeException broken) {
             // readers throw of both kinds at pictures that are cut off or made to break them
             return new Developed.Refused("The photo cannot be read: the file is damaged or incomplete.");
         } finally {
             turn.release();
         }
+    }
+
+    private boolean gotTurn() {
+        try {
+            return turn.tryAcquire(patienceSeconds, TimeUnit.SECONDS);
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
+            return false;
+        }
+    }
+
+    private static Developed opened(InputStreamSource source) throws IOException {
+        byte[] file;
+        try (InputStream stream = source.getInputStream()) {
+            file = stream.readNBytes(MOST_BYTES + 1);
+        }
+        if (file.length == 0) {
+            return new Developed.Refused("Choose a photo first.");
+        }
+        if (file.length > MOST_BYTES) {
+            return new Developed.Refused("The photo has more than 8 MiB; 8 MiB at most.");
+        }
+        Optional<PhotoFile> kind = PhotoFile.of(file);
+        return kind.isPresent()
+                ? read(file, kind.get())
+                : new Developed.Refused("That is not a photo: a JPEG or PNG picture is taken, whatever its name says.");
     }
 
     private static Developed read(byte[] file, PhotoFile kind) throws IOException {

@@ -9,8 +9,8 @@ import org.springframework.transaction.annotation.Transactional;
 import org.standclear.incident.Incident;
 import org.standclear.incident.IncidentOutcome;
 import org.standclear.incident.IncidentPhotos;
+import org.standclear.incident.IncidentState;
 import org.standclear.incident.IncidentStep;
-import org.standclear.incident.photos.PhotoDarkroom;
 import org.standclear.incident.photos.PhotoDarkroom.Developed;
 import org.standclear.platform.digest.Sha256;
 import org.standclear.platform.ids.Id;
@@ -24,27 +24,36 @@ class JdbcIncidentPhotos implements IncidentPhotos {
 
     private final JdbcClient jdbc;
     private final IncidentRows incidents;
-    private final PhotoDarkroom darkroom;
     private final Steps steps;
 
-    JdbcIncidentPhotos(JdbcClient jdbc, IncidentRows incidents, PhotoDarkroom darkroom, Steps steps) {
+    JdbcIncidentPhotos(JdbcClient jdbc, IncidentRows incidents, Steps steps) {
         this.jdbc = jdbc;
         this.incidents = incidents;
-        this.darkroom = darkroom;
         this.steps = steps;
     }
 
     @Override
-    @Transactional
-    public IncidentOutcome add(IncidentId id, byte[] file, String caption, PersonId by) {
-        Developed developed = darkroom.develop(file);
-        if (developed instanceof Developed.Refused refused) {
-            return new IncidentOutcome.Refused("photo", refused.says());
+    @Transactional(readOnly = true)
+    public Optional<String> whyNoMore(IncidentId id) {
+        return whyNoMore(incidents.find(id).orElseThrow());
+    }
+
+    private Optional<String> whyNoMore(Incident incident) {
+        if (incident.state() == IncidentState.CLOSED) {
+            return Optional.of("The incident is closed; no more photos are taken. Tell the instructor in person.");
         }
-        Developed.Photo photo = (Developed.Photo) developed;
+        return of(incident.id()).size() >= MOST
+                ? Optional.of("There are " + MOST + " photos already, no more are taken.")
+                : Optional.empty();
+    }
+
+    @Override
+    @Transactional
+    public IncidentOutcome add(IncidentId id, Developed.Photo photo, String caption, PersonId by) {
         Incident incident = incidents.lock(id).orElseThrow();
-        if (of(id).size() >= MOST) {
-            return new IncidentOutcome.Refused("photo", "There are " + MOST + " photos already, no more are taken.");
+        Optional<String> refusal = whyNoMore(incident);
+        if (refusal.isPresent()) {
+            return new IncidentOutcome.Refused("photo", refusal.get());
         }
         String sha256 = Sha256.of(photo.jpeg());
         jdbc.sql("""

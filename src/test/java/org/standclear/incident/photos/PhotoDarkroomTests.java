@@ -29,6 +29,37 @@ class PhotoDarkroomTests {
         return (Developed.Photo) developed;
     }
 
+    @Test
+    void sendsAwayWhoFindsAFullDoorwayWithoutOpeningTheirFile() {
+        PhotoDarkroom small = new PhotoDarkroom(0, 30);
+        byte[] file = MadeUpFiles.picture("jpeg", 12, 8);
+        List<Developed> within = new ArrayList<>();
+
+        Developed outer = small.develop(() -> {
+            within.add(small.develop(() -> {
+                throw new IOException("opened");
+            }));
+            return new ByteArrayInputStream(file);
+        });
+
+        assertThat(outer).isInstanceOf(Developed.Photo.class);
+        assertThat(within).hasSize(1).allMatch(Developed.Busy.class::isInstance);
+        assertThat(small.develop(file)).as("the turn was given back").isInstanceOf(Developed.Photo.class);
+    }
+
+    @Test
+    void waitsForATurnNoLongerThanItsPatience() {
+        PhotoDarkroom impatient = new PhotoDarkroom(1, 0);
+        List<Developed> within = new ArrayList<>();
+
+        impatient.develop(() -> {
+            within.add(impatient.develop(MadeUpFiles.picture("jpeg", 12, 8)));
+            throw new IOException("no file");
+        });
+
+        assertThat(within).hasSize(1).allMatch(Developed.Busy.class::isInstance);
+    }
+
     private String refused(byte[] file) {
         Developed developed = darkroom.develop(file);
         assertThat(developed).isInstanceOf(Developed.Refused.class);

@@ -120,6 +120,20 @@ class PhotoPagesIT {
         }
 
         @Test
+        void takesNoneOnceTheIncidentIsClosed() throws Exception {
+            IncidentId id = reported(IncidentClass.NEAR_MISS);
+            assertThat(see(ines, at(id)).select("input[type=file]")).hasSize(1);
+            jdbc.sql("update incidents set state = 'CLOSED', closed_at = reported_at where id = :id")
+                    .param("id", id.value())
+                    .update();
+
+            assertThat(refusal(sends(ines, id, "p.png", "image/png", MadeUpFiles.picture("png", 12, 8))))
+                    .contains("closed");
+            assertThat(photos().of(id)).isEmpty();
+            assertThat(see(ines, at(id)).select("input[type=file]")).isEmpty();
+        }
+
+        @Test
         void showsAReporterTheirOwnPhotosOnly() throws Exception {
             IncidentId id = kept(send(
                             IncidentClass.NEAR_MISS,
