@@ -25,6 +25,7 @@ public class PlanDesk {
     private final Searches searches;
     private final Plans plans;
     private final WindowProblem problems;
+    private final StillAsked stillAsked;
     private final BookTogether together;
     private final Turns makeUps;
     private final BookingDesk desk;
@@ -39,6 +40,7 @@ public class PlanDesk {
             Searches searches,
             Plans plans,
             WindowProblem problems,
+            StillAsked stillAsked,
             BookTogether together,
             Turns makeUps,
             BookingDesk desk,
@@ -51,6 +53,7 @@ public class PlanDesk {
         this.searches = searches;
         this.plans = plans;
         this.problems = problems;
+        this.stillAsked = stillAsked;
         this.together = together;
         this.makeUps = makeUps;
         this.desk = desk;
@@ -77,6 +80,10 @@ public class PlanDesk {
         if (!clock.instant().isBefore(problems.span(window).from())) {
             return Optional.of(
                     "The window has begun: a plan is accepted before its first day. Search again for days ahead.");
+        }
+        Optional<String> changed = stillAsked.whyNot(window, turns);
+        if (changed.isPresent()) {
+            return changed;
         }
         BookTogether.Outcome outcome = together.book(turns.stream()
                 .map(turn -> new MakeBooking(

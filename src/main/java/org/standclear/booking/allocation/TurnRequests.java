@@ -23,10 +23,12 @@ import org.standclear.platform.time.SqlTime;
 public class TurnRequests {
 
     private final JdbcClient jdbc;
+    private final Windows windows;
     private final Clock clock;
 
-    TurnRequests(JdbcClient jdbc, Clock clock) {
+    TurnRequests(JdbcClient jdbc, Windows windows, Clock clock) {
         this.jdbc = jdbc;
+        this.windows = windows;
         this.clock = clock;
     }
 
@@ -41,10 +43,16 @@ public class TurnRequests {
                 .findFirst();
     }
 
-    /** Puts the request in the place of the person's earlier one. */
+    /**
+     * Puts the request in the place of the person's earlier one, which is another one then; not when somebody has just
+     * accepted a plan or closed the window.
+     */
     @Transactional
-    public void ask(TurnRequest asked) {
-        withdraw(asked.window(), asked.operator());
+    public boolean ask(TurnRequest asked) {
+        if (!windows.lock(asked.window()).isUndecided()) {
+            return false;
+        }
+        remove(asked.window(), asked.operator());
         jdbc.sql("""
                 insert into booking_turn_requests (id, window_id, operator_id, partner_id, assignment_id, tool, turns,
                     attends, make_up, asked_at)
@@ -67,11 +75,18 @@ public class TurnRequests {
                 .update();
         insert(asked.id(), "CAN", asked.canCome());
         insert(asked.id(), "WISH", asked.wishes());
+        return true;
     }
 
-    /** Takes the person's request back. */
+    /** Takes the person's request back, unless somebody has just accepted a plan or closed the window. */
     @Transactional
     public void withdraw(UUID window, PersonId operator) {
+        if (windows.lock(window).isUndecided()) {
+            remove(window, operator);
+        }
+    }
+
+    private void remove(UUID window, PersonId operator) {
         jdbc.sql("""
                 delete from booking_turn_times where request_id in
                     (select id from booking_turn_requests where window_id = :window and operator_id = :operator)""")

@@ -73,7 +73,10 @@ public class Windows {
         return id;
     }
 
-    /** Reads the window and locks it until the transaction ends: one search begins, one plan is accepted at a time. */
+    /**
+     * Reads the window and locks it until the transaction ends: one search begins, one plan is accepted at a time,
+     * and nobody changes their request meanwhile.
+     */
     Window lock(UUID id) {
         return jdbc.sql("select * from booking_windows where id = :id for update")
                 .param("id", id)

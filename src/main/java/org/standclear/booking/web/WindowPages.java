@@ -95,10 +95,15 @@ class WindowPages {
         Optional<TurnRequest> asked = reader.read(found, form, me, errors);
         if (asked.isPresent()) {
             Optional<String> done = patientPost.run(form.formToken(), () -> {
-                requests.ask(asked.get());
+                if (!requests.ask(asked.get())) {
+                    errors.put("", "The window was decided just now: it takes no requests any more.");
+                    return null;
+                }
                 return "/windows/" + window;
             });
-            return "redirect:" + done.orElse("/windows/" + window);
+            if (done.isPresent()) {
+                return "redirect:" + done.get();
+            }
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
         return sheets.page(found, form, errors, me, model);
