@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.UUID;
@@ -36,8 +37,9 @@ class Differences {
      * Somebody with an account.
      *
      * @param here whether the person has a part in this lab; of others nothing is shown but what the file says
+     * @param staff whether the person is more than a student, here or in another lab
      */
-    record Known(UUID id, String login, String name, boolean active, boolean here) {}
+    record Known(UUID id, String login, String name, boolean active, boolean here, boolean staff) {}
 
     /** That somebody is in a section now. */
     record Enrolled(UUID person, String name, UUID section, String course, String code, Instant since) {}
@@ -67,6 +69,15 @@ class Differences {
             Map<String, String> addressed,
             List<String> notes) {
 
+        /** Names of people who have an account already and get the file's address, in the file's order. */
+        List<String> addressedBefore() {
+            return addressed.keySet().stream()
+                    .map(people::get)
+                    .filter(Objects::nonNull)
+                    .map(Known::name)
+                    .toList();
+        }
+
         /** Everything that applying would change, one thing a line, so that a preview can be told from another. */
         String statement() {
             StringBuilder lines = new StringBuilder();
@@ -90,7 +101,9 @@ class Differences {
         Map<String, Known> people = new HashMap<>();
         jdbc.sql("""
                 select p.id, p.login, p.printed_name, p.active, exists (select 1 from person_roles r
-                    where r.person_id = p.id and (r.lab_id = :lab or r.role = 'ADMINISTRATOR')) as here
+                    where r.person_id = p.id and (r.lab_id = :lab or r.role = 'ADMINISTRATOR')) as here,
+                    exists (select 1 from person_roles r
+                        where r.person_id = p.id and r.role <> 'STUDENT') as staff
                 from people p""")
                 .param("lab", labs.theLab().id().value())
                 .query((row, number) -> new Known(
@@ -98,7 +111,8 @@ class Differences {
                         row.getString("login"),
                         row.getString("printed_name"),
                         row.getBoolean("active"),
-                        row.getBoolean("here")))
+                        row.getBoolean("here"),
+                        row.getBoolean("staff")))
                 .list()
                 .forEach(one -> people.put(one.login(), one));
         Map<String, UUID> courses = new HashMap<>();
@@ -151,7 +165,10 @@ class Differences {
             if (row.address().isEmpty() || (known != null && keepsAddress(known, have))) {
                 continue;
             }
-            if (addresses.usable(row.address())) {
+            if (known != null && known.staff()) {
+                notes.add("Line " + row.line() + ": the e-mail address of " + known.name()
+                        + " is left out: who is more than a student enters it under their own account.");
+            } else if (addresses.usable(row.address())) {
                 found.putIfAbsent(row.login(), row.address());
             } else {
                 notes.add("Line " + row.line() + ": the e-mail address of " + row.name()
@@ -161,7 +178,10 @@ class Differences {
         return found;
     }
 
-    /** Where somebody's messages go is not for the roster of a lab to say that they have no part in yet. */
+    /**
+     * Where somebody's messages go is not for the roster of a lab to say that they have no part in yet; nor, in any lab,
+     * that of staff, who hear of incidents and approvals.
+     */
     private static boolean keepsAddress(Known known, Set<PersonId> have) {
         return !known.here() || have.contains(new PersonId(known.id()));
     }

@@ -176,8 +176,12 @@ class JdbcRosterImports implements RosterImports {
             notes.add("Pairs and teams: " + found.teamed().size() + " students come into one.");
         }
         if (!found.addressed().isEmpty()) {
+            List<String> before = found.addressedBefore();
             notes.add("E-mail addresses: " + found.addressed().size()
-                    + " people who have none yet get the file's for their messages.");
+                    + " people who have none yet get the file's for their messages."
+                    + (before.isEmpty()
+                            ? ""
+                            : " Of these have an account already: " + String.join(", ", before) + "."));
         }
         notes.addAll(found.notes());
         return notes;

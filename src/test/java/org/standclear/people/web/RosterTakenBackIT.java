@@ -118,6 +118,25 @@ class RosterTakenBackIT {
             assertThat(address(kofi)).isEqualTo("kofi@home.example");
         }
 
+        @Test
+        void givesNoAddressToStaffAndNamesWhoGetsOne() {
+            SampleLab lab = new SampleLab(application);
+            Person adaeze = lab.technician("Adaeze Lanternby");
+            Person yuki = lab.student("Yuki Halfmoon");
+            String file = "login,name,course,section,email\n" + adaeze.login() + ",Adaeze Lanternby," + course
+                    + ",01,adaeze@attacker.example\n" + yuki.login() + ",Yuki Halfmoon," + course
+                    + ",01,yuki@quillhaven.example\n";
+            String preview = location(sendFile(file));
+            assertThat(page(get(preview), ines()).text())
+                    .contains("Of these have an account already: Yuki Halfmoon.")
+                    .contains("the e-mail address of Adaeze Lanternby is left out");
+
+            location(apply(preview));
+
+            assertThat(messages.wishesOf(adaeze.id())).isEmpty();
+            assertThat(address(yuki)).isEqualTo("yuki@quillhaven.example");
+        }
+
         private String address(Person person) {
             return messages.wishesOf(person.id()).orElseThrow().address();
         }
