@@ -1,5 +1,7 @@
 package org.standclear.people.roster;
 
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -122,21 +124,48 @@ class RosterUndo {
         return names;
     }
 
-    /** Names of accounts that it added and that stay open when it is taken back, because they are more than that now. */
+    /**
+     * Names of accounts that it added and that stay open when it is taken back, because they are more than that now. What it
+     * enrolled is read apart: asked for each enrolment, PostgreSQL looked through all of it for each.
+     */
     List<String> staying(UUID roster) {
-        return jdbc.sql("""
-                select p.printed_name from people p where p.active and p.id in (
-                    select f.person_id from roster_effects f where f.import_id = :id and f.kind = 'ADDED')
-                and (exists (select 1 from person_roles r where r.person_id = p.id
-                        and (r.role <> 'STUDENT' or r.lab_id <> %s))
-                    or exists (select 1 from enrolments e where e.person_id = p.id and not exists (
-                        select 1 from roster_effects f where f.import_id = :id and f.kind = 'ENROLLED'
-                        and f.person_id = e.person_id and f.section_id = e.section_id
-                        and (f.since is null or f.since = e.enrolled_at))))
-                order by p.sort_name, p.id""".formatted(LAB))
-                .param("id", roster)
-                .query(String.class)
-                .list();
+        Map<Place, Instant> enrolled = new HashMap<>();
+        jdbc.sql("""
+                select person_id, section_id, since from roster_effects
+                where import_id = :id and kind = 'ENROLLED'""").param("id", roster).query(row -> {
+            // rosters applied before the time was kept have none
+            Instant since = SqlTime.readNullable(row, "since");
+            enrolled.put(place(row), since == null ? Instant.MIN : since);
+        });
+        Map<UUID, String> names = new LinkedHashMap<>();
+        jdbc.sql("""
+                select p.id as person_id, p.printed_name, e.section_id, e.enrolled_at,
+                    exists (select 1 from person_roles r where r.person_id = p.id
+                        and (r.role <> 'STUDENT' or r.lab_id <> %s)) as is_more
+                from roster_effects f join people p on p.id = f.person_id
+                left join enrolments e on e.person_id = p.id
+                where f.import_id = :id and f.kind = 'ADDED' and p.active
+                order by p.sort_name, p.id""".formatted(LAB)).param("id", roster).query(row -> {
+            if (row.getBoolean("is_more") || isOtherwiseEnrolled(row, enrolled)) {
+                names.put(row.getObject("person_id", UUID.class), row.getString("printed_name"));
+            }
+        });
+        return List.copyOf(names.values());
+    }
+
+    /** Somebody in a section. */
+    private record Place(UUID person, UUID section) {}
+
+    private static Place place(ResultSet row) throws SQLException {
+        return new Place(row.getObject("person_id", UUID.class), row.getObject("section_id", UUID.class));
+    }
+
+    private static boolean isOtherwiseEnrolled(ResultSet row, Map<Place, Instant> enrolled) throws SQLException {
+        if (row.getObject("section_id", UUID.class) == null) {
+            return false;
+        }
+        Instant by = enrolled.get(place(row));
+        return by == null || !by.equals(Instant.MIN) && !by.equals(SqlTime.read(row, "enrolled_at"));
     }
 
     /** Read apart and put together here: joined by sign-in name, H2 looked through all rows for each of them. */
