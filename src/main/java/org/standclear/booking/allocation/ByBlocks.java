@@ -23,7 +23,7 @@ final class ByBlocks {
     /** The stage whose prices tell where turns can be at all when the next one is asked for. */
     private static final int PRICED = 2;
 
-    /** Of the work that is left, for the fine rules: more is better spent on places. */
+    /** Of the work that is left, for the fine rules and for each look for places: the rest is for a search slot by slot. */
     private static final int PART = 4;
 
     private final Problem problem;
@@ -111,12 +111,12 @@ final class ByBlocks {
         Predicate<Option> could = option -> search.couldBe(option.number());
         Optional<Plan> other = Optional.empty();
         if (left > 0 && !ending.isNow()) {
-            other = found.find(held, could.and(found.withTheSameTools()), left / 2, ending);
+            other = found.find(held, could.and(found.withTheSameTools()), left / PART, ending);
         }
         if (other.isEmpty() && left > found.worked() && !ending.isNow()) {
             Map<Level, Long> before = new EnumMap<>(held);
             before.remove(Level.TOOL_CHANGES);
-            other = found.find(before, could, (left - found.worked()) / 2, ending);
+            other = found.find(before, could, (left - found.worked()) / PART, ending);
         }
         left -= found.worked();
         other.filter(one -> Score.of(problem, one).compareTo(Score.of(problem, plan)) < 0)

@@ -33,6 +33,8 @@ class SatAllocator implements Allocator {
     /** Looks at places that take about as long as a unit of the solver's work. */
     private static final double LOOKS_A_WORK = 20_000_000;
 
+    private static final long A_LOOK = 2_000_000;
+
     @Override
     public Solution solve(Problem problem, Effort effort, Watcher watcher) {
         Natives.load();
@@ -87,9 +89,9 @@ class SatAllocator implements Allocator {
             double work = effort.work() / (whole ? 20 : 10);
             long looks = (long) (work / 2 * LOOKS_A_WORK);
             Map<Level, Long> least = bounds(Score.of(problem, plan));
-            plan = whole
-                    ? betterPlan.withMoreTurns(plan, effort.seed(), least, looks)
-                    : betterPlan.from(plan, effort.seed(), least, looks);
+            plan = betterPlan.withMoreTurns(plan, effort.seed(), least, looks);
+            // where the solver looks for places itself, a look at them is for who stops it early
+            plan = betterPlan.withBetterPlaces(plan, effort.seed(), whole ? Math.min(looks, A_LOOK) : looks);
             workLeft -= work;
             tell(plan);
             if (ending.isNow()) {
