@@ -24,11 +24,9 @@ import org.standclear.core.text.Words;
 /** The held fastest part is at or below the permitted speed of every listed region (ISO/TS 15066:2016 Annex A). */
 final class ContactSpeedLimit implements LimitRule {
 
-    private static final String ESTIMATE = " Estimate; release by force and pressure measurement.";
-
-    /** The table's forces are spread over the flat of a blunt body. */
-    private static final String EDGES =
-            " The fitted tool has edges: these figures are for blunt contact and say" + " nothing about an edge.";
+    /** What the formula leaves out: a caught part cannot give way, and a lasting force may be half the transient one. */
+    private static final String ESTIMATE = " Estimate; release by force and pressure measurement. It is for a part of the"
+            + " body that can give way: caught between tool and table it bears half the force, so half the speed.";
 
     @Override
     public Stream<Finding> findings(CheckedProgram program) {
@@ -47,7 +45,7 @@ final class ContactSpeedLimit implements LimitRule {
     private static Finding finding(
             CheckedProgram program, ContactLimit contact, ContactSpeeds.Permitted least, @Nullable Double part) {
         double fastest = program.figures().knownFastestMmS();
-        String estimate = ESTIMATE + values(program, contact, least.region());
+        String estimate = ESTIMATE + unlisted(contact) + values(program, contact, least.region());
         String region = least.region().word();
         Optional<StepMotion> at = program.motion().stepOfGreatest(Peaks::fastest);
         Double observed = program.figures().fastestMmS();
@@ -75,10 +73,28 @@ final class ContactSpeedLimit implements LimitRule {
                     + " moving mass." + estimate;
             return new Finding.NotCheckable(Details.of(Check.CONTACT, says), contact.rule());
         }
-        String edges = program.cell().fittedTool().edges() ? EDGES : "";
+        if (program.cell().fittedTool().edges()) {
+            return new Finding.NotCheckable(Places.at(edged(program, fastest, least, estimate), at), contact.rule());
+        }
         String says = "The fastest part is held to " + up(fastest, 1) + " mm/s of " + down(least.permittedMmS(), 1)
-                + " mm/s, permitted for " + region + "." + edges + estimate;
+                + " mm/s, permitted for " + region + "." + estimate;
         return new Finding.Within(Places.at(details(fastest, least.permittedMmS(), says), at));
+    }
+
+    /** The table's forces are spread over the flat of a blunt body: too fast for that is too fast, slow enough is nothing. */
+    private static Details edged(
+            CheckedProgram program, double fastest, ContactSpeeds.Permitted least, String estimate) {
+        String says = "The fitted tool " + program.cell().fittedTool().code() + " has edges: the permitted speeds of ISO/TS"
+                + " 15066:2016 Annex A are for blunt contact and say nothing about an edge. A blunt tool would be held to "
+                + up(fastest, 1) + " mm/s of " + down(least.permittedMmS(), 1) + " mm/s, permitted for "
+                + least.region().word() + ". Cover the edges, or keep people away from the tool." + estimate;
+        return details(fastest, least.permittedMmS(), says);
+    }
+
+    private static String unlisted(ContactLimit contact) {
+        boolean head = contact.regions().contains(BodyRegion.SKULL_AND_FOREHEAD)
+                || contact.regions().contains(BodyRegion.FACE);
+        return " Regions that are not listed" + (head ? "" : ", the head among them,") + " are not looked at.";
     }
 
     /** Which table was used, and where the values of the deciding region come from. */
