@@ -21,8 +21,9 @@ public record SignoffQuality(List<Long> seconds, int sameAsBefore, int refused, 
         return seconds.size();
     }
 
-    /** The middle one; 0 when there is none. */
-    public long medianSeconds() {
-        return seconds.isEmpty() ? 0 : seconds.get(seconds.size() / 2);
+    /** The middle one, of an even number the mean of the middle two; 0 when there is none. */
+    public double medianSeconds() {
+        int count = seconds.size();
+        return count == 0 ? 0 : (seconds.get((count - 1) / 2) + seconds.get(count / 2)) / 2.0;
     }
 }

@@ -124,9 +124,10 @@ public record TermReport(
                             (int) runsEach.stream().filter(runs -> runs == 0).count(), runsEach.size());
         }
 
-        /** The middle one; 0 when nobody is enrolled. */
-        public int median() {
-            return runsEach.isEmpty() ? 0 : runsEach.get(runsEach.size() / 2);
+        /** The middle one, of an even number the mean of the middle two; 0 when nobody is enrolled. */
+        public double median() {
+            int count = runsEach.size();
+            return count == 0 ? 0 : (runsEach.get((count - 1) / 2) + runsEach.get(count / 2)) / 2.0;
         }
     }
 }

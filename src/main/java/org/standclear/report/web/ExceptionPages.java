@@ -17,6 +17,7 @@ import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.standclear.core.quantity.ShownNumber;
 import org.standclear.platform.forms.PostOnce;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.text.PlainText;
@@ -110,7 +111,7 @@ class ExceptionPages {
         long last = quality.seconds().get(quality.lists() - 1);
         return List.of(
                 quality.lists() + " full bench lists took " + first + " to " + last + " s, the middle one "
-                        + quality.medianSeconds() + " s. Is there time to read, and to look?",
+                        + ShownNumber.plain(quality.medianSeconds()) + " s. Is there time to read, and to look?",
                 quality.sameAsBefore() + " of " + quality.lists()
                         + " read the very same values as the list before on that cell. Were they read, or remembered?",
                 quality.refused() + " lists ended without a release and " + quality.disagreements()

@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.standclear.core.quantity.Interval;
+import org.standclear.core.quantity.ShownNumber;
 import org.standclear.core.statistics.Confidence;
 import org.standclear.core.statistics.CountComparison;
 import org.standclear.core.statistics.Share;
@@ -179,7 +180,7 @@ class TermViews {
             facts.add(new Fact("Enrolled students", "" + each.size()));
             facts.add(new Fact(
                     "Runs of one student, fewest / middle / most",
-                    each.get(0) + " / " + fairness.median() + " / " + each.get(each.size() - 1)));
+                    each.get(0) + " / " + ShownNumber.plain(fairness.median()) + " / " + each.get(each.size() - 1)));
             facts.add(new Fact("Students without a run", share(without)));
         }
         facts.add(new Fact("Bookings", "" + fairness.bookings()));
