@@ -72,8 +72,8 @@ class ContactWordsTests {
     @Test
     void leavesTheDemosScrewLineToItsReleaser() throws Exception {
         CellText curlew = new CellText(Files.readString(Path.of("seed-data/cells/curlew.yaml")));
-        CheckAnswer answer = new SheetText(Files.readString(Path.of("seed-data/programs/screw-line.yaml")))
-                .checkedOn(curlew);
+        CheckAnswer answer =
+                new SheetText(Files.readString(Path.of("seed-data/programs/screw-line.yaml"))).checkedOn(curlew);
 
         assertThat(outcome(answer, Check.CONTACT)).isEqualTo("not-checkable");
         assertThat(answer.answer()).isEqualTo(Answer.WITHIN);

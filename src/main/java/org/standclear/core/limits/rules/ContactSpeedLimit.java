@@ -25,8 +25,9 @@ import org.standclear.core.text.Words;
 final class ContactSpeedLimit implements LimitRule {
 
     /** What the formula leaves out: a caught part cannot give way, and a lasting force may be half the transient one. */
-    private static final String ESTIMATE = " Estimate; release by force and pressure measurement. It is for a part of the"
-            + " body that can give way: caught between tool and table it bears half the force, so half the speed.";
+    private static final String ESTIMATE =
+            " Estimate; release by force and pressure measurement. It is for a part of the"
+                    + " body that can give way: caught between tool and table it bears half the force, so half the speed.";
 
     @Override
     public Stream<Finding> findings(CheckedProgram program) {
@@ -84,10 +85,11 @@ final class ContactSpeedLimit implements LimitRule {
     /** The table's forces are spread over the flat of a blunt body: too fast for that is too fast, slow enough is nothing. */
     private static Details edged(
             CheckedProgram program, double fastest, ContactSpeeds.Permitted least, String estimate) {
-        String says = "The fitted tool " + program.cell().fittedTool().code() + " has edges: the permitted speeds of ISO/TS"
-                + " 15066:2016 Annex A are for blunt contact and say nothing about an edge. A blunt tool would be held to "
-                + up(fastest, 1) + " mm/s of " + down(least.permittedMmS(), 1) + " mm/s, permitted for "
-                + least.region().word() + ". Cover the edges, or keep people away from the tool." + estimate;
+        String says =
+                "The fitted tool " + program.cell().fittedTool().code() + " has edges: the permitted speeds of ISO/TS"
+                        + " 15066:2016 Annex A are for blunt contact and say nothing about an edge. A blunt tool would be held to "
+                        + up(fastest, 1) + " mm/s of " + down(least.permittedMmS(), 1) + " mm/s, permitted for "
+                        + least.region().word() + ". Cover the edges, or keep people away from the tool." + estimate;
         return details(fastest, least.permittedMmS(), says);
     }
 
