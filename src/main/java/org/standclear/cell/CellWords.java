@@ -83,7 +83,7 @@ final class CellWords {
             add(Group.LIMIT, "Keep out", NO_LIMIT, "", OWN);
         }
         contact(limits.contact());
-        add(Group.LIMIT, "Stand line from axis 1", number(limits.standLineMm()), "mm", OWN);
+        add(Group.LIMIT, "Stand line from " + cell.arm().middle(), number(limits.standLineMm()), "mm", OWN);
         separation(limits.separation());
     }
 
@@ -141,11 +141,18 @@ final class CellWords {
         machine("Moving mass", number(arm.movingMassKg()), "kg");
         machine("Rated payload", shown(arm.ratedPayloadKg()), unit(arm.ratedPayloadKg(), "kg"));
         Double ceiling = arm.reducedPowerSpeedMmS();
-        machine(
+        add(
+                Group.MACHINE,
                 "Reduced power holds the tool at",
                 ceiling == null ? "never verified" : number(ceiling),
-                unit(ceiling, "mm/s"));
-        machine("Stop", number(arm.reactionS()) + " s reaction, " + number(arm.stoppingS()) + " s stopping", "");
+                unit(ceiling, "mm/s"),
+                "typed in the cell file; measure at the cell, at 100 % and at the override in use");
+        add(
+                Group.MACHINE,
+                "Stop",
+                number(arm.reactionS()) + " s reaction, " + number(arm.stoppingS()) + " s stopping",
+                "",
+                "typed in the cell file; measure at the cell, at full load and reach");
     }
 
     private void link(DhRow row) {

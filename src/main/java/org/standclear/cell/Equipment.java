@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.standclear.core.cell.Tool;
+import org.standclear.core.geometry.Vector;
 import org.standclear.platform.ids.PersonId;
 
 /** The lab's register of tools, parts and fixtures: one person registers, another approves. */
@@ -66,6 +68,19 @@ public interface Equipment {
 
         public Item {
             offsetMm = List.copyOf(offsetMm);
+        }
+
+        /** What the check would not count of a tool; empty when nothing, and for parts and fixtures. */
+        public Optional<String> uncounted() {
+            return kind != Kind.TOOL || offsetMm.isEmpty()
+                    ? Optional.empty()
+                    : new Tool(
+                                    code,
+                                    massKg,
+                                    new Vector(offsetMm.get(0), offsetMm.get(1), offsetMm.get(2)),
+                                    overhangMm == null ? 0 : overhangMm,
+                                    edges)
+                            .uncounted();
         }
 
         /** Whether a second person has looked at its data. */

@@ -26,4 +26,18 @@ class CellWordsTests {
                 .extracting(Fact::shown)
                 .containsExactly("175 and 225 mm");
     }
+
+    @Test
+    void saysThatTheHoldAndTheStopTimesAreOnlyTyped() {
+        CellFacts facts = facts(SampleCell.file("Avocet", 7));
+
+        assertThat(facts.facts())
+                .filteredOn(fact -> fact.label().equals("Reduced power holds the tool at"))
+                .extracting(Fact::source)
+                .containsExactly("typed in the cell file; measure at the cell, at 100 % and at the override in use");
+        assertThat(facts.facts())
+                .filteredOn(fact -> fact.label().equals("Stop"))
+                .extracting(Fact::source)
+                .containsExactly("typed in the cell file; measure at the cell, at full load and reach");
+    }
 }

@@ -5,7 +5,6 @@ import java.util.Comparator;
 import java.util.List;
 import org.standclear.check.picture.Drawing.Line;
 import org.standclear.check.picture.Drawing.Word;
-import org.standclear.core.arm.GantryArm;
 import org.standclear.core.cell.CellDescription;
 import org.standclear.core.check.CheckAnswer;
 import org.standclear.core.quantity.ShownNumber;
@@ -49,7 +48,7 @@ final class Surroundings {
 
     /** The rings in words. */
     String says() {
-        String middle = cell.arm() instanceof GantryArm ? "the origin of the frame" : "axis 1";
+        String middle = cell.arm().middle();
         return "Circles around " + middle + ": "
                 + String.join("; ", rings.stream().map(Ring::words).toList()) + ".";
     }

@@ -67,6 +67,11 @@ public interface Arm {
         return Optional.empty();
     }
 
+    /** What distances are counted from horizontally, as people say it. */
+    default String middle() {
+        return "axis 1";
+    }
+
     /** How far the arm itself reaches out horizontally wherever it stands, mm: the elbow of a scara. */
     double ownRadius();
 

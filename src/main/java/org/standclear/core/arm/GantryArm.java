@@ -27,6 +27,11 @@ public final class GantryArm implements Arm {
     }
 
     @Override
+    public String middle() {
+        return "the frame's origin";
+    }
+
+    @Override
     public List<Axis> axes() {
         return axes;
     }

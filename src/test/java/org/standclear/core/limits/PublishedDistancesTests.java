@@ -48,10 +48,13 @@ class PublishedDistancesTests {
         assertThat(separation(k, seconds, c)).isCloseTo(distance, within(1e-9));
     }
 
-    /** The border of that rule (C, by hand): T 0.26 s, d 14 mm is 520 with 2000 mm/s, and 416 with 1600, so 500 mm. */
+    /**
+     * The walked part alone, with either speed as the cell gives it: the rule that takes the slower speed beyond 500 mm,
+     * and no less than 500 mm, is not the check's. By hand (C): T 0.26 s, d 14 mm is 520 with 2000 mm/s, 416 with 1600.
+     */
     @ParameterizedTest
     @CsvSource({"2000, 520", "1600, 416"})
-    void agreesAtTheBorder(double k, double distance) {
+    void takesTheSpeedAsGivenOnEitherSideOfTheBorder(double k, double distance) {
         assertThat(separation(k, 0.26, 0)).isCloseTo(distance, within(1e-9));
     }
 

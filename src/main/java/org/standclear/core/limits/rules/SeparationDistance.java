@@ -28,21 +28,22 @@ final class SeparationDistance implements LimitRule {
         if (limit == null || separation == null) {
             return Stream.of(new Finding.Notice(Details.of(Check.SEPARATION, "No limit set for separation.")));
         }
+        String middle = program.cell().arm().middle();
         double radius = figures.farthestMm(program.cell());
         double needed = radius + separation;
         double standLine = program.cell().limits().standLineMm();
         if (Tolerance.isOutside(needed - standLine)) {
-            String says = "A person needs " + up(needed, 1) + " mm from axis 1 (" + up(radius, 1)
+            String says = "A person needs " + up(needed, 1) + " mm from " + middle + " (" + up(radius, 1)
                     + " mm for the arm and " + up(separation, 1) + " mm to keep away); the stand line is at "
-                    + plain(standLine) + " mm. Go slower, or stay nearer to axis 1.";
+                    + plain(standLine) + " mm. Go slower, or stay nearer to " + middle + ".";
             return Stream.of(Finding.notKept(limit.rule(), details(needed, standLine, says)));
         }
         if (!figures.speedsComplete() || !figures.waysComplete()) {
             return Stream.of(new Finding.NotCheckable(
                     Details.of(Check.SEPARATION, Places.missingSpeeds(program)), limit.rule()));
         }
-        String says = "A person needs " + up(needed, 1) + " mm from axis 1; the stand line is at " + plain(standLine)
-                + " mm.";
+        String says = "A person needs " + up(needed, 1) + " mm from " + middle + "; the stand line is at "
+                + plain(standLine) + " mm.";
         return Stream.of(new Finding.Within(details(needed, standLine, says)));
     }
 
