@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.standclear.core.quantity.ShownNumber;
 
 /** How pages call checks, outcomes and parts. */
 public final class CheckWords {
@@ -37,6 +39,10 @@ public final class CheckWords {
             Map.entry("start", "Start"),
             Map.entry("loop", "Loop"));
 
+    private static final double WHOLE = 100;
+    private static final String AT_OVERRIDE = ", at the declared override";
+    private static final String FASTER = "; faster if that is not set either.";
+
     private CheckWords() {}
 
     /** Where an outcome stands, worst first. */
@@ -48,6 +54,18 @@ public final class CheckWords {
     /** An outcome as people say it. */
     public static String outcome(String outcome) {
         return OUTCOME_WORDS.getOrDefault(outcome, outcome);
+    }
+
+    /** Ends a sentence about full power, which was computed at an override that nobody may have set. */
+    public static String atOverride(@Nullable Double percent) {
+        return percent != null && percent < WHOLE
+                ? AT_OVERRIDE + " of " + ShownNumber.plain(percent) + " %" + FASTER
+                : ".";
+    }
+
+    /** The same for the bench, where the override is read by two people and told to nobody. */
+    public static String atUntoldOverride(@Nullable Double percent) {
+        return percent != null && percent < WHOLE ? AT_OVERRIDE + FASTER : ".";
     }
 
     /** A check as people say it. */

@@ -31,7 +31,7 @@ final class AnswerViews {
                 headline(document, title),
                 "Checked against " + document.cell().name() + " version "
                         + document.cell().version() + ", rules " + answer.ruleSet() + ".",
-                fullPower(document.motion()),
+                fullPower(document, details),
                 findings(document, details),
                 motion(document.motion()),
                 details.columns().stream().map(AnswerViews::column).toList(),
@@ -57,15 +57,31 @@ final class AnswerViews {
         return (count == 1 ? "one thing " : count + " things ") + what;
     }
 
-    private static @Nullable String fullPower(AnswerDocument.Motion motion) {
+    private static @Nullable String fullPower(AnswerDocument document, AnswerDetails details) {
+        AnswerDocument.Motion motion = document.motion();
         Double full = motion.fullPowerToolPeakMmS();
         Double held = motion.heldToolPeakMmS();
         if (full == null || held != null && up(full, "mm/s").equals(up(held, "mm/s"))) {
             return null;
         }
         return "In full power this program would reach " + up(full, "mm/s")
-                + (held == null ? "." : ", not " + up(held, "mm/s") + ".")
+                + (held == null ? "" : ", not " + up(held, "mm/s"))
+                + CheckWords.atOverride(override(document, details))
                 + " That is what happens if the power step is skipped at the bench.";
+    }
+
+    /** The declared override when it is what was computed with; null when none is declared or the file sets another. */
+    private static @Nullable Double override(AnswerDocument document, AnswerDetails details) {
+        boolean counts = details.columns().stream()
+                .anyMatch(column -> column.item().equals("Override") && column.declared() != null && column.agrees());
+        return !counts
+                ? null
+                : document.findings().stream()
+                        .filter(finding -> finding.check().equals("override"))
+                        .map(AnswerDocument.Finding::observed)
+                        .filter(Objects::nonNull)
+                        .findFirst()
+                        .orElse(null);
     }
 
     private static List<FindingView> findings(AnswerDocument document, AnswerDetails details) {

@@ -91,13 +91,14 @@ class BenchCards {
         return limit == 0 ? "0" : BigDecimal.valueOf(limit).stripTrailingZeros().toPlainString();
     }
 
-    /** "In full power this program would reach 913 mm/s."; rounded up, towards the unsafe side. */
+    /** "In full power this program would reach 913 mm/s, at ..."; rounded up, towards the unsafe side. */
     static String fullPower(@Nullable BenchFacts facts) {
         return facts == null
                         || facts.fullPowerPeakMmS() == null
                         || !faster(facts.fullPowerPeakMmS(), facts.heldPeakMmS())
                 ? ""
-                : "In full power this program would reach " + number(facts.fullPowerPeakMmS(), 0) + " mm/s.";
+                : "In full power this program would reach " + number(facts.fullPowerPeakMmS(), 0) + " mm/s"
+                        + CheckWords.atUntoldOverride(facts.overridePercent());
     }
 
     /** Whether the full speed is above the held one as people read them. */

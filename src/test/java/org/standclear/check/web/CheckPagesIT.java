@@ -63,7 +63,11 @@ class CheckPagesIT {
             assertThat(page.title()).startsWith("Peg <b>& plate on " + name + ": within limits");
             assertThat(page.select("h1").text()).isEqualTo("“Peg <b>& plate” is within " + name + "'s limits");
             assertThat(page.select(".finding").size()).isGreaterThan(10);
-            assertThat(page.select(".caution").text()).contains("In full power").contains("not a measurement");
+            assertThat(page.select(".caution").text())
+                    .contains("In full power")
+                    .contains("at the declared override of 50 %; faster if that is not set either.")
+                    .contains("what somebody typed into the cell file")
+                    .contains("not a measurement");
             assertThat(page.select("section[aria-labelledby=columns] tbody tr:contains(Override) td")
                             .eachText())
                     .startsWith("50 % (line 5)");
