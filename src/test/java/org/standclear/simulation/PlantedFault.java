@@ -143,8 +143,9 @@ record PlantedFault(String expected, String sql) {
             update cell_tool_changes set begun_at = timestamp '2026-01-01 00:00:00+00',
             ended_at = timestamp '2027-01-01 00:00:00+00' where open_mark is null"""),
             of("an incident that holds its cell never held it", "delete from incident_steps where kind = 'CELL_HELD'"),
-            of("an incident whose evidence is not frozen", """
-            update incidents set class = 'PROTECTIVE_STOP' where class in ('OBSERVATION', 'NEAR_MISS')"""),
+            of(
+                    "an incident whose evidence is not frozen",
+                    "delete from incident_evidence_pieces; delete from incident_evidence"),
             of("closed without what closing asks for", "delete from incident_risk_reviews"),
             of("closed without what closing asks for", """
             update incident_causes set struck_by = added_by, struck_at = added_at where branch = 'PEOPLE'"""),

@@ -124,7 +124,6 @@ class SimulatedTermsIT {
                     (select count(*) from booking_offers where state = 'TAKEN'),
                     (select count(*) from booking_offers where state in ('DECLINED', 'EXPIRED')),
                     (select count(*) from booking_waits where ended_how in ('PAST', 'LEFT')),
-                    (select count(*) from incidents where class in ('OBSERVATION', 'NEAR_MISS')),
                     (select count(*) from booking_closures), (select count(*) from run_credits where spent_for is null),
                     (select count(*) from signoff_paper_cards), (select count(*) from cell_tool_changes where open_mark is null), (select count(*) from labs) - 1,
                     (select count(*) from incident_restarts), (select count(*) from incident_actions where done_at is not null),
