@@ -196,10 +196,14 @@ class JdbcWaitingList implements WaitingList {
                     "The offer is over since " + labTime.time(offer.until()) + "; the slot went to the next.",
                     List.of());
         }
-        Waiting waiting = rows.find(offer.waitId()).orElseThrow();
-        Outcome outcome = maker.book(offer, waiting, by);
+        Optional<Waiting> waiting = rows.lockStanding(offer.waitId());
+        if (waiting.isEmpty()) {
+            return new Outcome.Refused(
+                    "offer-over", "The wait that this offer was for has ended, and the offer with it.", List.of());
+        }
+        Outcome outcome = maker.book(offer, waiting.get(), by);
         if (outcome instanceof Outcome.Booked) {
-            rows.end(waiting.id(), WaitRows.End.BOOKED, moves.now());
+            rows.end(offer.waitId(), WaitRows.End.BOOKED, moves.now());
         }
         return outcome;
     }

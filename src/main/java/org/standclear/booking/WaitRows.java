@@ -72,6 +72,26 @@ class WaitRows {
                 .findFirst();
     }
 
+    /** The wait, if it stands when whoever is at it has ended. */
+    Optional<Waiting> lockStanding(UUID id) {
+        return where("id = :id and ended_at is null for update", Map.of("id", id)).stream()
+                .findFirst();
+    }
+
+    /** Whether the person took an offer of a first place that began then, and did not give that booking back. */
+    boolean ledToBooking(PersonId person, Instant joinedAt) {
+        return jdbc.sql("""
+                select count(*) from booking_waits w join booking_offers o on o.wait_id = w.id
+                    join bookings b on b.operator_id = w.person_id and b.cell_id = o.cell_id and b.starts_at = o.starts_at
+                where w.person_id = :person and w.joined_at = :at and w.goes_first and o.state = 'TAKEN'
+                  and b.state not in ('CANCELLED', 'MOVED_BY_STAFF')""")
+                        .param("person", person.value())
+                        .param("at", SqlTime.toSql(joinedAt))
+                        .query(Integer.class)
+                        .single()
+                > 0;
+    }
+
     List<Waiting> live(LabId lab) {
         return where("lab_id = :lab and ended_at is null order by joined_at, id", Map.of("lab", lab.value()));
     }

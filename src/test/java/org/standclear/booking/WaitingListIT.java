@@ -111,6 +111,21 @@ class WaitingListIT {
         }
 
         @Test
+        void takesNoOfferOfAWaitThatHasEnded() {
+            Person yuki = lab().student("Yuki Halfmoon");
+            waitForNoon(yuki);
+            waitingList.round();
+            Offer offer = offerOf(yuki);
+            jdbc.sql("update booking_waits set ended_at = joined_at, ended_how = 'LEFT' where id = ?")
+                    .param(offer.waitId())
+                    .update();
+
+            assertThat(refused(waitingList.accept(offer.id(), yuki.id())).says())
+                    .contains("The wait that this offer was for has ended");
+            assertThat(bookings.of(yuki.id(), clock.instant())).isEmpty();
+        }
+
+        @Test
         void asksTheNextWhenAnOfferRunsOutOrIsDeclined() {
             Person noor = lab().student("Noor Candlewick");
             Person yuki = lab().student("Yuki Halfmoon");
