@@ -29,7 +29,9 @@ public interface BulkMoves {
     /** What was moved in one act. */
     Optional<BulkMove> find(UUID id);
 
-    /** Puts everybody back who has not checked in; says why not, or nothing. */
+    /**
+     * Puts everybody back who has not checked in, nor got another slot for one that was lost; says why not, or nothing.
+     */
     Optional<String> undo(UUID id, PersonId by);
 
     /** A plan as a form carries it: each booking, and where it would go. */
@@ -79,8 +81,14 @@ public interface BulkMoves {
      * One booking of it, before and after.
      *
      * @param elsewhere whether it went elsewhere than the plan said, since that slot was taken meanwhile
+     * @param stays whether it stayed where it was when the move was undone, since its operator had got another slot
      */
-    record Moved(BookingId was, @Nullable BookingId now, boolean elsewhere) {}
+    record Moved(BookingId was, @Nullable BookingId now, boolean elsewhere, boolean stays) {
+
+        Moved(BookingId was, @Nullable BookingId now, boolean elsewhere) {
+            this(was, now, elsewhere, false);
+        }
+    }
 
     /** What came of it. */
     sealed interface Done {

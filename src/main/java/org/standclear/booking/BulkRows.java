@@ -58,7 +58,8 @@ class BulkRows {
                     return new Moved(
                             new BookingId(row.getObject("was_booking", UUID.class)),
                             now == null ? null : new BookingId(now),
-                            row.getBoolean("elsewhere"));
+                            row.getBoolean("elsewhere"),
+                            row.getBoolean("stays"));
                 })
                 .list();
         return jdbc.sql("select * from booking_bulk_moves where id = :id" + (lock ? " for update" : ""))
@@ -72,6 +73,13 @@ class BulkRows {
                         moved,
                         SqlTime.readNullable(row, "undone_at")))
                 .optional();
+    }
+
+    void stays(UUID id, BookingId was) {
+        jdbc.sql("update booking_bulk_moved set stays = true where bulk_id = :id and was_booking = :was")
+                .param("id", id)
+                .param("was", was.value())
+                .update();
     }
 
     void undone(UUID id, PersonId by, Instant at) {

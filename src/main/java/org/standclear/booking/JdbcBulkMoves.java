@@ -210,7 +210,13 @@ class JdbcBulkMoves implements BulkMoves {
         if (move.undoneAt() != null) {
             return Optional.of("The move was undone already.");
         }
+        int stay = 0;
         for (Moved one : move.moved()) {
+            if (moveBack.gotAnother(one, move.at())) {
+                bulk.stays(id, one.was());
+                stay++;
+                continue;
+            }
             Optional<String> refusal = moveBack.back(one, move.at(), by);
             if (refusal.isPresent()) {
                 TransactionAspectSupport.currentTransactionStatus().setRollbackOnly();
@@ -219,7 +225,8 @@ class JdbcBulkMoves implements BulkMoves {
         }
         bulk.undone(id, by, moves.now());
         trail.append(TrailEntry.of(
-                labs.theLab().id(), "booking.all-moved-back", id, by, "Undid the move of everybody off a cell"));
+                        labs.theLab().id(), "booking.all-moved-back", id, by, "Undid the move of everybody off a cell")
+                .with("stay", stay));
         return Optional.empty();
     }
 }

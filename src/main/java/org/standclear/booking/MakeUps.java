@@ -86,6 +86,20 @@ class MakeUps {
                 == 1;
     }
 
+    /** Whether the one for a lost booking went into another; waits for whoever is just using it. */
+    boolean usedFor(BookingId lost) {
+        List<UUID> granted = jdbc.sql("select id from booking_make_ups where lost_booking = :lost for update")
+                .param("lost", lost.value())
+                .query(UUID.class)
+                .list();
+        return !granted.isEmpty()
+                && jdbc.sql("select count(*) from booking_make_ups where lost_booking = :lost and not " + UNUSED)
+                                .param("lost", lost.value())
+                                .query(Integer.class)
+                                .single()
+                        > 0;
+    }
+
     /** Takes the one for a lost booking back again, unless it was used. */
     void takeBackFor(BookingId lost) {
         jdbc.sql("delete from booking_make_ups where lost_booking = :lost and " + UNUSED)

@@ -2,6 +2,7 @@ package org.standclear.booking;
 
 import java.time.Instant;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.BookingMoves.Told;
 import org.standclear.booking.BookingRequest.Refusal;
@@ -87,12 +88,28 @@ class MoveBack {
             }
         } else {
             makeUps.takeBackFor(before.id());
-            waits.liveOf(before.operator()).stream()
-                    .filter(wait -> wait.goesFirst() && wait.joinedAt().equals(movedAt))
-                    .findFirst()
-                    .ifPresent(this::waitsNoMore);
+            waitsOf(before.operator(), movedAt).findFirst().ifPresent(this::waitsNoMore);
         }
         return restored(was, now, by);
+    }
+
+    /**
+     * Whether somebody for whom no slot was free has got another one since, from the first place on the list or with the
+     * make-up: with the old one back they would have two for one.
+     */
+    boolean gotAnother(Moved one, Instant movedAt) {
+        if (one.now() != null) {
+            return false;
+        }
+        Booking before = rows.find(one.was()).orElseThrow().booking();
+        // who is taking the offer this very moment is waited for
+        waitsOf(before.operator(), movedAt).forEach(wait -> offers.lockOpenOf(wait.id()));
+        return waits.ledToBooking(before.operator(), movedAt) || makeUps.usedFor(before.id());
+    }
+
+    private Stream<Waiting> waitsOf(PersonId person, Instant movedAt) {
+        return waits.liveOf(person).stream()
+                .filter(wait -> wait.goesFirst() && wait.joinedAt().equals(movedAt));
     }
 
     private void waitsNoMore(Waiting wait) {

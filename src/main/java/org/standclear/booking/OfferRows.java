@@ -78,6 +78,14 @@ class OfferRows {
                 .optional();
     }
 
+    /** Waits for whoever is just deciding the open offer of a wait. */
+    Optional<Offer> lockOpenOf(UUID wait) {
+        return jdbc.sql("select * from booking_offers where wait_id = :wait and state = 'OPEN' for update")
+                .param("wait", wait)
+                .query(OfferRows::offer)
+                .optional();
+    }
+
     /** Locks those whose time is over and that nobody else is about to settle. */
     List<Offer> lockExpired(Instant now) {
         return jdbc.sql("""

@@ -156,6 +156,34 @@ class BulkMovesIT {
         }
 
         @Test
+        void givesNobodyTheOldSlotBackWhoHasGotAnother() {
+            Person offered = student("Kofi Marblewood", avocet);
+            Person madeUp = student("Yuki Halfmoon", avocet);
+            Person adaeze = lab().technician("Adaeze Lanternby");
+            lab().booked(avocet, THURSDAY_NOON, offered, null);
+            lab().booked(avocet, "2026-03-12T13:07:00Z", madeUp, null);
+            UUID id = ((Done.All) moveAll(BulkMoves.written(bulkMoves.plan(everybody())), adaeze)).id();
+            clock.moveBy(Duration.ofMinutes(1));
+            waitingList.round();
+            UUID offer = Objects.requireNonNull(
+                            waitingList.of(offered.id()).get(0).offer())
+                    .id();
+            assertThat(waitingList.accept(offer, offered.id())).isInstanceOf(BookingDesk.Outcome.Booked.class);
+            Booking another = lab().booked(avocet, "2026-03-12T15:07:00Z", madeUp, null);
+            turns.use(another.id(), madeUp.id());
+
+            assertThat(bulkMoves.undo(id, adaeze.id())).isEmpty();
+
+            assertThat(bookings.of(offered.id(), clock.instant()))
+                    .singleElement()
+                    .matches(booking -> !booking.start().equals(Instant.parse(THURSDAY_NOON)));
+            assertThat(bookings.of(madeUp.id(), clock.instant()))
+                    .extracting(Booking::id)
+                    .containsExactly(another.id());
+            assertThat(bulkMoves.find(id).orElseThrow().moved()).hasSize(2).allMatch(BulkMoves.Moved::stays);
+        }
+
+        @Test
         void takesOnlyStaffToTheStopOfARestrictedCell() {
             CellId bittern = lab().cell(15);
             CellId curlew = lab().cell(22);

@@ -215,7 +215,7 @@ class MoveAllPages {
                 .map(one -> new Line(
                         own.name(bookings.find(one.was()).orElseThrow().operator()),
                         own.title(bookings.find(one.was()).orElseThrow()),
-                        title(one.now()),
+                        title(one.now()) + (one.stays() ? "; has got another slot since, and keeps that" : ""),
                         "/bookings/" + (one.now() == null ? one.was() : one.now()),
                         "",
                         one.elsewhere()))
