@@ -52,9 +52,14 @@ public record TermReport(
             return new EventCount(events).limits(Confidence.OF_REPORTS);
         }
 
-        /** The exact limits of the rate per 1000 starts; null without any start. */
+        /** Whether it happens in starts; a release that lapsed and an answer that was read again may have had none. */
+        public boolean happensInStarts() {
+            return !code.equals("LAPSED") && !code.equals("DISAGREED");
+        }
+
+        /** The exact limits of the rate per 1000 starts; null without any start, and for what does not happen in them. */
         public @Nullable Interval rate(Exposure exposure) {
-            return exposure.starts() == 0
+            return exposure.starts() == 0 || !happensInStarts()
                     ? null
                     : new EventCount(events).rateLimits(exposure.starts(), RATE_UNIT, Confidence.OF_REPORTS);
         }

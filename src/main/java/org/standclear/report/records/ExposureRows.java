@@ -23,7 +23,7 @@ class ExposureRows {
         CLASSES.put("OBSERVATION", "observation, unsafe condition");
         CLASSES.put("NEAR_MISS", "near miss");
         CLASSES.put("PRECAUTIONARY_STOP", "precautionary stop, reported");
-        CLASSES.put("PROTECTIVE_STOP", "protective stop, reported");
+        CLASSES.put("PROTECTIVE_STOP", "protective stop, or e-stop because something was going wrong, reported");
         CLASSES.put("CONTACT", "contact without injury");
         CLASSES.put("PROPERTY_DAMAGE", "property damage");
         CLASSES.put("FIRST_AID", "first aid");
@@ -52,15 +52,21 @@ class ExposureRows {
                 and cell_id in (select l.id from cells l where l.lab_id = :lab) order by happened_at""");
     }
 
-    /** Near misses and worse, and protective stops. */
+    /**
+     * Near misses and worse, protective stops, and presses of the e-stop but for those whose reset says that nothing was
+     * wrong. A stop that was logged and reported counts once.
+     */
     List<Instant> events(Days days) {
         return instants(days, """
                 select at from (
-                    select happened_at as at from run_events where kind = 'PROTECTIVE_STOP'
-                        and cell_id in (select l.id from cells l where l.lab_id = :lab)
+                    select e.happened_at as at from run_events e left join cell_stops s on s.id = e.id
+                    where (e.kind = 'PROTECTIVE_STOP' or (e.kind = 'E_STOP_PRESS' and (s.precaution is null or not s.precaution)))
+                        and e.cell_id in (select l.id from cells l where l.lab_id = :lab)
                     union all
-                    select happened_at from incidents where lab_id = :lab
-                        and class not in ('OBSERVATION', 'PRECAUTIONARY_STOP', 'PROTECTIVE_STOP')
+                    select i.happened_at from incidents i where i.lab_id = :lab
+                        and i.class not in ('OBSERVATION', 'PRECAUTIONARY_STOP')
+                        and not (i.class = 'PROTECTIVE_STOP' and exists (select 1 from run_events e
+                            where e.booking_id = i.booking_id and e.kind in ('E_STOP_PRESS', 'PROTECTIVE_STOP')))
                 ) e where at >= :from and at < :until order by at""");
     }
 

@@ -85,7 +85,10 @@ class TermViews {
     private static CountLine line(Counted one, TermReport report) {
         Interval rate = one.rate(report.exposure());
         return new CountLine(
-                one.words(), one.events(), shown(one.limits(), 1), rate == null ? "no starts" : shown(rate, 1));
+                one.words(),
+                one.events(),
+                shown(one.limits(), 1),
+                rate == null ? one.happensInStarts() ? "no starts" : "-" : shown(rate, 1));
     }
 
     private static List<ComparedLine> compared(TermReport now, TermReport then) {
@@ -93,13 +96,14 @@ class TermViews {
         for (int i = 0; i < now.counts().size(); i++) {
             Counted one = now.counts().get(i);
             Counted before = then.counts().get(i);
-            CountComparison comparison = one.against(before, now.exposure(), then.exposure());
+            CountComparison comparison =
+                    one.happensInStarts() ? one.against(before, now.exposure(), then.exposure()) : null;
             lines.add(new ComparedLine(
                     one.words(),
                     one.events() + " in " + now.exposure().starts(),
                     before.events() + " in " + then.exposure().starts(),
                     comparison == null ? "-" : String.format(Locale.ROOT, "%.3f", comparison.pValue()),
-                    says(comparison)));
+                    one.happensInStarts() ? says(comparison) : "not compared: it may have had no start"));
         }
         return lines;
     }
@@ -121,7 +125,7 @@ class TermViews {
             int starts = report.between().sinceLast();
             return starts == 0
                     ? "No starts and no events."
-                    : "No near miss, no worse and no protective stop in " + starts
+                    : "No near miss, no worse, no protective stop and no e-stop for a cause in " + starts
                             + " starts. With 95 % confidence the rate lies below "
                             + String.format(
                                     Locale.ROOT, "%.1f", 100 * new Share(0, starts).upperLimit(Confidence.OF_REPORTS))
