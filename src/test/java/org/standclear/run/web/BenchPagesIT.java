@@ -70,7 +70,8 @@ class BenchPagesIT {
             accepted(submit(screen, released, "/start", Map.of()));
             Document running = see(screen);
             assertThat(running.select("main > .stack .stoplog button").eachText())
-                    .containsExactly("E-stop pressed", "The arm stopped itself");
+                    .containsExactly(
+                            "Log: the e-stop was pressed this screen stops nothing", "Log: the arm stopped itself");
             accepted(submit(screen, running, "/passes", Map.of()));
             accepted(submit(screen, see(screen), "/stop", Map.of("kind", "press")));
             assertThat(see(screen).select("h1").text()).isEqualTo("Stopped. Find the cause first.");
