@@ -237,6 +237,43 @@ class AnswerPicturesBrowserIT {
         }
     }
 
+    /** What is wider than the paper's 182 mm between its margins, and so would be cut off. */
+    private static final String CUT_OFF = """
+            const right = document.documentElement.clientWidth;
+            return [...document.querySelectorAll('main *')]
+              .filter((one) => !one.closest('svg') || one.matches('svg'))
+              .filter((one) => one.getClientRects().length > 0 && one.getBoundingClientRect().right > right + 1)
+              .map((one) => one.tagName + "." + one.className + " " + one.textContent.slice(0, 40));""";
+
+    @Test
+    void onPaperThePicturesStandAndNothingIsCutOff(Browser browser) throws IOException {
+        answer(browser);
+        assertThat(browser.find("nav.tabs").isDisplayed()).isTrue();
+        // 96 pixels are one inch of 25.4 mm (CSS): A4 without the margins of 14 mm is 182 mm, 688 pixels wide
+        browser.driver()
+                .executeCdpCommand(
+                        "Emulation.setDeviceMetricsOverride",
+                        Map.of("width", 688, "height", 1000, "deviceScaleFactor", 1, "mobile", false));
+        browser.driver().executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", "print"));
+        try {
+            assertThat(browser.findAll("nav.tabs, .acts, .skip, main .button"))
+                    .isNotEmpty()
+                    .noneMatch(WebElement::isDisplayed);
+            for (String drawing : DRAWINGS) {
+                assertThat(browser.findAll("svg[data-drawing=" + drawing + "]"))
+                        .as(drawing)
+                        .isNotEmpty()
+                        .allMatch(WebElement::isDisplayed);
+            }
+            assertThat(browser.find(".caution").isDisplayed()).isTrue();
+            assertThat((List<?>) browser.driver().executeScript(CUT_OFF)).isEmpty();
+            browser.picture("answer-on-paper");
+        } finally {
+            browser.driver().executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", ""));
+            browser.driver().executeCdpCommand("Emulation.clearDeviceMetricsOverride", Map.of());
+        }
+    }
+
     @Test
     void withoutScriptsTheFilmstripAndTheTablesAreThere(Browser browser) throws IOException {
         answer(browser);
