@@ -83,7 +83,7 @@ class PlanSheets {
                                 name(named, one.operator()), String.valueOf(one.turn() + 1), one.says()))
                         .toList());
         model.addAttribute("isAccepted", isAccepted(window, search.id()));
-        model.addAttribute("mayAccept", search.state().hasPlan() && window.accepted() == null);
+        model.addAttribute("mayAccept", search.state().hasPlan() && window.isUndecided());
         return "booking/search";
     }
 
