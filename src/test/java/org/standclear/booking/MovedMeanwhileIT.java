@@ -69,15 +69,19 @@ class MovedMeanwhileIT {
         }
 
         private Done move(List<Planned> seen, Person by) {
-            return new TransactionTemplate(transactions)
-                    .execute(
-                            status -> bulkMoves.moveAll(everybody(), BulkMoves.written(seen), by.id(), "cable chafed"));
+            return Objects.requireNonNull(new TransactionTemplate(transactions)
+                    .execute(status ->
+                            bulkMoves.moveAll(everybody(), BulkMoves.written(seen), by.id(), "cable chafed")));
         }
 
         private Map<BookingId, Moved> moved(Done done) {
             assertThat(done).isInstanceOf(Done.All.class);
             return bulkMoves.find(((Done.All) done).id()).orElseThrow().moved().stream()
                     .collect(java.util.stream.Collectors.toMap(Moved::was, one -> one));
+        }
+
+        private static Moved of(Map<BookingId, Moved> moved, Booking booking) {
+            return Objects.requireNonNull(moved.get(booking.id()));
         }
 
         private Booking now(Moved one) {
@@ -114,11 +118,10 @@ class MovedMeanwhileIT {
 
             Map<BookingId, Moved> moved = moved(move(seen, adaeze));
 
-            assertThat(moved.get(one.id()).elsewhere()).isTrue();
-            assertThat(now(moved.get(one.id())).start()).isAfter(lost.start());
-            assertThat(moved.get(two.id()).elsewhere()).as("as it was seen").isFalse();
-            assertThat(now(moved.get(two.id())).start())
-                    .isEqualTo(place(seen, two).start());
+            assertThat(of(moved, one).elsewhere()).isTrue();
+            assertThat(now(of(moved, one)).start()).isAfter(lost.start());
+            assertThat(of(moved, two).elsewhere()).as("as it was seen").isFalse();
+            assertThat(now(of(moved, two)).start()).isEqualTo(place(seen, two).start());
         }
 
         @Test
@@ -137,8 +140,7 @@ class MovedMeanwhileIT {
             assertThat(((Done.Refused) done).says()).contains("no other is left for Noor Candlewick");
             assertThat(bookings.find(one.id()).orElseThrow().state()).isEqualTo(BookingState.BOOKED);
             assertThat(bookings.find(two.id()).orElseThrow().state()).isEqualTo(BookingState.BOOKED);
-            assertThat(moved(move(plan(), lab().technician("Adaeze Lanternby")))
-                            .get(one.id())
+            assertThat(of(moved(move(plan(), lab().technician("Adaeze Lanternby"))), one)
                             .now())
                     .as("the new plan says so: a make-up")
                     .isNull();
@@ -161,11 +163,9 @@ class MovedMeanwhileIT {
             Map<BookingId, Moved> moved = moved(move(seen, lab().technician("Adaeze Lanternby")));
 
             assertThat(moved).containsOnlyKeys(one.id(), three.id());
-            assertThat(now(moved.get(one.id())).attendant()).isEqualTo(mateo.id());
-            assertThat(moved.get(one.id()).elsewhere()).isFalse();
-            assertThat(moved.get(three.id()).elsewhere())
-                    .as("nobody had seen it")
-                    .isTrue();
+            assertThat(now(of(moved, one)).attendant()).isEqualTo(mateo.id());
+            assertThat(of(moved, one).elsewhere()).isFalse();
+            assertThat(of(moved, three).elsewhere()).as("nobody had seen it").isTrue();
         }
 
         @Test
@@ -180,7 +180,7 @@ class MovedMeanwhileIT {
             Done done = new TransactionTemplate(transactions)
                     .execute(status -> bulkMoves.moveAll(everybody(), friday, adaeze.id(), "cable chafed"));
 
-            Moved moved = moved(Objects.requireNonNull(done)).get(one.id());
+            Moved moved = of(moved(Objects.requireNonNull(done)), one);
             assertThat(moved.elsewhere()).isFalse();
             assertThat(now(moved).start()).isEqualTo(Instant.parse("2026-03-24T09:15:00Z"));
         }
@@ -214,8 +214,8 @@ class MovedMeanwhileIT {
 
             Map<BookingId, Moved> moved = moved(move(seen, lab().technician("Adaeze Lanternby")));
 
-            assertThat(now(moved.get(one.id())).assignment()).isEqualTo(pegs);
-            assertThat(now(moved.get(one.id())).course()).isEqualTo(course);
+            assertThat(now(of(moved, one)).assignment()).isEqualTo(pegs);
+            assertThat(now(of(moved, one)).course()).isEqualTo(course);
         }
 
         private static <T> T done(CourseRegister.Outcome<T> outcome) {

@@ -6,6 +6,7 @@ import java.time.Duration;
 import java.time.Period;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -131,7 +132,7 @@ class DisposedWordsIT {
             disposedAfter(RecordKind.TAG_REASONS, tag);
             assertThat(states.tags(cell).get(0)).satisfies(left -> {
                 assertThat(left.reason()).isEqualTo(GONE);
-                assertThat(left.lifted().reason()).isEqualTo(GONE);
+                assertThat(Objects.requireNonNull(left.lifted()).reason()).isEqualTo(GONE);
                 assertThat(left.placedBy()).isEqualTo(scene().adaeze.id());
             });
         }

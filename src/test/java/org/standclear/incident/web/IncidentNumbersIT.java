@@ -6,6 +6,7 @@ import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Nested;
@@ -69,7 +70,9 @@ class IncidentNumbersIT {
             assertThat(see(ines, at(after.id()) + "/review").text()).contains("looked at 14 days after");
             CorrectiveAction action = actions.of(after.id()).get(0);
             done(actions.done(action.id(), "It is on.", action.owner()));
-            assertThat(actions.find(action.id()).orElseThrow().done().checkDueOn())
+            assertThat(Objects.requireNonNull(
+                                    actions.find(action.id()).orElseThrow().done())
+                            .checkDueOn())
                     .isEqualTo(today().plusDays(14));
 
             Document page = see(ines, ADDRESS);
