@@ -48,7 +48,8 @@ class WindowRefusalsIT {
                     .param("by", ines.id().value())
                     .param("at", SqlTime.toSql(clock.instant()))
                     .update();
-            assertThat(page(get("/searches/" + died), ines).text()).contains("Searching for the best plan", "2 above");
+            assertThat(page(get("/searches/" + died), ines).text())
+                    .contains("Searching for the best plan", "at most 2 too many");
 
             clock.moveBy(Duration.ofSeconds(31));
 
