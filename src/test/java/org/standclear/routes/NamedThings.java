@@ -50,7 +50,8 @@ final class NamedThings {
             Map.entry("window", "booking_windows"));
 
     /** Names no thing of a lab: a number, a secret, a receipt, or a thing of one's own only. */
-    private static final Set<String> NO_THING = Set.of("number", "secret", "receipt", "token", "feed", "photo", "kind");
+    private static final Set<String> NO_THING =
+            Set.of("number", "secret", "receipt", "token", "feed", "photo", "kind", "invitation");
 
     private NamedThings() {}
 

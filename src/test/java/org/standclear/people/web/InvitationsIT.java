@@ -94,7 +94,7 @@ class InvitationsIT {
             assertThat(everybody.find(far.id()).orElseThrow().roles()).isEmpty();
             assertThat(courses.enrolmentsOf(far.id())).isEmpty();
             assertThat(send(get("/people/" + far.id()), ines()).getStatus()).isEqualTo(404);
-            assertThat(page(get("/people?find=Realname"), ines()).text()).doesNotContain("Ottilie");
+            assertThat(page(get("/people?find=Realname"), ines()).text()).doesNotContain(far.login());
             assertThat(messages.of(far.id(), 1)).singleElement().satisfies(told -> {
                 assertThat(told.href()).isEqualTo("/me/invitations");
                 assertThat(told.lines()).contains("Robots.");
