@@ -204,11 +204,12 @@ public final class Browser {
 
     boolean emptied() {
         try {
+            // the page goes first: a live one would ask once more without a cookie, and be given another session's
+            driver.get("about:blank");
             runScripts(true);
             allowMotion(false);
             cdp("Network.clearBrowserCookies", Map.of());
             cdp("Storage.clearDataForOrigin", Map.of("origin", baseUrl, "storageTypes", "all"));
-            driver.get("about:blank");
             consoleErrors();
             return true;
         } catch (WebDriverException e) {
