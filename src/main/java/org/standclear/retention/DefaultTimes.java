@@ -21,7 +21,8 @@ public final class DefaultTimes {
             case DUTY_PERIODS, PROGRAMS -> KeepingTime.years(3);
             case AUTHORISATIONS, PHOTOS, INCIDENTS, CLOSINGS, RESTARTS -> KeepingTime.yearsAfterTheYear(5);
             case RISK_REVIEWS -> KeepingTime.yearsAfterTheYear(10);
-            case RUN_WORDS, TAG_REASONS, QUESTIONS -> KeepingTime.yearsAfterTheYear(5);
+            case RUN_WORDS, TAG_REASONS, WAIVERS, PAPER_REMARKS, EXCEPTION_REMARKS, QUESTIONS ->
+                KeepingTime.yearsAfterTheYear(5);
             case LOOKS -> KeepingTime.yearsAfterTheYear(5);
             case MEDICAL_NOTES, MEDICAL_VIEWS, MEDICAL_LOOKS -> KeepingTime.years(30);
         };
@@ -59,6 +60,12 @@ public final class DefaultTimes {
             case RUN_WORDS, TAG_REASONS ->
                 "The college’s own: as long as the stories of incidents (29 CFR 1904.33(a)), which they help to understand. "
                         + "Words that an incident has frozen stay with its evidence.";
+            case WAIVERS, PAPER_REMARKS ->
+                "The college’s own: as long as the stories of incidents (29 CFR 1904.33(a)). A waiver’s reason says why a run "
+                        + "went on that the check did not pass, and a card from paper is all there is of a run; what was signed "
+                        + "of them stays as it was signed.";
+            case EXCEPTION_REMARKS ->
+                "The college’s own: as long as what was typed into the run log, which these remarks are about.";
             case QUESTIONS ->
                 "The college’s own, after 34 CFR 99.21(c): what somebody adds to a contested part of a record stays as long as "
                         + "that part (from memory); here as long as the longest of them but medical notes.";

@@ -30,7 +30,7 @@ record PlantedFault(String expected, String sql) {
             "drop trigger incident_evidence_pieces_immutable",
             "drop trigger incident_risk_reviews_words_out_only",
             "drop trigger incident_actions_stay",
-            "drop trigger signoff_paper_cards_immutable",
+            "drop trigger signoff_paper_cards_words_out_only",
             "drop trigger incidents_keep_reporters_words",
             "drop trigger cell_tool_readings_immutable",
             "alter table incident_actions drop constraint incident_actions_not_own_check_ck",

@@ -22,6 +22,9 @@ class OpenIncidents implements KeepsBack {
             RecordKind.DUTY_PERIODS,
             RecordKind.QUESTIONS,
             RecordKind.RUN_WORDS,
+            RecordKind.WAIVERS,
+            RecordKind.PAPER_REMARKS,
+            RecordKind.EXCEPTION_REMARKS,
             RecordKind.TAG_REASONS);
 
     private final JdbcClient jdbc;

@@ -61,6 +61,18 @@ public enum RecordKind {
             "it came off",
             "The reasons for hanging it and for taking it off are taken out; the cell, what hung there, by whom, and when, "
                     + "stay."),
+    WAIVERS(
+            "Why waivers were given and taken back",
+            "the waiver ended",
+            "The reasons are taken out; which checks were waived, for which booking, by whom, when, and whether it was used, stay."),
+    PAPER_REMARKS(
+            "What cards from paper say went on",
+            "the card was signed on paper",
+            "The remark is taken out; who was there, what was loaded and what was read at the display stay."),
+    EXCEPTION_REMARKS(
+            "Remarks beside the week’s exceptions",
+            "the lines were signed",
+            "The remark is taken out; the lines, who signed them, when, and the SHA-256 of what was read stay."),
     QUESTIONS(
             "Questions to own records, and their answers",
             "the question was answered",

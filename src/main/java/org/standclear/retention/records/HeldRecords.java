@@ -33,6 +33,9 @@ class HeldRecords implements KeepsBack, HoldMarks {
             RecordKind.QUESTIONS,
             RecordKind.RUN_WORDS,
             RecordKind.TAG_REASONS,
+            RecordKind.WAIVERS,
+            RecordKind.PAPER_REMARKS,
+            RecordKind.EXCEPTION_REMARKS,
             RecordKind.LOOKS,
             RecordKind.MEDICAL_LOOKS);
 
