@@ -2,17 +2,13 @@ package org.standclear.booking;
 
 import java.util.List;
 
-/** How long the steps of past turns took, as whoever keeps the bench's log reads them. */
+/** How long people took to get a bench ready, as whoever keeps the bench's log reads it. */
 public interface BenchLog {
 
-    /** The latest turns that led to a run, at most that many. */
-    List<Steps> latest(int atMost);
-
     /**
-     * Minutes of one turn.
-     *
-     * @param setUp from the slot's start until operator and attendant had signed the session list
-     * @param release from the opened bench list until the release
+     * Minutes from the slot's start until the bench was ready for the technician, which is when the e-stop attendant had
+     * signed the bench list; 0 when that was before the slot's start. The latest turns that led to a run, at most that
+     * many. The log does not say when the technician began, so neither the wait nor the release work can be read from it.
      */
-    record Steps(double setUp, double release) {}
+    List<Double> setUps(int atMost);
 }

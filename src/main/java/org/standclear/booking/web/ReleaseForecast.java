@@ -12,14 +12,10 @@ import org.standclear.core.forecast.BenchSteps;
 import org.standclear.core.forecast.ReleaseDay;
 import org.standclear.core.forecast.ReleaseSimulation;
 import org.standclear.core.forecast.ReleaseWaits;
-import org.standclear.core.forecast.StepTime;
 
 /** How long people wait for a release with the lab's own cells, beside all cells starting together. */
 @Component
 class ReleaseForecast {
-
-    /** With fewer runs than this in the log the estimated step times hold. */
-    static final int ENOUGH_RUNS = 50;
 
     private static final int LATEST_RUNS = 400;
     private static final int DAYS = 400;
@@ -52,34 +48,15 @@ class ReleaseForecast {
         if (offsets.isEmpty()) {
             return new Waits(List.of(), "No cell runs now.");
         }
-        List<BenchLog.Steps> logged = log.latest(LATEST_RUNS);
-        boolean enough = logged.size() >= ENOUGH_RUNS;
-        BenchSteps steps = enough ? measured(logged) : BenchSteps.ESTIMATED;
+        KnownSteps known = KnownSteps.of(log.setUps(LATEST_RUNS));
+        BenchSteps steps = known.steps();
         List<Double> together = Collections.nCopies(offsets.size(), 0.0);
         List<Line> lines = List.of(
                 line("as they are", offsets, 1, steps),
                 line("all together", together, 1, steps),
                 line("as they are", offsets, 2, steps),
                 line("all together", together, 2, steps));
-        return new Waits(
-                lines,
-                enough
-                        ? "Set-up and release times are those of the lab's own last " + logged.size()
-                                + " runs; watching the first start (1 to 4 min), no-shows (12 %) and close-out (4 min) are"
-                                + " estimated, since the log does not have them."
-                        : "Step times are estimated until the log has " + ENOUGH_RUNS
-                                + " runs that were set up in their own slot; it has " + logged.size() + ".");
-    }
-
-    private static BenchSteps measured(List<BenchLog.Steps> logged) {
-        BenchSteps estimated = BenchSteps.ESTIMATED;
-        return new BenchSteps(
-                new StepTime.Measured(logged.stream().map(BenchLog.Steps::setUp).toList()),
-                new StepTime.Measured(
-                        logged.stream().map(BenchLog.Steps::release).toList()),
-                estimated.watch(),
-                estimated.noShow(),
-                estimated.closeOutMinutes());
+        return new Waits(lines, known.source());
     }
 
     private Line line(String starts, List<Double> offsets, int technicians, BenchSteps steps) {

@@ -9,7 +9,10 @@ import org.standclear.booking.BenchLog;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
 
-/** Reads step times from sheets and releases: each booking's first release that led to a run. */
+/**
+ * Reads set-up times from the bench lists of bookings that led to a run: the first of them that the attendant signed. What
+ * is first in a booking is told by its round, since a clock can be set back between two lists.
+ */
 @Repository
 class LoggedSteps implements BenchLog {
 
@@ -27,25 +30,29 @@ class LoggedSteps implements BenchLog {
     }
 
     @Override
-    public List<Steps> latest(int atMost) {
+    public List<Double> setUps(int atMost) {
         return jdbc.sql("""
-                select b.starts_at, session.closed_at, bench.opened_at, r.issued_at
+                select b.starts_at, ready.signed_at
                 from (select x.* from signoff_releases x
                     where x.used_at is not null and x.cell_id in (select c.id from cells c where c.lab_id = :lab)
                     order by x.issued_at desc fetch first :looked rows only) r
                 join bookings b on b.id = r.booking_id
-                join signoff_sheets bench on bench.id = r.sheet_id
-                join signoff_sheets session on session.booking_id = r.booking_id and session.list = 'session'
-                    and session.round_number = 1 and session.closed_at >= b.starts_at
+                join signoff_sheets released on released.id = r.sheet_id
+                join signoff_sheets bench on bench.booking_id = r.booking_id and bench.list = 'bench'
+                join signoff_signatures ready on ready.sheet_id = bench.id and ready.part = 'attendant'
                 where not exists (select 1 from signoff_releases earlier
-                    where earlier.booking_id = r.booking_id and earlier.issued_at < r.issued_at)
-                order by r.issued_at desc fetch first :most rows only""")
+                    join signoff_sheets before on before.id = earlier.sheet_id
+                    where earlier.booking_id = r.booking_id and earlier.used_at is not null
+                        and before.round_number < released.round_number)
+                and not exists (select 1 from signoff_sheets before
+                    join signoff_signatures signed on signed.sheet_id = before.id and signed.part = 'attendant'
+                    where before.booking_id = r.booking_id and before.list = 'bench'
+                        and before.round_number < bench.round_number)
+                order by r.issued_at desc, r.id fetch first :most rows only""")
                 .param("most", atMost)
                 .param("looked", atMost * LOOKED_AT_EACH)
                 .param("lab", labs.theLab().id().value())
-                .query((row, number) -> new Steps(
-                        minutes(SqlTime.read(row, "starts_at"), SqlTime.read(row, "closed_at")),
-                        minutes(SqlTime.read(row, "opened_at"), SqlTime.read(row, "issued_at"))))
+                .query((row, number) -> minutes(SqlTime.read(row, "starts_at"), SqlTime.read(row, "signed_at")))
                 .list();
     }
 
