@@ -35,6 +35,7 @@ record DayBars(List<Bar> bars) {
             boolean over,
             String day,
             String wanted,
+            String taken,
             int turns,
             String use) {}
 
@@ -71,6 +72,7 @@ record DayBars(List<Bar> bars) {
                     day.wanted() > day.turns(),
                     labTime.day(day.date()),
                     String.format(Locale.ROOT, "%.1f", day.wanted()),
+                    String.format(Locale.ROOT, "%.0f", day.taken()),
                     day.turns(),
                     ReleaseForecast.percent(day.use())));
         }

@@ -93,7 +93,7 @@ class ForecastSheets {
                         Locale.ROOT, " %.0f turns have no open day left before their due date.", forecast.withoutDay())
                 : "";
         return ReleaseForecast.percent(forecast.shareNotServed())
-                + " of the turns are not given on the day they are wanted." + without;
+                + " of this assignment's turns are not given on the day they are wanted." + without;
     }
 
     /** A section with the day suggested. */

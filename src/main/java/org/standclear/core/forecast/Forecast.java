@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.TreeSet;
 
 /**
  * What is wanted of each day, beside what the lab can give.
@@ -22,25 +23,31 @@ public record Forecast(List<Day> days, double withoutDay) {
     /**
      * One day.
      *
-     * @param wanted turns that people want on it, as an expectation
-     * @param turns turns that the lab can give
+     * @param asked turns that the sections' people want on it, as an expectation
+     * @param taken turns that others have on it already
+     * @param turns turns that the lab can give in all
      */
-    public record Day(LocalDate date, double wanted, int turns) {
+    public record Day(LocalDate date, double asked, double taken, int turns) {
+
+        /** All turns that are wanted on it. */
+        public double wanted() {
+            return asked + taken;
+        }
 
         /** Wanted over given: 1 is full. More than any number when the lab is closed and somebody wants it. */
         public double use() {
-            return wanted == 0 ? 0 : wanted / turns;
+            return wanted() == 0 ? 0 : wanted() / turns;
         }
 
-        /** Turns that are given on the wanted day. */
+        /** Turns that the sections' people are given on the wanted day: what others have already is not given again. */
         double served() {
-            return Math.min(wanted, turns);
+            return Math.min(asked, Math.max(0, turns - taken));
         }
     }
 
     /** What the sections want, on top of what is taken already. */
     public static Forecast of(List<DueWave> waves, Arrival arrival, LabDays lab, Map<LocalDate, Double> takenAlready) {
-        Map<LocalDate, Double> wanted = new TreeMap<>(takenAlready);
+        Map<LocalDate, Double> asked = new TreeMap<>();
         double withoutDay = 0;
         for (DueWave wave : waves) {
             List<LocalDate> days = lab.openUpTo(wave.due(), arrival.leadDays());
@@ -50,15 +57,16 @@ public record Forecast(List<Day> days, double withoutDay) {
             }
             double[] shares = arrival.shares(days.size());
             for (int day = 0; day < shares.length; day++) {
-                wanted.merge(days.get(day), wave.turns() * shares[day], Double::sum);
+                asked.merge(days.get(day), wave.turns() * shares[day], Double::sum);
             }
         }
-        TreeMap<LocalDate, Integer> all = new TreeMap<>(lab.turns());
-        wanted.keySet().forEach(day -> all.putIfAbsent(day, 0));
+        TreeSet<LocalDate> all = new TreeSet<>(lab.turns().keySet());
+        all.addAll(asked.keySet());
+        all.addAll(takenAlready.keySet());
         return new Forecast(
-                all.entrySet().stream()
-                        .map(entry ->
-                                new Day(entry.getKey(), wanted.getOrDefault(entry.getKey(), 0.0), entry.getValue()))
+                all.stream()
+                        .map(day -> new Day(
+                                day, asked.getOrDefault(day, 0.0), takenAlready.getOrDefault(day, 0.0), lab.on(day)))
                         .toList(),
                 withoutDay);
     }
@@ -75,10 +83,13 @@ public record Forecast(List<Day> days, double withoutDay) {
         return peak().map(Day::use).orElse(0.0);
     }
 
-    /** The share of all wanted turns that are not given on the day on which they are wanted, 0 to 1. */
+    /**
+     * The share of the sections' own turns that are not given on the day on which they are wanted, 0 to 1. Turns that others
+     * have already count neither as wanted nor as served: they would make a rush look smaller than it is.
+     */
     public double shareNotServed() {
-        double wanted = days.stream().mapToDouble(Day::wanted).sum() + withoutDay;
+        double asked = days.stream().mapToDouble(Day::asked).sum() + withoutDay;
         double served = days.stream().mapToDouble(Day::served).sum();
-        return wanted == 0 ? 0 : (wanted - served) / wanted;
+        return asked == 0 ? 0 : (asked - served) / asked;
     }
 }

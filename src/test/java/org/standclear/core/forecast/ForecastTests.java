@@ -61,6 +61,27 @@ class ForecastTests {
         assertThat(forecast.shareNotServed()).isZero();
     }
 
+    /** Eight turns, six taken by others, four wanted: two of the four are given, whatever the six do. */
+    @Test
+    void leavesOthersTurnsOutOfTheShareNotServed() {
+        Forecast forecast = Forecast.of(
+                List.of(new DueWave("01", 4, 1, MONDAY)), new Arrival(1, 1), weekdays(1, 8), Map.of(MONDAY, 6.0));
+
+        assertThat(on(forecast, MONDAY).use()).isCloseTo(10.0 / 8, within(ROUNDING));
+        assertThat(forecast.shareNotServed()).isCloseTo(2.0 / 4, within(ROUNDING));
+    }
+
+    /** A day on which only others come says nothing about the section; one that others overfill gives it nothing. */
+    @Test
+    void countsNeitherOthersDaysNorADayThatOthersOverfill() {
+        Map<LocalDate, Double> taken = Map.of(MONDAY, 8.0, MONDAY.plusDays(2), 9.0);
+        // evenly over Tue and Wed: three of six on Tuesday, given; three on Wednesday, of whose 8 turns others have 9
+        Forecast forecast = Forecast.of(
+                List.of(new DueWave("01", 3, 2, MONDAY.plusDays(2))), new Arrival(2, 1), weekdays(1, 8), taken);
+
+        assertThat(forecast.shareNotServed()).isCloseTo(3.0 / 6, within(ROUNDING));
+    }
+
     @Test
     void saysWhatHasNoOpenDayBeforeTheDueDate() {
         Forecast forecast = Forecast.of(
