@@ -13,11 +13,9 @@ import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.standclear.incident.ControlLevel;
-import org.standclear.incident.IncidentCases;
 import org.standclear.incident.IncidentClass;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.IncidentId;
-import org.standclear.platform.time.SqlTime;
 import org.standclear.program.ProgramUploads;
 import org.standclear.program.SampleProgram;
 import org.standclear.signoff.PaperCards;
@@ -30,12 +28,7 @@ import org.standclear.testing.OnPostgres;
 /** What single rules of the week's exceptions find, and when; tests share the week, so they look for their own rows. */
 class ExceptionRulesIT {
 
-    abstract static class Cases extends IncidentCases {
-
-        private static final LocalDate MONDAY = LocalDate.of(2026, 3, 9);
-
-        @Autowired
-        ExceptionRows rows;
+    abstract static class Cases extends ExceptionCases {
 
         @Autowired
         Waivers waivers;
@@ -45,31 +38,6 @@ class ExceptionRulesIT {
 
         @Autowired
         PaperCards cards;
-
-        private org.standclear.platform.ids.LabId lab() {
-            return application
-                    .getBean(org.standclear.platform.lab.Labs.class)
-                    .theLab()
-                    .id();
-        }
-
-        private List<ExceptionRows.Found> found(String code, int threshold) {
-            Days days = new Days(
-                    lab(),
-                    MONDAY.atStartOfDay(labTime.zone()).toInstant(),
-                    MONDAY.plusDays(7).atStartOfDay(labTime.zone()).toInstant(),
-                    MONDAY,
-                    today().isBefore(MONDAY.plusDays(7)) ? today() : MONDAY.plusDays(7));
-            ExceptionQueries.Query rule = ExceptionQueries.ALL.stream()
-                    .filter(one -> one.code().equals(code))
-                    .findFirst()
-                    .orElseThrow();
-            return rows.of(rule, threshold, days, clock.instant());
-        }
-
-        private List<UUID> ids(String code) {
-            return found(code, 1).stream().map(ExceptionRows.Found::id).toList();
-        }
 
         /** The file says 40 %, its declaration 50 %; the bench reads what is declared. */
         private void attachWhatDiffers() {
@@ -132,11 +100,7 @@ class ExceptionRulesIT {
         @Test
         void findsListsInARowThatWereAnsweredAlike() {
             scene().released();
-            UUID first = jdbc.sql(
-                            "select id from signoff_sheets where booking_id = :id and list = 'bench' and outcome = 'DONE'")
-                    .param("id", scene().booking.value())
-                    .query(UUID.class)
-                    .single();
+            UUID first = signedList();
             copied(first, 1, "");
             UUID differs = copied(first, 2, "!");
             copied(first, 3, "");
@@ -155,44 +119,6 @@ class ExceptionRulesIT {
                     .filter(one -> one.href().equals(booking))
                     .map(ExceptionRows.Found::id)
                     .toList();
-        }
-
-        private UUID copied(UUID sheet, int minutes, String otherwise) {
-            UUID copy = UUID.randomUUID();
-            jdbc.sql("""
-                    insert into signoff_sheets (id, booking_id, cell_id, round_number, list, brief, revision_id, cell_version,
-                        answer_id, operator_id, attendant_id, opened_at, closed_at, outcome, because)
-                    select :copy, booking_id, cell_id, round_number + 10 * :minutes, list, brief, revision_id, cell_version,
-                        answer_id, operator_id, attendant_id, opened_at, :at, outcome, because
-                    from signoff_sheets where id = :sheet""")
-                    .param("copy", copy)
-                    .param("minutes", minutes)
-                    .param("at", SqlTime.toSql(clock.instant().plusSeconds(60L * minutes)))
-                    .param("sheet", sheet)
-                    .update();
-            for (String part : List.of("operator", "attendant", "releaser")) {
-                UUID signature = UUID.randomUUID();
-                jdbc.sql("""
-                        insert into signoff_signatures (id, sheet_id, part, signer, printed_name, signed_at, meaning, statement,
-                            statement_sha256, method, agreed)
-                        select :signature, :copy, part, signer, printed_name, signed_at, meaning, statement, statement_sha256,
-                            method, agreed from signoff_signatures where sheet_id = :sheet and part = :part""")
-                        .param("signature", signature)
-                        .param("copy", copy)
-                        .param("sheet", sheet)
-                        .param("part", part)
-                        .update();
-                jdbc.sql("""
-                        insert into signoff_answers (signature_id, item, field, answer)
-                        select :signature, a.item, a.field, concat(a.answer, :otherwise) from signoff_answers a
-                        join signoff_signatures g on g.id = a.signature_id where g.sheet_id = :sheet and g.part = :part""")
-                        .param("signature", signature)
-                        .param("otherwise", otherwise)
-                        .param("sheet", sheet)
-                        .param("part", part)
-                        .update();
-            }
-            return copy;
         }
 
         private PaperCard card(String power, String tool) {
