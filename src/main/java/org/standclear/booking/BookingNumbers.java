@@ -1,21 +1,30 @@
 package org.standclear.booking;
 
-import java.time.Instant;
 import java.util.List;
-import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.numbers.LabNumbers;
+import org.standclear.platform.numbers.NumberSet;
 
 /** Keeps the numbers of the booking rules, with who changed them and why. */
-public interface BookingNumbers {
+public interface BookingNumbers extends LabNumbers<BookingSettings> {
 
-    /** The numbers in force in the lab that the pages serve. */
-    BookingSettings inForce();
-
-    /** The latest changes, latest first; empty while the program's own numbers hold. */
-    List<Change> changes(int atMost);
-
-    /** Puts other numbers in force; the caller has checked that the person may. */
-    void change(BookingSettings settings, PersonId by, String reason);
-
-    /** Numbers that were put in force, by whom, when and why. */
-    record Change(BookingSettings settings, PersonId by, Instant at, String reason) {}
+    /** Their table, their questions, and between what each may be. */
+    NumberSet<BookingSettings> SET = new NumberSet<>(
+            "booking_settings",
+            BookingQuestions.ALL,
+            now -> List.of(
+                    now.slotMinutes(),
+                    now.horizonDays(),
+                    now.futurePerPerson(),
+                    now.weekPerPerson(),
+                    now.perAssignment(),
+                    now.lateReleaseHours(),
+                    now.lateCancelMinutes(),
+                    now.checkInOpensMinutes(),
+                    now.graceMinutes(),
+                    now.offerMinutes(),
+                    now.confirmMinutes()),
+            n -> new BookingSettings(
+                    n.get(0), n.get(1), n.get(2), n.get(3), n.get(4), n.get(5), n.get(6), n.get(7), n.get(8), n.get(9),
+                    n.get(10)),
+            BookingSettings.DEFAULTS);
 }

@@ -31,6 +31,8 @@ record WeekForm(
         @Nullable String reason,
         @Nullable String confirmed) {
 
+    private static final int LONGEST_REASON = 400;
+
     static WeekForm of(Map<DayOfWeek, List<OpenPeriod>> week) {
         String[] texts = new String[7];
         for (DayOfWeek day : DayOfWeek.values()) {
@@ -82,7 +84,7 @@ record WeekForm(
                 errors.put(field, unreadable.says());
             }
         });
-        if (PlainText.check(reason, RulesForm.LONGEST_REASON) instanceof PlainText.Refused refused) {
+        if (PlainText.check(reason, LONGEST_REASON) instanceof PlainText.Refused refused) {
             errors.put("reason", refused.says());
         }
         return errors.isEmpty() ? Optional.of(week) : Optional.empty();
@@ -90,7 +92,7 @@ record WeekForm(
 
     /** The reason as it is kept; only after it was read without an error. */
     String reasonKept() {
-        return ((PlainText.Fine) PlainText.check(reason, RulesForm.LONGEST_REASON)).text();
+        return ((PlainText.Fine) PlainText.check(reason, LONGEST_REASON)).text();
     }
 
     /** What a page that asks once more has to send again. */
