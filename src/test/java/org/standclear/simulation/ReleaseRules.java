@@ -54,10 +54,13 @@ final class ReleaseRules {
                 and (p.within_limits or exists (select 1 from signoff_waivers w where w.booking_id = m.booking_id
                     and w.answer_id = p.answer_id and w.given_at <= m.moment and w.expires_at > m.moment
                     and (w.used_at is null or w.used_at > m.moment or w.release_id = m.id))))""");
+        // by its class of that moment: it is set anew, down and up again, and a hold is put on by a class that holds
         AT_EVERY_MOMENT.put("released while an incident keeps the cell", """
             exists (select 1 from incidents i join incident_steps h on h.incident_id = i.id and h.kind = 'CELL_HELD'
                 where i.cell_id = m.cell_id and h.taken_at <= m.moment
-                and i.class in ('CONTACT', 'PROPERTY_DAMAGE', 'FIRST_AID', 'MEDICAL_TREATMENT', 'REPORTABLE')
+                and coalesce((select f.class from incident_forms f where f.incident_id = i.id
+                        and f.filled_at between h.taken_at and m.moment order by f.number desc fetch first 1 row only),
+                    'CONTACT') in ('CONTACT', 'PROPERTY_DAMAGE', 'FIRST_AID', 'MEDICAL_TREATMENT', 'REPORTABLE')
                 and (not exists (select 1 from incident_restarts a where a.incident_id = i.id
                         and a.approved_at between h.taken_at and m.moment)
                     or not exists (select 1 from cell_tags t where t.cell_id = i.cell_id and t.kind = 'HOLD'
