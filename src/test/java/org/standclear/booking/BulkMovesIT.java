@@ -177,6 +177,10 @@ class BulkMovesIT {
             assertThat(bookings.of(offered.id(), clock.instant()))
                     .singleElement()
                     .matches(booking -> !booking.start().equals(Instant.parse(THURSDAY_NOON)));
+            assertThat(turns.makeUpsOf(offered.id()))
+                    .as("the move stands for them, and so does what they got for it")
+                    .singleElement()
+                    .matches(Turns.MakeUp::stands);
             assertThat(bookings.of(madeUp.id(), clock.instant()))
                     .extracting(Booking::id)
                     .containsExactly(another.id());

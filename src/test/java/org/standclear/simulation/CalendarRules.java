@@ -73,7 +73,7 @@ final class CalendarRules {
                 join bookings w on w.id = m.was_booking left join bookings n on n.id = m.now_booking
                 where w.ends_at > ? and (w.state <> 'MOVED_BY_STAFF' or n.operator_id <> w.operator_id
                 or n.starts_at < w.starts_at or n.cell_id = w.cell_id or n.id is null
-                and (k.undone_at is null or k.undone_at >= w.starts_at) and not exists (
+                and (k.undone_at is null or k.undone_at >= w.starts_at or m.stays) and not exists (
                     select 1 from booking_make_ups u where u.lost_booking = w.id and u.person_id = w.operator_id))""");
         ALWAYS.put("a wait of another move ended with the one undone", """
                 select w.id from booking_waits w join booking_bulk_moves k on k.undone_at = w.ended_at
@@ -93,7 +93,7 @@ final class CalendarRules {
                 and not exists (select 1 from run_credits c where c.spent_for = u.lost_booking)
                 and not exists (select 1 from booking_bulk_moved m join booking_bulk_moves k on k.id = m.bulk_id
                     join bookings w on w.id = m.was_booking where w.id = u.lost_booking and m.now_booking is null
-                    and (k.undone_at is null or k.undone_at >= w.starts_at))""");
+                    and (k.undone_at is null or k.undone_at >= w.starts_at or m.stays))""");
         ALWAYS.put("credited with more than the slot", """
                 select b.id from bookings b join run_credits c on c.booking_id = b.id where c.person_id <> b.operator_id
                 group by b.id union all
