@@ -26,6 +26,7 @@ import org.standclear.signoff.Obstacle;
 import org.standclear.signoff.rules.AnswerLine;
 import org.standclear.signoff.rules.GateQuestion;
 import org.standclear.signoff.rules.Gates;
+import org.standclear.signoff.rules.SlotLeft;
 
 /** Reads what the gates of a release are asked about from the features below. */
 @Component
@@ -97,6 +98,7 @@ class GateFacts {
                 booking,
                 cell,
                 now,
+                SlotLeft.over(booking, now, labTime::time).orElse(null),
                 cellObstacles(cell, now, staff),
                 person(booking.operator()),
                 authorisations.holds(booking.operator(), Duty.OPERATOR, cell.id(), now),

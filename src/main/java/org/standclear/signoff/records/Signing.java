@@ -29,6 +29,7 @@ import org.standclear.signoff.SignoffDesk.Statement;
 import org.standclear.signoff.SignoffList;
 import org.standclear.signoff.rules.Comparison;
 import org.standclear.signoff.rules.Comparison.Difference;
+import org.standclear.signoff.rules.Gates;
 import org.standclear.signoff.rules.Items;
 import org.standclear.signoff.rules.StatementText;
 
@@ -200,7 +201,8 @@ class Signing {
         List<Obstacle> obstacles = gates
                 .obstacles(asked, upkeep.lock(booking.id(), now).cell(), now)
                 .stream()
-                .filter(obstacle -> obstacle.code().startsWith(own))
+                .filter(obstacle ->
+                        obstacle.code().startsWith(own) || obstacle.code().equals(Gates.SLOT_OVER))
                 .toList();
         if (obstacles.isEmpty() && sheet.list() == SignoffList.SESSION && wanted.part() == Part.OPERATOR) {
             return checkIn(booking);

@@ -13,6 +13,7 @@ import org.standclear.signoff.Waiver;
 /**
  * The facts that the gates of a release are asked about, read under locks.
  *
+ * @param slotOver why the slot has no time left for a release, in words; null while it has
  * @param cellObstacles what the cell itself says stands in the way
  * @param attendant null while the booking needs one
  * @param otherStop where the attendant stands at another e-stop now; null when nowhere
@@ -27,6 +28,7 @@ public record GateQuestion(
         Booking booking,
         Cell cell,
         Instant now,
+        @Nullable String slotOver,
         List<Obstacle> cellObstacles,
         Person operator,
         boolean operatorAuthorised,

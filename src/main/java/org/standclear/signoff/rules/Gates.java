@@ -12,11 +12,15 @@ import org.standclear.signoff.Obstacle;
 /** Everything that must hold before a release, in the order in which people can mend it. */
 public final class Gates {
 
+    /** The code of the gate that nobody can open; whoever would sign for nothing is told by it. */
+    public static final String SLOT_OVER = "slot-over";
+
     /** One gate. */
     public record Gate(String name, Function<GateQuestion, Stream<Obstacle>> asks) {}
 
     /** All gates; a release passes every one of them, in one transaction, under locks. */
     public static final List<Gate> ALL = List.of(
+            new Gate("time left in the slot", Gates::slotLeft),
             new Gate("cell", question -> question.cellObstacles().stream()),
             new Gate("program within limits on the cell's version", Gates::program),
             new Gate("e-stop attendant named", Gates::attendant),
@@ -33,6 +37,13 @@ public final class Gates {
     /** What stands in the way; empty when every gate is open. */
     public static List<Obstacle> ask(GateQuestion question) {
         return ALL.stream().flatMap(gate -> gate.asks().apply(question)).toList();
+    }
+
+    private static Stream<Obstacle> slotLeft(GateQuestion question) {
+        return question.slotOver() == null
+                ? Stream.empty()
+                : obstacle(
+                        SLOT_OVER, question.slotOver(), question.operator().printedName() + " can book another slot.");
     }
 
     private static Stream<Obstacle> program(GateQuestion question) {

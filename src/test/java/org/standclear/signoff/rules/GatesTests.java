@@ -20,6 +20,7 @@ class GatesTests {
 
     private Booking booking = Bench.booking(Bench.MATEO.id(), Bench.REVISION.id());
     private Cell cell = Bench.cell(CellState.IN_SERVICE, 7);
+    private @Nullable String slotOver;
     private List<Obstacle> ofTheCell = List.of();
     private boolean operatorAuthorised = true;
     private @Nullable Person attendant = Bench.MATEO;
@@ -37,6 +38,7 @@ class GatesTests {
                 booking,
                 cell,
                 Bench.NOW,
+                slotOver,
                 ofTheCell,
                 Bench.NOOR,
                 operatorAuthorised,
@@ -92,7 +94,16 @@ class GatesTests {
     @Test
     void allOpenWhenEverythingHolds() {
         assertThat(ask()).isEmpty();
-        assertThat(Gates.ALL).hasSize(10);
+        assertThat(Gates.ALL).hasSize(11);
+    }
+
+    @Test
+    void saysUntilWhenAReleaseCouldBeSigned() {
+        slotOver = "The slot ends at 13:37: a release could be signed until 13:36.";
+        expect(
+                "slot-over",
+                "The slot ends at 13:37: a release could be signed until 13:36.",
+                "Noor Candlewick can book another slot.");
     }
 
     @Test
