@@ -1,11 +1,9 @@
 package org.standclear.signoff.records;
 
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
 import org.standclear.booking.BookingState;
@@ -32,9 +30,6 @@ import org.standclear.signoff.rules.SlotLeft;
 @Component
 class GateFacts {
 
-    /** How far back a slot may have ended whose run still goes on. */
-    private static final Duration LONGEST_OVERRUN = Duration.ofHours(24);
-
     private final Bookings bookings;
     private final Cells cells;
     private final ProgramChecks checks;
@@ -44,6 +39,7 @@ class GateFacts {
     private final EventRows events;
     private final ReleaseRows releases;
     private final WaiverRows waivers;
+    private final OneStop oneStop;
     private final LabTime labTime;
 
     GateFacts(
@@ -56,6 +52,7 @@ class GateFacts {
             EventRows events,
             ReleaseRows releases,
             WaiverRows waivers,
+            OneStop oneStop,
             LabTime labTime) {
         this.bookings = bookings;
         this.cells = cells;
@@ -66,6 +63,7 @@ class GateFacts {
         this.events = events;
         this.releases = releases;
         this.waivers = waivers;
+        this.oneStop = oneStop;
         this.labTime = labTime;
     }
 
@@ -104,8 +102,8 @@ class GateFacts {
                 authorisations.holds(booking.operator(), Duty.OPERATOR, cell.id(), now),
                 attendantId == null ? null : person(attendantId),
                 attendantId != null && authorisations.holds(attendantId, Duty.ATTENDANT, cell.id(), now),
-                attendantId == null ? null : elsewhere(attendantId, booking, now),
-                elsewhere(booking.operator(), booking, now),
+                attendantId == null ? null : oneStop.elsewhere(attendantId, booking, now),
+                oneStop.elsewhere(booking.operator(), booking, now),
                 staff,
                 notClosedOut(booking, cell),
                 answer.orElse(null),
@@ -133,29 +131,6 @@ class GateFacts {
         return cells.obstacles(cell.id(), now).stream()
                 .map(one -> new Obstacle(one.code(), one.says(), one.mend() + named))
                 .toList();
-    }
-
-    /** The cell where the person operates or attends a run now, other than that of the booking; null when nowhere. */
-    @Nullable
-    String elsewhere(PersonId person, Booking booking, Instant now) {
-        return bookings.of(person, now.minus(LONGEST_OVERRUN)).stream()
-                .filter(other -> !other.id().equals(booking.id()))
-                .filter(other -> needsAttention(other, now))
-                .map(other -> cells.find(other.cell()).map(Cell::name).orElse("another cell"))
-                .findFirst()
-                .orElse(null);
-    }
-
-    /** A release that ran out unseen binds nobody. */
-    private boolean needsAttention(Booking other, Instant now) {
-        return switch (other.state()) {
-            case RUNNING, STOPPED -> true;
-            case RELEASED ->
-                releases.latest(other.id())
-                        .filter(release -> release.startBy().isAfter(now))
-                        .isPresent();
-            default -> false;
-        };
     }
 
     private List<GateQuestion.NotClosedOut> notClosedOut(Booking booking, Cell cell) {

@@ -39,6 +39,11 @@ class JdbcSignoffDesk implements SignoffDesk {
 
     static final String MOVED_ON = "The list went on while this page was open. Nothing was stored; read it again.";
 
+    private static final Obstacle BOUND_MEANWHILE = new Obstacle(
+            "bound-meanwhile",
+            "Another release was signed at the same moment with one of these people, or on this cell.",
+            "Nothing was stored; look again.");
+
     private final Bookings bookings;
     private final People people;
     private final ScreenPlaces screens;
@@ -50,6 +55,7 @@ class JdbcSignoffDesk implements SignoffDesk {
     private final DraftRows drafts;
     private final ReleaseRows releases;
     private final GateFacts gates;
+    private final OneStop oneStop;
     private final SignoffTrail trail;
     private final Clock clock;
 
@@ -65,6 +71,7 @@ class JdbcSignoffDesk implements SignoffDesk {
             DraftRows drafts,
             ReleaseRows releases,
             GateFacts gates,
+            OneStop oneStop,
             SignoffTrail trail,
             Clock clock) {
         this.bookings = bookings;
@@ -78,6 +85,7 @@ class JdbcSignoffDesk implements SignoffDesk {
         this.drafts = drafts;
         this.releases = releases;
         this.gates = gates;
+        this.oneStop = oneStop;
         this.trail = trail;
         this.clock = clock;
     }
@@ -175,7 +183,14 @@ class JdbcSignoffDesk implements SignoffDesk {
         }
         Instant now = now();
         Optional<Sheet> sheet = signable(wanted.sheet(), wanted.part(), wanted.account(), now);
-        return sheet.isEmpty() ? new Signed.MovedOn(MOVED_ON) : signing.sign(sheet.get(), wanted, now);
+        return sheet.isEmpty() ? new Signed.MovedOn(MOVED_ON) : sign(sheet.get(), wanted, now);
+    }
+
+    /** Asked anew, the gates say in words what the database refused; nothing of the first try is kept. */
+    private Signed sign(Sheet sheet, SignPart wanted, Instant now) {
+        return oneStop.unlessBound(() -> signing.sign(sheet, wanted, now))
+                .or(() -> oneStop.unlessBound(() -> signing.sign(sheet, wanted, now)))
+                .orElseGet(() -> new Signed.Refused("signer", List.of(BOUND_MEANWHILE)));
     }
 
     @Override

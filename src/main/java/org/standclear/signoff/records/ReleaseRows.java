@@ -91,6 +91,37 @@ class ReleaseRows {
                 .update();
     }
 
+    /** A release that binds somebody: a start can use it, or its run goes on. */
+    record Binding(CellId cell, Instant starts, Instant ends) {}
+
+    /** The release of another booking that binds the person, as the unique indexes have it. */
+    Optional<Binding> binding(PersonId person, BookingId otherThan, Instant now) {
+        return jdbc.sql("""
+                select b.cell_id, b.starts_at, b.ends_at from signoff_releases r join bookings b on b.id = r.booking_id
+                where r.live = 1 and b.id <> :booking and (r.used_at is not null or r.start_by > :now)
+                  and (r.operator_id = :person or r.attendant_id = :person and b.attendant_id = :person)
+                order by b.starts_at, b.id fetch first 1 row only""")
+                .param("booking", otherThan.value())
+                .param("now", SqlTime.toSql(now))
+                .param("person", person.value())
+                .query((row, number) -> new Binding(
+                        new CellId(id(row, "cell_id")), SqlTime.read(row, "starts_at"), SqlTime.read(row, "ends_at")))
+                .optional();
+    }
+
+    /** Bookings with a release that waits for its start with this person at its e-stop. */
+    List<BookingId> waitingWith(PersonId attendant) {
+        return jdbc
+                .sql(
+                        "select booking_id from signoff_releases where live = 1 and used_at is null and attendant_id = :person")
+                .param("person", attendant.value())
+                .query(UUID.class)
+                .list()
+                .stream()
+                .map(BookingId::new)
+                .toList();
+    }
+
     boolean use(ReleaseId id, Instant at) {
         return jdbc.sql("update signoff_releases set used_at = :at where id = :id and used_at is null and live = 1")
                         .param("at", SqlTime.toSql(at))

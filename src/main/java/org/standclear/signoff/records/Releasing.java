@@ -29,6 +29,7 @@ class Releasing {
     private final Bookings bookings;
     private final DutyRoster duty;
     private final GateFacts gates;
+    private final OneStop oneStop;
     private final Lists lists;
     private final CellStates cellStates;
     private final ReleaseRows releases;
@@ -41,6 +42,7 @@ class Releasing {
             Bookings bookings,
             DutyRoster duty,
             GateFacts gates,
+            OneStop oneStop,
             Lists lists,
             CellStates cellStates,
             ReleaseRows releases,
@@ -51,6 +53,7 @@ class Releasing {
         this.bookings = bookings;
         this.duty = duty;
         this.gates = gates;
+        this.oneStop = oneStop;
         this.lists = lists;
         this.cellStates = cellStates;
         this.releases = releases;
@@ -69,7 +72,7 @@ class Releasing {
                 author,
                 duty.onDuty(person, now),
                 releases.hasAttended(booking.id(), person),
-                gates.elsewhere(person, booking, now),
+                oneStop.elsewhere(person, booking, now),
                 duty.onDuty(now)));
     }
 
@@ -109,6 +112,7 @@ class Releasing {
                 null,
                 null);
         releases.freeRunOut(now);
+        oneStop.free(sheet.attendant(), booking, now);
         releases.add(release);
         trail.released(release);
         Upkeep.moved(bookings.markReleased(booking.id(), releaser));

@@ -27,7 +27,7 @@ class TakingOver {
     private final ReleaseRows releases;
     private final HandoverRows handovers;
     private final SheetRows sheets;
-    private final GateFacts gates;
+    private final OneStop oneStop;
     private final Turns turns;
     private final People people;
     private final List<AttendantChanges> told;
@@ -38,7 +38,7 @@ class TakingOver {
             ReleaseRows releases,
             HandoverRows handovers,
             SheetRows sheets,
-            GateFacts gates,
+            OneStop oneStop,
             Turns turns,
             People people,
             List<AttendantChanges> told,
@@ -47,7 +47,7 @@ class TakingOver {
         this.releases = releases;
         this.handovers = handovers;
         this.sheets = sheets;
-        this.gates = gates;
+        this.oneStop = oneStop;
         this.turns = turns;
         this.people = people;
         this.told = told;
@@ -65,7 +65,7 @@ class TakingOver {
                             + turn.limit().toMinutes() + " min.",
                     "Somebody else takes the next turn: swap the attendant. " + name + " may again after a rest."));
         }
-        String elsewhere = gates.elsewhere(next, booking, now);
+        String elsewhere = oneStop.elsewhere(next, booking, now);
         return elsewhere == null
                 ? List.of()
                 : List.of(new Obstacle(
@@ -107,6 +107,7 @@ class TakingOver {
             handovers.left(
                     release, new Lapses.Found(LapseRule.ATTENDANT_SWAPPED, "Handed over while the run went on."), now);
         }
+        oneStop.free(next, booking, now);
         handovers.taken(release, sheet.id(), next, now);
         sheets.close(sheet.id(), Sheet.Outcome.DONE, "", now);
         trail.handedOver(booking, release, before, next);

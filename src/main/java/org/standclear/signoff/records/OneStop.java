@@ -1,0 +1,125 @@
+package org.standclear.signoff.records;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
+import org.springframework.dao.DuplicateKeyException;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.TransactionDefinition;
+import org.springframework.transaction.support.TransactionTemplate;
+import org.standclear.booking.Booking;
+import org.standclear.booking.BookingState;
+import org.standclear.booking.Bookings;
+import org.standclear.cell.Cell;
+import org.standclear.cell.Cells;
+import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.time.LabTime;
+
+/**
+ * One person, one e-stop, and one run: whom another release binds. The database keeps it by unique indexes; it is asked
+ * here before, and what the indexes refuse because two bound the same person at the same moment is undone here.
+ */
+@Component
+class OneStop {
+
+    /** How far back a slot may have ended whose stopped run is still looked after; one that goes on binds for ever. */
+    private static final Duration LONGEST_OVERRUN = Duration.ofHours(24);
+
+    private final Bookings bookings;
+    private final Cells cells;
+    private final ReleaseRows releases;
+    private final LapseFacts lapseFacts;
+    private final Suspensions suspensions;
+    private final LabTime labTime;
+    private final TransactionTemplate nested;
+
+    OneStop(
+            Bookings bookings,
+            Cells cells,
+            ReleaseRows releases,
+            LapseFacts lapseFacts,
+            Suspensions suspensions,
+            LabTime labTime,
+            PlatformTransactionManager transactions) {
+        this.bookings = bookings;
+        this.cells = cells;
+        this.releases = releases;
+        this.lapseFacts = lapseFacts;
+        this.suspensions = suspensions;
+        this.labTime = labTime;
+        nested = new TransactionTemplate(transactions);
+        nested.setPropagationBehavior(TransactionDefinition.PROPAGATION_NESTED);
+    }
+
+    /** The cell where the person operates or attends a run now, other than that of the booking; null when nowhere. */
+    @Nullable
+    String elsewhere(PersonId person, Booking booking, Instant now) {
+        return bookings.of(person, now.minus(LONGEST_OVERRUN)).stream()
+                .filter(other -> !other.id().equals(booking.id()))
+                .filter(other -> needsAttention(other, now))
+                .map(other -> name(other.cell()))
+                .findFirst()
+                .or(() -> releases.binding(person, booking.id(), now).map(other -> binds(other, now)))
+                .orElse(null);
+    }
+
+    /** A release that ran out unseen binds nobody. */
+    private boolean needsAttention(Booking other, Instant now) {
+        return switch (other.state()) {
+            case RUNNING, STOPPED -> true;
+            case RELEASED ->
+                releases.latest(other.id())
+                        .filter(release -> release.startBy().isAfter(now))
+                        .isPresent();
+            default -> false;
+        };
+    }
+
+    /** Which run, when it is one of days ago: whoever reads this would not think of it. */
+    private String binds(ReleaseRows.Binding other, Instant now) {
+        return other.ends().isBefore(now)
+                ? name(other.cell()) + " (the run of " + labTime.full(other.starts()) + "-" + labTime.time(other.ends())
+                        + ", which nobody has finished)"
+                : name(other.cell());
+    }
+
+    private String name(CellId cell) {
+        return cells.find(cell).map(Cell::name).orElse("another cell");
+    }
+
+    /** Who left an e-stop before a start is free of it from then on, though nobody has looked at that cell since. */
+    void free(PersonId attendant, Booking booking, Instant now) {
+        for (var id : releases.waitingWith(attendant)) {
+            Booking left = bookings.find(id).orElseThrow();
+            if (!id.equals(booking.id())
+                    && left.state() == BookingState.RELEASED
+                    && !attendant.equals(left.attendant())) {
+                Cell cell = cells.find(left.cell()).orElseThrow();
+                releases.latest(id)
+                        .ifPresent(
+                                release -> suspensions.check(left, lapseFacts.question(release, left, cell, now), now));
+            }
+        }
+    }
+
+    /** What the act came to; empty, with nothing of it kept, when another release bound one of its people meanwhile. */
+    <T> Optional<T> unlessBound(Supplier<T> act) {
+        try {
+            return Optional.of(Objects.requireNonNull(nested.execute(status -> act.get())));
+        } catch (DuplicateKeyException twice) {
+            String says = Objects.toString(twice.getMessage(), "").toLowerCase(Locale.ROOT);
+            if (says.contains("signoff_releases_operator_uq")
+                    || says.contains("signoff_releases_attendant_uq")
+                    || says.contains("signoff_releases_cell_uq")) {
+                return Optional.empty();
+            }
+            throw twice;
+        }
+    }
+}
