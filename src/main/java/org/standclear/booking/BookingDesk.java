@@ -22,26 +22,26 @@ public interface BookingDesk {
     /** How much of the quotas somebody has used now. */
     QuotaUse quotaOf(PersonId operator);
 
-    /** Gives the slot up; shortly before the start that is a late cancel. */
+    /** Gives the slot up, for its operator or by staff; shortly before the start that is a late cancel. */
     Bookings.Transition cancel(BookingId id, PersonId by);
 
-    /** Staff take the booking off the calendar; nothing is counted. The caller has checked that the person is staff. */
+    /** Staff take the booking off the calendar; nothing is counted. For anybody else there is no such booking. */
     Bookings.Transition moveByStaff(BookingId id, PersonId by, String reason);
 
     /**
      * Staff move the booking to a free slot: it ends as moved, and another stands in its place with the same people,
-     * purpose and program. Every rule is asked anew but the quotas; what was counted stays counted once. The caller has
-     * checked that the person is staff.
+     * purpose and program. Every rule is asked anew but the quotas; what was counted stays counted once. For anybody else
+     * there is no such booking, and none in another lab.
      */
     Outcome moveTo(MoveBooking order);
 
-    /** Keeps a cell for staff; refused where bookings stand. The caller has checked that the person is staff. */
+    /** Keeps a cell of this lab for its staff; refused where bookings stand. */
     Closing close(CloseCell order);
 
     /** The closure of that id, unless the cell was opened again. */
     Optional<CellClosure> closure(UUID id);
 
-    /** Opens the cell again; false when there was no such closure any more. */
+    /** Staff open the cell again; false when there was no such closure any more. */
     boolean reopen(UUID closure, PersonId by);
 
     /** Writes down which bookings were missed and frees what they held; says how many. Any number may do so at once. */

@@ -101,8 +101,10 @@ class BookingRows {
         return where("id = :id", Map.of("id", id.value())).stream().findFirst();
     }
 
+    /** Locks the booking if it is one of this lab: whatever changes one is done in its lab. */
     Optional<BookingLife> lock(BookingId id) {
-        return where("id = :id for update", Map.of("id", id.value())).stream().findFirst();
+        return where("id = :id and lab_id = :lab for update", Map.of("id", id.value(), "lab", here())).stream()
+                .findFirst();
     }
 
     /** The booking if it is one of this lab. */

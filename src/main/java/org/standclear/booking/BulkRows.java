@@ -50,7 +50,7 @@ class BulkRows {
         }
     }
 
-    Optional<BulkMove> find(UUID id, boolean lock) {
+    Optional<BulkMove> find(LabId lab, UUID id, boolean lock) {
         List<Moved> moved = jdbc.sql("select * from booking_bulk_moved where bulk_id = :id order by number")
                 .param("id", id)
                 .query((row, number) -> {
@@ -62,7 +62,9 @@ class BulkRows {
                             row.getBoolean("stays"));
                 })
                 .list();
-        return jdbc.sql("select * from booking_bulk_moves where id = :id" + (lock ? " for update" : ""))
+        return jdbc.sql("select * from booking_bulk_moves where id = :id and lab_id = :lab"
+                        + (lock ? " for update" : ""))
+                .param("lab", lab.value())
                 .param("id", id)
                 .query((row, number) -> new BulkMove(
                         id,

@@ -123,7 +123,7 @@ class CellClosures {
 
     boolean reopen(UUID id, PersonId by) {
         return closures.find(id)
-                .filter(closure -> closures.remove(id, by, moves.now()))
+                .filter(closure -> closures.remove(labs.theLab().id(), id, by, moves.now()))
                 .map(closure -> {
                     claims.giveUpClosure(id);
                     record.tell(closure, "cell-reopened", by);

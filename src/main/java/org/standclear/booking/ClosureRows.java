@@ -40,10 +40,11 @@ class ClosureRows {
     }
 
     /** Whether it was there to be removed. */
-    boolean remove(UUID id, PersonId by, Instant at) {
+    boolean remove(LabId lab, UUID id, PersonId by, Instant at) {
         return jdbc.sql("""
                 update booking_closures set removed_by = :by, removed_at = :at
-                where id = :id and removed_at is null""")
+                where id = :id and lab_id = :lab and removed_at is null""")
+                        .param("lab", lab.value())
                         .param("by", by.value())
                         .param("at", SqlTime.toSql(at))
                         .param("id", id)

@@ -40,6 +40,7 @@ class JdbcBookingDesk implements BookingDesk {
     private final FreeSlots freeSlots;
     private final CellClosures closures;
     private final Cells cells;
+    private final WhoActs whoActs;
     private final Parties.Lookup parties;
 
     JdbcBookingDesk(
@@ -57,6 +58,7 @@ class JdbcBookingDesk implements BookingDesk {
             FreeSlots freeSlots,
             CellClosures closures,
             Cells cells,
+            WhoActs whoActs,
             Parties.Lookup parties) {
         this.rows = rows;
         this.moves = moves;
@@ -72,6 +74,7 @@ class JdbcBookingDesk implements BookingDesk {
         this.freeSlots = freeSlots;
         this.closures = closures;
         this.cells = cells;
+        this.whoActs = whoActs;
         this.parties = parties;
     }
 
@@ -116,7 +119,7 @@ class JdbcBookingDesk implements BookingDesk {
     private record Request(@Nullable BookingRequest request, Optional<Refusal> refusal) {}
 
     private Request asked(MakeBooking wanted) {
-        Cell cell = cells.find(wanted.cell()).orElseThrow(() -> new NotFoundException("cell"));
+        Cell cell = whoActs.cellOfThisLab(wanted.cell());
         BookingSettings settings = moves.settings();
         Instant now = moves.now();
         Duration taking = lengths.of(wanted.operator(), peopleRule.courseOf(wanted), settings);
@@ -153,12 +156,15 @@ class JdbcBookingDesk implements BookingDesk {
 
     @Override
     public Bookings.Transition cancel(BookingId id, PersonId by) {
-        return moves.move(
-                id, new Told("cancelled", by, "given up"), life -> life.cancel(moves.now(), moves.settings()));
+        return moves.move(id, new Told("cancelled", by, "given up"), life -> {
+            whoActs.asOrFor(life.entry().operator(), by, "booking");
+            return life.cancel(moves.now(), moves.settings());
+        });
     }
 
     @Override
     public Bookings.Transition moveByStaff(BookingId id, PersonId by, String reason) {
+        whoActs.asStaff(by, "booking");
         Bookings.Transition done =
                 moves.move(id, new Told("moved-by-staff", by, reason), life -> life.giveUp(BookingEvent.MOVE));
         if (done instanceof Bookings.Transition.Moved moved) {
@@ -169,6 +175,7 @@ class JdbcBookingDesk implements BookingDesk {
 
     @Override
     public Outcome moveTo(MoveBooking order) {
+        whoActs.asStaff(order.by(), "booking");
         BookingLife life = moves.lock(order.booking());
         Booking before = life.booking();
         MakeBooking wanted = new MakeBooking(
@@ -215,6 +222,8 @@ class JdbcBookingDesk implements BookingDesk {
 
     @Override
     public Closing close(CloseCell order) {
+        whoActs.asStaff(order.by(), "cell");
+        whoActs.cellOfThisLab(order.cell());
         return closures.close(order);
     }
 
@@ -226,6 +235,7 @@ class JdbcBookingDesk implements BookingDesk {
 
     @Override
     public boolean reopen(UUID closure, PersonId by) {
+        whoActs.asStaff(by, "closure");
         return closures.reopen(closure, by);
     }
 

@@ -20,6 +20,7 @@ import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Labs;
+import org.standclear.platform.web.NotFoundException;
 import org.standclear.trail.Trail;
 import org.standclear.trail.TrailEntry;
 
@@ -40,6 +41,7 @@ class JdbcBulkMoves implements BulkMoves {
     private final ClaimLocks locks;
     private final People people;
     private final Trail trail;
+    private final WhoActs whoActs;
     private final Labs labs;
 
     JdbcBulkMoves(
@@ -55,6 +57,7 @@ class JdbcBulkMoves implements BulkMoves {
             ClaimLocks locks,
             People people,
             Trail trail,
+            WhoActs whoActs,
             Labs labs) {
         this.plans = plans;
         this.bulk = bulk;
@@ -68,6 +71,7 @@ class JdbcBulkMoves implements BulkMoves {
         this.locks = locks;
         this.people = people;
         this.trail = trail;
+        this.whoActs = whoActs;
         this.labs = labs;
     }
 
@@ -79,6 +83,8 @@ class JdbcBulkMoves implements BulkMoves {
 
     @Override
     public Done moveAll(Which which, String seen, PersonId by, String reason) {
+        whoActs.asStaff(by, "cell");
+        whoActs.cellOfThisLab(which.cell());
         Optional<SeenPlan> looked = SeenPlan.read(seen);
         if (looked.isEmpty()) {
             return new Done.Refused("No plan came with the form. Nobody was moved; look at the plan first.");
@@ -201,12 +207,13 @@ class JdbcBulkMoves implements BulkMoves {
     @Override
     @Transactional(readOnly = true)
     public Optional<BulkMove> find(UUID id) {
-        return bulk.find(id, false);
+        return bulk.find(labs.theLab().id(), id, false);
     }
 
     @Override
     public Optional<String> undo(UUID id, PersonId by) {
-        BulkMove move = bulk.find(id, true).orElseThrow();
+        whoActs.asStaff(by, "move");
+        BulkMove move = bulk.find(labs.theLab().id(), id, true).orElseThrow(() -> new NotFoundException("move"));
         if (move.undoneAt() != null) {
             return Optional.of("The move was undone already.");
         }

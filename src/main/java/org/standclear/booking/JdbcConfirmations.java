@@ -10,6 +10,7 @@ import org.standclear.booking.BookingMoves.Told;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.time.SqlTime;
+import org.standclear.platform.web.NotFoundException;
 
 /** Confirmations as a column of the bookings. */
 @Service
@@ -20,14 +21,21 @@ class JdbcConfirmations implements Confirmations {
     private final BookingNumbers numbers;
     private final BookingMoves moves;
     private final BookingRecord record;
+    private final WhoActs whoActs;
     private final JdbcClient jdbc;
 
     JdbcConfirmations(
-            BookingRows rows, BookingNumbers numbers, BookingMoves moves, BookingRecord record, JdbcClient jdbc) {
+            BookingRows rows,
+            BookingNumbers numbers,
+            BookingMoves moves,
+            BookingRecord record,
+            WhoActs whoActs,
+            JdbcClient jdbc) {
         this.rows = rows;
         this.numbers = numbers;
         this.moves = moves;
         this.record = record;
+        this.whoActs = whoActs;
         this.jdbc = jdbc;
     }
 
@@ -59,6 +67,8 @@ class JdbcConfirmations implements Confirmations {
 
     @Override
     public boolean confirm(BookingId id, PersonId by) {
+        Booking found = rows.findHere(id).map(BookingLife::booking).orElseThrow(() -> new NotFoundException("booking"));
+        whoActs.asOrFor(found.operator(), by, "booking");
         boolean said = jdbc.sql("""
                 update bookings set confirmed_at = :at
                 where id = :id and confirmed_at is null and state in ('BOOKED', 'CHECKED', 'READY')""")

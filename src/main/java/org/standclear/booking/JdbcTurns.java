@@ -39,6 +39,7 @@ class JdbcTurns implements Turns {
     private final JdbcClient jdbc;
     private final BookingRows rows;
     private final BookingMoves moves;
+    private final WhoActs whoActs;
     private final MakeUps makeUps;
     private final NotCounted notCounted;
     private final Messages messages;
@@ -50,6 +51,7 @@ class JdbcTurns implements Turns {
             JdbcClient jdbc,
             BookingRows rows,
             BookingMoves moves,
+            WhoActs whoActs,
             MakeUps makeUps,
             NotCounted notCounted,
             Messages messages,
@@ -59,6 +61,7 @@ class JdbcTurns implements Turns {
         this.jdbc = jdbc;
         this.rows = rows;
         this.moves = moves;
+        this.whoActs = whoActs;
         this.makeUps = makeUps;
         this.notCounted = notCounted;
         this.messages = messages;
@@ -136,6 +139,7 @@ class JdbcTurns implements Turns {
 
     @Override
     public boolean excuse(BookingId id, boolean makeUp, PersonId by) {
+        whoActs.asStaff(by, "booking");
         Booking lost = moves.lock(id).booking();
         if (!isLost(lost) || find(id).filter(one -> one.excusedBy() != null).isPresent()) {
             return false;
@@ -163,6 +167,8 @@ class JdbcTurns implements Turns {
 
     @Override
     public boolean countAgain(BookingId id, PersonId by) {
+        whoActs.asStaff(by, "booking");
+        moves.lock(id);
         int removed = jdbc.sql("delete from booking_excuses where booking_id = :id")
                 .param("id", id.value())
                 .update();
@@ -175,6 +181,8 @@ class JdbcTurns implements Turns {
 
     @Override
     public void countAnew(PersonId person, PersonId by) {
+        whoActs.asStaff(by, "person");
+        whoActs.ofThisLab(person);
         jdbc.sql("""
                 insert into booking_resets (id, lab_id, person_id, reset_by, reset_at)
                 values (:id, :lab, :person, :by, :at)""")
@@ -189,6 +197,8 @@ class JdbcTurns implements Turns {
 
     @Override
     public Optional<String> giveMakeUp(PersonId person, String reason, PersonId by) {
+        whoActs.asStaff(by, "person");
+        whoActs.ofThisLab(person);
         if (PlainText.check(reason, LONGEST_WORDS) instanceof PlainText.Refused refused) {
             return Optional.of(refused.says());
         }
@@ -223,6 +233,7 @@ class JdbcTurns implements Turns {
 
     @Override
     public Optional<String> withdraw(UUID makeUp, String reason, PersonId by) {
+        whoActs.asStaff(by, "make-up");
         if (PlainText.check(reason, LONGEST_WORDS) instanceof PlainText.Refused refused) {
             return Optional.of(refused.says());
         }

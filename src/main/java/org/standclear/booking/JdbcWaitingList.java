@@ -15,6 +15,7 @@ import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.LabTime;
 import org.standclear.platform.time.SqlTime;
+import org.standclear.platform.web.NotFoundException;
 import org.standclear.trail.Trail;
 import org.standclear.trail.TrailEntry;
 
@@ -33,6 +34,7 @@ class JdbcWaitingList implements WaitingList {
     private final OfferMaker maker;
     private final MakeUps makeUps;
     private final BookingMoves moves;
+    private final WhoActs whoActs;
     private final Trail trail;
     private final Labs labs;
     private final LabTime labTime;
@@ -43,6 +45,7 @@ class JdbcWaitingList implements WaitingList {
             OfferMaker maker,
             MakeUps makeUps,
             BookingMoves moves,
+            WhoActs whoActs,
             Trail trail,
             Labs labs,
             LabTime labTime) {
@@ -51,6 +54,7 @@ class JdbcWaitingList implements WaitingList {
         this.maker = maker;
         this.makeUps = makeUps;
         this.moves = moves;
+        this.whoActs = whoActs;
         this.trail = trail;
         this.labs = labs;
         this.labTime = labTime;
@@ -59,6 +63,11 @@ class JdbcWaitingList implements WaitingList {
     @Override
     public Joined join(JoinWait wanted) {
         Instant now = moves.now();
+        whoActs.asOrFor(wanted.person(), wanted.by(), "person");
+        whoActs.ofThisLab(wanted.person());
+        if (wanted.cell() != null) {
+            whoActs.cellOfThisLab(wanted.cell());
+        }
         if (!wanted.until().isAfter(wanted.from()) || !wanted.until().isAfter(now)) {
             return new Joined.Refused("until", "The end has to be after the start, and not be past.");
         }
@@ -121,6 +130,9 @@ class JdbcWaitingList implements WaitingList {
 
     @Override
     public boolean leave(UUID wait, PersonId by) {
+        PersonId person =
+                rows.find(wait).orElseThrow(() -> new NotFoundException("wait")).person();
+        whoActs.asOrFor(person, by, "wait");
         offers.openOf(wait).ifPresent(offer -> decline(offer.id(), by));
         boolean left = rows.end(wait, WaitRows.End.LEFT, moves.now());
         if (left) {
@@ -187,9 +199,16 @@ class JdbcWaitingList implements WaitingList {
                         : offer);
     }
 
+    /** The offer of this lab, for whom it was made to, or for staff. */
+    private Offer locked(UUID id, PersonId by) {
+        Offer offer = offers.lock(id).orElseThrow(() -> new NotFoundException("offer"));
+        whoActs.asOrFor(offer.person(), by, "offer");
+        return offer;
+    }
+
     @Override
     public Outcome accept(UUID id, PersonId by) {
-        Offer offer = offers.lock(id).orElseThrow();
+        Offer offer = locked(id, by);
         if (offer.state() != OfferState.OPEN || !moves.now().isBefore(offer.until())) {
             return new Outcome.Refused(
                     "offer-over",
@@ -210,7 +229,7 @@ class JdbcWaitingList implements WaitingList {
 
     @Override
     public boolean decline(UUID id, PersonId by) {
-        Offer offer = offers.lock(id).orElseThrow();
+        Offer offer = locked(id, by);
         if (offer.state() != OfferState.OPEN) {
             return false;
         }

@@ -77,7 +77,8 @@ class MakeUps {
     boolean withdraw(UUID id, String reason, PersonId by, Instant at) {
         return jdbc.sql("""
                 update booking_make_ups set withdrawn_by = :by, withdrawn_at = :at, withdrawn_reason = :reason
-                where id = :id and withdrawn_at is null and """ + " " + UNUSED)
+                where id = :id and lab_id = :lab and withdrawn_at is null and """ + " " + UNUSED)
+                        .param("lab", labs.theLab().id().value())
                         .param("by", by.value())
                         .param("at", SqlTime.toSql(at))
                         .param("reason", reason)

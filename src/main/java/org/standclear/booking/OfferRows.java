@@ -64,8 +64,12 @@ class OfferRows {
                 .optional();
     }
 
+    /** Locks the offer if it is one of this lab. */
     Optional<Offer> lock(UUID id) {
-        return jdbc.sql("select * from booking_offers where id = :id for update")
+        return jdbc.sql("""
+                select * from booking_offers where id = :id
+                  and wait_id in (select w.id from booking_waits w where w.lab_id = :lab) for update""")
+                .param("lab", labs.theLab().id().value())
                 .param("id", id)
                 .query(OfferRows::offer)
                 .optional();

@@ -62,8 +62,13 @@ class WaitRows {
                 .update();
     }
 
+    /** The wait if it is one of this lab. */
     Optional<Waiting> find(UUID id) {
-        return where("id = :id", Map.of("id", id)).stream().findFirst();
+        return where(
+                        "id = :id and lab_id = :lab",
+                        Map.of("id", id, "lab", labs.theLab().id().value()))
+                .stream()
+                .findFirst();
     }
 
     /** The wait, if it stands and nobody else is at it. */

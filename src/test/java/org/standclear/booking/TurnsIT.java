@@ -90,7 +90,11 @@ class TurnsIT {
             Booking standing = lab().booked(avocet, THURSDAY_NOON, noor, null);
 
             assertThat(turns.explain(standing.id(), noor.id(), "no reason")).isPresent();
-            assertThat(turns.excuse(standing.id(), true, noor.id())).isFalse();
+            assertThat(turns.excuse(
+                            standing.id(),
+                            true,
+                            lab().technician("Adaeze Lanternby").id()))
+                    .isFalse();
             cancelLate(noor, standing);
             assertThat(turns.explain(
                             standing.id(), lab().student("Mateo Ironbark").id(), "I"))
