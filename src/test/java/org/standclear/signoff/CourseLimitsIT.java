@@ -117,6 +117,18 @@ class CourseLimitsIT {
             }
             assertThat(scene().state()).isEqualTo(BookingState.CHECKED);
         }
+
+        /** By its time, a change that came after the clock had been set back came before the check. */
+        @Test
+        void checksAnewThoughTheClockWasSetBackBeforeTheChange() {
+            scene().attached();
+            clock.moveBy(Duration.ofMinutes(-20));
+            limitOverrideTo(30);
+            while (rechecks.runPending(20) > 0) {
+                // until nothing more can be brought up to date
+            }
+            assertThat(scene().state()).isEqualTo(BookingState.BOOKED);
+        }
     }
 
     @Nested

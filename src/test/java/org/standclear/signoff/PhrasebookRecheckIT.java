@@ -124,6 +124,21 @@ class PhrasebookRecheckIT {
             assertThat(scene().state()).isEqualTo(BookingState.CHECKED);
         }
 
+        /** By its time, a book that was kept after the clock had been set back is older than the answer. */
+        @Test
+        void checksAnewThoughTheClockWasSetBackBeforeTheBook() throws IOException {
+            attachSpoken();
+            clock.moveBy(Duration.ofMinutes(-20));
+            keep(withoutRest(book()));
+            runAll();
+
+            assertThat(scene().state()).isEqualTo(BookingState.BOOKED);
+            assertThat(effects())
+                    .singleElement()
+                    .satisfies(
+                            effect -> assertThat(effect.before()).isEqualTo("within limits by the phrasebook before"));
+        }
+
         @Test
         void lapsesAReleaseOfAProgramThatItReads() throws IOException {
             attachSpoken();

@@ -62,8 +62,10 @@ class EventRows {
     void addCheck(BookingId booking, StoredAnswer answer, Instant at) {
         jdbc.sql("""
                 insert into signoff_preparations (id, booking_id, revision_id, cell_id, cell_version, answer_id,
-                    within_limits, checked_at)
-                values (:id, :booking, :revision, :cell, :version, :answer, :within, :at)""")
+                    within_limits, checked_at, last_limit_change, last_book)
+                values (:id, :booking, :revision, :cell, :version, :answer, :within, :at,
+                    (select coalesce(max(l.kept_no), 0) from course_limit_changes l),
+                    (select coalesce(max(k.number), 0) from phrasebook_versions k where k.cell_id = :cell))""")
                 .param("id", Id.newValue())
                 .param("booking", booking.value())
                 .param("revision", answer.revision().value())

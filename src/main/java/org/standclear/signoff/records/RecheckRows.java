@@ -25,7 +25,8 @@ class RecheckRows {
 
     /**
      * Bookings that have a program, have not run, and were last checked on other grounds than those of now, or may have
-     * been: whether new limits or another phrasebook make a difference to a program is another question.
+     * been: whether new limits or another phrasebook make a difference to a program is another question. What came after
+     * the check is told by numbers, not by times.
      */
     private static final String PENDING = """
             from bookings b
@@ -38,10 +39,10 @@ class RecheckRows {
                 and later.kept_no > p.kept_no)
               and (p.cell_version <> c.current_version or a.rule_set <> :rules
                 or exists (select 1 from course_limit_changes l
-                    where l.changed_at > p.checked_at and (l.course_id = b.course_id or b.course_id is null
+                    where l.kept_no > p.last_limit_change and (l.course_id = b.course_id or b.course_id is null
                       and exists (select 1 from enrolments e join sections s on s.id = e.section_id
                         where e.person_id = b.operator_id and s.course_id = l.course_id)))
-                or exists (select 1 from phrasebook_versions k where k.cell_id = b.cell_id and k.kept_at >= a.answered_at))
+                or exists (select 1 from phrasebook_versions k where k.cell_id = b.cell_id and k.number > p.last_book))
             """;
 
     private final JdbcClient jdbc;
@@ -121,7 +122,7 @@ class RecheckRows {
                   and b.state in ('BOOKED', 'CHECKED', 'READY', 'RELEASED', 'RUNNING', 'STOPPED')
                   and (p.cell_version <> c.current_version or a.rule_set <> :rules
                     or n.answer_id <> p.answer_id and exists (select 1 from phrasebook_versions k
-                      where k.cell_id = b.cell_id and k.kept_at >= a.answered_at and k.kept_at <= na.answered_at))
+                      where k.cell_id = b.cell_id and k.number > p.last_book and k.number <= n.last_book))
                 order by b.starts_at, b.id, p.kept_no desc, n.kept_no desc""")
                 .param("cell", cell.value())
                 .param("now", SqlTime.toSql(now))
