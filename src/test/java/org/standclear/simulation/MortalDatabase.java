@@ -87,6 +87,11 @@ class MortalDatabase {
             real.commit();
         }
 
+        @Override
+        public boolean isGone() {
+            return dead;
+        }
+
         private void die(Connection real) throws SQLException {
             dead = true;
             if (!real.getAutoCommit()) {

@@ -34,6 +34,11 @@ final class WatchedDatabase extends DelegatingDataSource {
         /** The transaction is to be committed; commits it or does not. */
         void commit(Connection real) throws SQLException;
 
+        /** Whether the process that asks is gone: the database has undone all of its transaction then. */
+        default boolean isGone() {
+            return false;
+        }
+
         @Override
         default Object postProcessAfterInitialization(Object bean, String name) {
             return bean instanceof DataSource source ? new WatchedDatabase(source, this) : bean;
@@ -50,6 +55,10 @@ final class WatchedDatabase extends DelegatingDataSource {
     private @Nullable Object ofConnection(Connection real, Method method, Object[] args) throws Throwable {
         if (method.getName().equals("commit")) {
             watch.commit(real);
+            return null;
+        }
+        boolean undoesPart = method.getName().equals("rollback") && method.getParameterCount() == 1;
+        if (undoesPart && watch.isGone()) {
             return null;
         }
         Object result = call(real, method, args);
