@@ -1,6 +1,5 @@
 package org.standclear.cell;
 
-import java.time.Instant;
 import java.util.List;
 import org.standclear.platform.ids.CellId;
 
@@ -15,7 +14,4 @@ public interface CellStops {
 
     /** Records one cause for all open stops on the cell; the caller has checked that the person is staff. */
     void reset(CellId cell, CellStop.Reset reset);
-
-    /** Stops on the cell at or after the instant, first to last. */
-    List<CellStop> since(CellId cell, Instant from);
 }

@@ -2,7 +2,6 @@ package org.standclear.cell;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -69,17 +68,7 @@ class JdbcCellStops implements CellStops {
                 .update();
     }
 
-    @Override
-    public List<CellStop> since(CellId cell, Instant from) {
-        return jdbc.sql("""
-                select * from cell_stops where cell_id = :cell and happened_at >= :from order by happened_at, id""")
-                .param("cell", cell.value())
-                .param("from", SqlTime.toSql(from))
-                .query(JdbcCellStops::stop)
-                .list();
-    }
-
-    private static CellStop stop(ResultSet row, int number) throws SQLException {
+    static CellStop stop(ResultSet row, int number) throws SQLException {
         return new CellStop(
                 row.getObject("id", UUID.class),
                 new CellId(row.getObject("cell_id", UUID.class)),

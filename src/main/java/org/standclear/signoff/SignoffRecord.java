@@ -12,6 +12,9 @@ public interface SignoffRecord {
     /** What lapsed, first to last. */
     List<Lapse> lapses(BookingId booking);
 
+    /** What lapsed of the booking since the list of the release was opened, first to last, whatever the clock said. */
+    List<Lapse> lapsesSince(Release release);
+
     /** Answers that disagreed, first to last. */
     List<Disagreement> disagreements(BookingId booking);
 }

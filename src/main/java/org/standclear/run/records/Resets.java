@@ -140,8 +140,8 @@ class Resets {
 
     private void afterStop(Booking booking, Found found) {
         Release used = releases.latest(booking.id()).orElseThrow();
-        Optional<Lapse> check = signed.lapses(booking.id()).stream()
-                .filter(lapse -> lapse.what().equals("check") && !lapse.at().isBefore(used.issuedAt()))
+        Optional<Lapse> check = signed.lapsesSince(used).stream()
+                .filter(lapse -> lapse.what().equals("check"))
                 .findFirst();
         if (check.isPresent()) {
             JdbcRunLog.moved(bookings.checkedAfterStop(booking.id(), found.by().signer()));

@@ -79,8 +79,15 @@ class EventRows {
 
     /** First to last. */
     List<Lapse> lapses(BookingId booking) {
-        return jdbc.sql("select * from signoff_lapses where booking_id = :booking order by lapsed_at, id")
+        return lapsesAfter(booking, 0);
+    }
+
+    /** Those kept after the numbered one, first to last, whatever the clock said. */
+    List<Lapse> lapsesAfter(BookingId booking, long keptNo) {
+        return jdbc.sql("""
+                select * from signoff_lapses where booking_id = :booking and kept_no > :after order by kept_no""")
                 .param("booking", booking.value())
+                .param("after", keptNo)
                 .query(EventRows::lapse)
                 .list();
     }

@@ -6,6 +6,7 @@ import org.springframework.transaction.annotation.Transactional;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.signoff.Disagreement;
 import org.standclear.signoff.Lapse;
+import org.standclear.signoff.Release;
 import org.standclear.signoff.Sheet;
 import org.standclear.signoff.SignoffRecord;
 
@@ -30,6 +31,12 @@ class JdbcSignoffRecord implements SignoffRecord {
     @Override
     public List<Lapse> lapses(BookingId booking) {
         return events.lapses(booking);
+    }
+
+    @Override
+    public List<Lapse> lapsesSince(Release release) {
+        return events.lapsesAfter(
+                release.booking(), sheets.before(release.sheet()).lapse());
     }
 
     @Override

@@ -5,7 +5,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
 import org.standclear.cell.Cell;
-import org.standclear.cell.DayTests;
+import org.standclear.cell.CellHistory;
 import org.standclear.check.ProgramChecks;
 import org.standclear.people.Authorisations;
 import org.standclear.people.Duty;
@@ -29,7 +29,7 @@ class LapseFacts {
     private final People people;
     private final Authorisations authorisations;
     private final DutyRoster duty;
-    private final DayTests dayTests;
+    private final CellHistory history;
     private final Turns turns;
 
     LapseFacts(
@@ -39,7 +39,7 @@ class LapseFacts {
             People people,
             Authorisations authorisations,
             DutyRoster duty,
-            DayTests dayTests,
+            CellHistory history,
             Turns turns) {
         this.programs = programs;
         this.checks = checks;
@@ -47,7 +47,7 @@ class LapseFacts {
         this.people = people;
         this.authorisations = authorisations;
         this.duty = duty;
-        this.dayTests = dayTests;
+        this.history = history;
         this.turns = turns;
     }
 
@@ -66,9 +66,8 @@ class LapseFacts {
                 people.printedName(release.releaser()),
                 booking.attendant() == null ? null : people.printedName(booking.attendant()),
                 turnOver(release, now),
-                dayTests.latest(cell.id(), now)
-                        .filter(test -> test.testedAt().isAfter(release.issuedAt()))
-                        .isPresent(),
+                // a test between the opening of the list and the release makes the list void
+                history.testedSince(cell.id(), sheets.before(release.sheet()).cell()),
                 now);
     }
 

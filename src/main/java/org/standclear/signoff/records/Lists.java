@@ -107,7 +107,7 @@ class Lists {
                 cell.id(),
                 sheets.nextRound(booking.id()),
                 list.get(),
-                list.get() == SignoffList.BENCH && repeats.isUnchanged(booking, cell, now),
+                list.get() == SignoffList.BENCH && repeats.isUnchanged(booking, cell),
                 check.get().revision(),
                 cell.currentVersion(),
                 check.get().answer(),

@@ -1,6 +1,5 @@
 package org.standclear.signoff.records;
 
-import java.time.Instant;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
@@ -8,17 +7,16 @@ import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
 import org.standclear.cell.Cell;
-import org.standclear.cell.CellStates;
+import org.standclear.cell.CellHistory;
 import org.standclear.cell.CellStop;
-import org.standclear.cell.CellStops;
-import org.standclear.cell.DayTests;
+import org.standclear.signoff.Lapse;
 import org.standclear.signoff.LapseRule;
 import org.standclear.signoff.Sheet;
 import org.standclear.signoff.SignoffList;
 
 /**
  * Decides whether the short list does: what it leaves out was read on the last full list of this slot, and nothing has
- * happened since then that a value could have changed in.
+ * happened since then that a value could have changed in. What came since is told by numbers, not by times.
  */
 @Component
 class Repeats {
@@ -36,30 +34,20 @@ class Repeats {
     private static final Set<String> CHANGE_NOTHING =
             Set.of(LapseRule.NOT_STARTED_IN_TIME.code(), LapseRule.E_STOP_PRESS.code(), STOPPED, LONG_TURN);
 
-    private final CellStates states;
-    private final CellStops stops;
-    private final DayTests dayTests;
+    private final CellHistory history;
     private final SheetRows sheets;
     private final ReleaseRows releases;
     private final EventRows events;
 
-    Repeats(
-            CellStates states,
-            CellStops stops,
-            DayTests dayTests,
-            SheetRows sheets,
-            ReleaseRows releases,
-            EventRows events) {
-        this.states = states;
-        this.stops = stops;
-        this.dayTests = dayTests;
+    Repeats(CellHistory history, SheetRows sheets, ReleaseRows releases, EventRows events) {
+        this.history = history;
         this.sheets = sheets;
         this.releases = releases;
         this.events = events;
     }
 
     /** Whether the next bench list of this slot is a repeat: same people, file and cell, and nothing in between. */
-    boolean isUnchanged(Booking booking, Cell cell, Instant now) {
+    boolean isUnchanged(Booking booking, Cell cell) {
         List<Sheet> done = sheets.all(booking.id()).stream()
                 .filter(sheet -> sheet.list() == SignoffList.BENCH)
                 .filter(sheet -> sheet.closed() != null && sheet.closed().outcome() != Sheet.Outcome.VOID)
@@ -72,10 +60,12 @@ class Repeats {
         }
         Sheet read = full.get(full.size() - 1);
         List<Sheet> since = done.subList(done.indexOf(read), done.size());
+        SheetRows.Before before = sheets.before(read.id());
+        List<Lapse> lapses = events.lapsesAfter(booking.id(), before.lapse());
         return since.stream().allMatch(sheet -> isAbout(sheet, booking, cell))
-                && hasRunOrWasPressed(booking, since, read.openedAt())
-                && nothingLapsed(booking, read.openedAt())
-                && nothingAtTheCell(cell, read.openedAt(), now);
+                && hasRunOrWasPressed(booking, since, lapses)
+                && lapses.stream().allMatch(lapse -> CHANGE_NOTHING.contains(lapse.code()))
+                && nothingAtTheCell(cell, before.cell());
     }
 
     private static Sheet.Outcome outcome(Sheet sheet) {
@@ -91,34 +81,22 @@ class Repeats {
     }
 
     /** A repeat needs a first; only a press between the release and its start takes its place. */
-    private boolean hasRunOrWasPressed(Booking booking, List<Sheet> since, Instant from) {
+    private boolean hasRunOrWasPressed(Booking booking, List<Sheet> since, List<Lapse> lapses) {
         Set<UUID> ids = since.stream().map(Sheet::id).collect(Collectors.toSet());
         boolean hasRun = releases.of(booking.id()).stream()
                 .anyMatch(release -> release.usedAt() != null && ids.contains(release.sheet()));
-        return hasRun
-                || events.lapses(booking.id()).stream()
-                        .anyMatch(lapse -> lapse.code().equals(LapseRule.E_STOP_PRESS.code())
-                                && !lapse.at().isBefore(from));
+        return hasRun || lapses.stream().anyMatch(lapse -> lapse.code().equals(LapseRule.E_STOP_PRESS.code()));
     }
 
-    private boolean nothingLapsed(Booking booking, Instant from) {
-        return events.lapses(booking.id()).stream()
-                .filter(lapse -> !lapse.at().isBefore(from))
-                .allMatch(lapse -> CHANGE_NOTHING.contains(lapse.code()));
+    private boolean nothingAtTheCell(Cell cell, CellHistory.Kept before) {
+        return !history.stoppedOrTestedSince(cell.id(), before)
+                && history.stopsSince(cell.id(), before).stream().allMatch(Repeats::wasPrecaution);
     }
 
-    private boolean nothingAtTheCell(Cell cell, Instant from, Instant now) {
-        return !testedOrTagged(cell, from.minusNanos(1), now)
-                && stops.since(cell.id(), from).stream().allMatch(Repeats::wasPrecaution);
-    }
-
-    /** Whether a hold, a tag or a day test came after the instant, so that what was read before is read again. */
-    boolean testedOrTagged(Cell cell, Instant after, Instant now) {
-        return states.tags(cell.id()).stream()
-                        .anyMatch(tag -> tag.kind().stops() && tag.placedAt().isAfter(after))
-                || dayTests.latest(cell.id(), now)
-                        .filter(test -> test.testedAt().isAfter(after))
-                        .isPresent();
+    /** Whether a hold, a tag or a day test came after the list was opened, so that what was read before is read again. */
+    boolean testedOrTagged(Sheet sheet) {
+        return history.stoppedOrTestedSince(
+                sheet.cell(), sheets.before(sheet.id()).cell());
     }
 
     private static boolean wasPrecaution(CellStop stop) {

@@ -9,6 +9,7 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
+import org.standclear.cell.CellHistory;
 import org.standclear.platform.ids.AnswerId;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.CellId;
@@ -24,10 +25,29 @@ class SheetRows {
 
     private final JdbcClient jdbc;
     private final SignatureRows signatures;
+    private final CellHistory history;
 
-    SheetRows(JdbcClient jdbc, SignatureRows signatures) {
+    SheetRows(JdbcClient jdbc, SignatureRows signatures, CellHistory history) {
         this.jdbc = jdbc;
         this.signatures = signatures;
+        this.history = history;
+    }
+
+    /**
+     * What had been kept when a list was opened.
+     *
+     * @param lapse the number of the booking's last lapse; 0 when there was none
+     */
+    record Before(CellHistory.Kept cell, long lapse) {}
+
+    Before before(UUID sheet) {
+        return jdbc.sql("select last_tag, last_test, last_stop, last_lapse from signoff_sheets where id = :id")
+                .param("id", sheet)
+                .query((row, number) -> new Before(
+                        new CellHistory.Kept(
+                                row.getLong("last_tag"), row.getLong("last_test"), row.getLong("last_stop")),
+                        row.getLong("last_lapse")))
+                .single();
     }
 
     Optional<Sheet> find(UUID id) {
@@ -58,12 +78,15 @@ class SheetRows {
                 .single();
     }
 
+    /** Under the locks of booking and cell, so that nothing is kept between the numbers and the list. */
     void add(Sheet sheet) {
+        CellHistory.Kept last = history.last(sheet.cell());
         jdbc.sql("""
                 insert into signoff_sheets (id, booking_id, cell_id, round_number, list, brief, revision_id, cell_version,
-                    answer_id, operator_id, attendant_id, opened_at, open_mark)
+                    answer_id, operator_id, attendant_id, opened_at, open_mark, last_tag, last_test, last_stop, last_lapse)
                 values (:id, :booking, :cell, :round, :list, :brief, :revision, :version, :answer, :operator, :attendant,
-                    :openedAt, 1)""")
+                    :openedAt, 1, :tag, :test, :stop,
+                    (select coalesce(max(l.kept_no), 0) from signoff_lapses l where l.booking_id = :booking))""")
                 .param("id", sheet.id())
                 .param("booking", sheet.booking().value())
                 .param("cell", sheet.cell().value())
@@ -76,6 +99,9 @@ class SheetRows {
                 .param("operator", sheet.operator().value())
                 .param("attendant", sheet.attendant().value())
                 .param("openedAt", SqlTime.toSql(sheet.openedAt()))
+                .param("tag", last.tag())
+                .param("test", last.test())
+                .param("stop", last.stop())
                 .update();
     }
 

@@ -77,7 +77,7 @@ class SheetVoids {
         if (!stops.open(cell.id()).isEmpty()) {
             return new Foreign(Repeats.STOPPED, cell.name() + " was stopped while the list was open.");
         }
-        if (sheet.list() == SignoffList.BENCH && repeats.testedOrTagged(cell, sheet.openedAt(), now)) {
+        if (sheet.list() == SignoffList.BENCH && repeats.testedOrTagged(sheet)) {
             return new Foreign(
                     "list-void", cell.name() + " was held, tagged or tested since: the values are read again.");
         }
