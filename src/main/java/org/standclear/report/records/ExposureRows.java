@@ -54,20 +54,22 @@ class ExposureRows {
 
     /**
      * Near misses and worse, protective stops, and presses of the e-stop but for those whose reset says that nothing was
-     * wrong. A stop that was logged and reported counts once.
+     * wrong. A stop that was logged and reported counts once. Each part is bounded by itself: from outside, H2 bounds neither.
      */
     List<Instant> events(Days days) {
         return instants(days, """
                 select at from (
                     select e.happened_at as at from run_events e left join cell_stops s on s.id = e.id
-                    where (e.kind = 'PROTECTIVE_STOP' or (e.kind = 'E_STOP_PRESS' and (s.precaution is null or not s.precaution)))
+                    where e.kind in ('PROTECTIVE_STOP', 'E_STOP_PRESS') and e.happened_at >= :from and e.happened_at < :until
+                        and (e.kind = 'PROTECTIVE_STOP' or s.precaution is null or not s.precaution)
                         and e.cell_id in (select l.id from cells l where l.lab_id = :lab)
                     union all
                     select i.happened_at from incidents i where i.lab_id = :lab
+                        and i.happened_at >= :from and i.happened_at < :until
                         and i.class not in ('OBSERVATION', 'PRECAUTIONARY_STOP')
                         and not (i.class = 'PROTECTIVE_STOP' and exists (select 1 from run_events e
                             where e.booking_id = i.booking_id and e.kind in ('E_STOP_PRESS', 'PROTECTIVE_STOP')))
-                ) e where at >= :from and at < :until order by at""");
+                ) e order by at""");
     }
 
     private List<Instant> instants(Days days, String sql) {
@@ -80,8 +82,9 @@ class ExposureRows {
     private long attendedMinutes(Days days) {
         return days
                 .ask(jdbc, """
-                select r.used_at, coalesce(r.lapsed_at, r.ended_at, n.ended_at) as over_at
-                from signoff_releases r left join runs n on n.booking_id = r.booking_id
+                select r.used_at, coalesce(r.lapsed_at, r.ended_at,
+                    (select n.ended_at from runs n where n.booking_id = r.booking_id)) as over_at
+                from signoff_releases r
                 where r.used_at >= :from and r.used_at < :until
                 and r.cell_id in (select l.id from cells l where l.lab_id = :lab)""")
                 .query((row, number) -> {
