@@ -69,6 +69,7 @@ public interface RosterImports {
      * @param takenOut enrolments in the file's courses that the file does not name, by section
      * @param notes what is different and stays as it is; of an applied roster, what taking it back leaves
      * @param fingerprint of everything that applying would change; empty when it was applied already
+     * @param changed what applying it has changed, a sentence each; empty unless it stands applied
      */
     record Preview(
             UUID id,
@@ -83,7 +84,8 @@ public interface RosterImports {
             List<String> enrolled,
             List<Gone> takenOut,
             List<String> notes,
-            String fingerprint) {}
+            String fingerprint,
+            List<String> changed) {}
 
     /**
      * People of one section whom the file does not name.

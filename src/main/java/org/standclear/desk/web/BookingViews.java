@@ -21,8 +21,10 @@ import org.standclear.check.ProgramChecks;
 import org.standclear.people.Assignment;
 import org.standclear.people.Course;
 import org.standclear.people.Courses;
+import org.standclear.people.DueDates;
 import org.standclear.people.People;
 import org.standclear.people.Person;
+import org.standclear.platform.ids.AssignmentId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.security.Role;
@@ -44,6 +46,7 @@ class BookingViews {
     private final Cells cells;
     private final People people;
     private final Courses courses;
+    private final DueDates dueDates;
     private final Programs programs;
     private final ProgramChecks checks;
     private final Releases releases;
@@ -59,6 +62,7 @@ class BookingViews {
             Cells cells,
             People people,
             Courses courses,
+            DueDates dueDates,
             Programs programs,
             ProgramChecks checks,
             Releases releases,
@@ -72,6 +76,7 @@ class BookingViews {
         this.cells = cells;
         this.people = people;
         this.courses = courses;
+        this.dueDates = dueDates;
         this.programs = programs;
         this.checks = checks;
         this.releases = releases;
@@ -132,9 +137,12 @@ class BookingViews {
     }
 
     private String purpose(Booking booking) {
-        if (booking.assignment() != null) {
-            return courses.assignmentOf(booking.operator(), booking.assignment())
+        AssignmentId assignment = booking.assignment();
+        if (assignment != null) {
+            // who left the section since still has the booking, and what it is for
+            return courses.assignmentOf(booking.operator(), assignment)
                     .map(Assignment::title)
+                    .or(() -> dueDates.find(assignment).map(DueDates.DueAssignment::title))
                     .orElse("an assignment");
         }
         return booking.course() == null

@@ -39,6 +39,7 @@ class JdbcRosterImports implements RosterImports {
     private final Differences differences;
     private final RosterChanges changes;
     private final RosterUndo undo;
+    private final RosterDone done;
     private final StandingBookings standing;
     private final Trail trail;
     private final Labs labs;
@@ -49,6 +50,7 @@ class JdbcRosterImports implements RosterImports {
             Differences differences,
             RosterChanges changes,
             RosterUndo undo,
+            RosterDone done,
             StandingBookings standing,
             Trail trail,
             Labs labs,
@@ -57,6 +59,7 @@ class JdbcRosterImports implements RosterImports {
         this.differences = differences;
         this.changes = changes;
         this.undo = undo;
+        this.done = done;
         this.standing = standing;
         this.trail = trail;
         this.labs = labs;
@@ -144,7 +147,13 @@ class JdbcRosterImports implements RosterImports {
 
     private Preview preview(Stored stored) {
         if (stored.state() != State.READ) {
-            return preview(stored, List.of(), List.of(), List.of(), staying(stored), "");
+            return stored.preview(
+                    List.of(),
+                    List.of(),
+                    List.of(),
+                    staying(stored),
+                    "",
+                    stored.state() == State.APPLIED ? done.says(stored.id()) : List.of());
         }
         Found found = differences.of(rows.rowsOf(stored.id()));
         List<Gone> gone = new ArrayList<>();
@@ -156,8 +165,7 @@ class JdbcRosterImports implements RosterImports {
                         standing.aheadOf(people.stream()
                                 .map(one -> new PersonId(one.person()))
                                 .toList()))));
-        return preview(
-                stored,
+        return stored.preview(
                 found.added().stream()
                         .map(row -> row.name() + " (" + row.login() + ")")
                         .toList(),
@@ -166,7 +174,8 @@ class JdbcRosterImports implements RosterImports {
                         .toList(),
                 gone,
                 notes(found),
-                Sha256.of(found.statement()));
+                Sha256.of(found.statement()),
+                List.of());
     }
 
     private static List<String> notes(Found found) {
@@ -212,29 +221,6 @@ class JdbcRosterImports implements RosterImports {
                         .toList();
     }
 
-    private static Preview preview(
-            Stored stored,
-            List<String> added,
-            List<String> enrolled,
-            List<Gone> gone,
-            List<String> notes,
-            String fingerprint) {
-        return new Preview(
-                stored.id(),
-                stored.fileName(),
-                stored.state(),
-                stored.readBy(),
-                stored.readAt(),
-                stored.decidedBy(),
-                stored.decidedAt(),
-                stored.lines(),
-                added,
-                enrolled,
-                gone,
-                notes,
-                fingerprint);
-    }
-
     @Override
     public Optional<String> apply(UUID id, boolean takeOut, String fingerprint, PersonId by) {
         Stored stored = rows.find(id, true).orElseThrow();
@@ -249,6 +235,7 @@ class JdbcRosterImports implements RosterImports {
         List<Effect> effects = changes.apply(found, takeOut, now());
         rows.keepEffects(id, effects);
         rows.decide(id, State.APPLIED, by, now());
+        done.tellWhoLeft(id);
         tell("people.roster-applied", id, by, "Applied the roster " + stored.fileName(), effects.size());
         return Optional.empty();
     }
@@ -261,6 +248,7 @@ class JdbcRosterImports implements RosterImports {
         }
         int closed = undo.takeBack(id, withBookingsAhead(undo.letIn(id).keySet()), now());
         rows.decide(id, State.UNDONE, by, now());
+        done.tellWhoIsBack(id);
         trail.append(TrailEntry.of(
                         labs.theLab().id(),
                         "people.roster-undone",
@@ -275,9 +263,7 @@ class JdbcRosterImports implements RosterImports {
     @Override
     @Transactional(readOnly = true)
     public List<Preview> latest(int atMost) {
-        return rows.latest(atMost).stream()
-                .map(stored -> preview(stored, List.of(), List.of(), List.of(), List.of(), ""))
-                .toList();
+        return rows.latest(atMost).stream().map(Stored::inAList).toList();
     }
 
     private Instant now() {

@@ -11,6 +11,8 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
+import org.standclear.people.RosterImports.Gone;
+import org.standclear.people.RosterImports.Preview;
 import org.standclear.people.RosterImports.State;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Labs;
@@ -41,7 +43,38 @@ class RosterRows {
             Instant readAt,
             @Nullable PersonId decidedBy,
             @Nullable Instant decidedAt,
-            int lines) {}
+            int lines) {
+
+        /** What it changes, or has changed. */
+        Preview preview(
+                List<String> added,
+                List<String> enrolled,
+                List<Gone> takenOut,
+                List<String> notes,
+                String fingerprint,
+                List<String> changed) {
+            return new Preview(
+                    id,
+                    fileName,
+                    state,
+                    readBy,
+                    readAt,
+                    decidedBy,
+                    decidedAt,
+                    lines,
+                    added,
+                    enrolled,
+                    takenOut,
+                    notes,
+                    fingerprint,
+                    changed);
+        }
+
+        /** Without what it changes: a list says only what was sent, and what became of it. */
+        Preview inAList() {
+            return preview(List.of(), List.of(), List.of(), List.of(), "", List.of());
+        }
+    }
 
     /** One thing that applying changed. */
     record Effect(

@@ -198,13 +198,18 @@ class RosterPages {
                 "headline",
                 switch (preview.state()) {
                     case READ ->
-                        preview.added().size() + " new accounts, "
-                                + preview.enrolled().size() + " new enrolments, " + gone + " not in the file";
+                        counted(preview.added().size(), "new account") + ", "
+                                + counted(preview.enrolled().size(), "new enrolment") + ", " + gone
+                                + " not in the file";
                     case APPLIED -> "Applied: " + preview.fileName();
                     case UNDONE -> "Taken back: " + preview.fileName();
                 });
         model.addAttribute("errors", errors);
         return "people/roster";
+    }
+
+    private static String counted(int count, String what) {
+        return count + " " + what + (count == 1 ? "" : "s");
     }
 
     private static List<String> cut(List<String> all) {

@@ -42,7 +42,7 @@ class RosterPagesIT {
             String preview =
                     location(send(request.param("formToken", UUID.randomUUID().toString()), ines()));
             assertThat(page(get(preview), ines()).select("h1").text())
-                    .isEqualTo("1 new accounts, 1 new enrolments, 0 not in the file");
+                    .isEqualTo("1 new account, 1 new enrolment, 0 not in the file");
 
             location(apply(preview));
             Person noor = everybody.byLogin("noor" + own).orElseThrow();
@@ -75,7 +75,7 @@ class RosterPagesIT {
             assertThat(page.text())
                     .contains(course + "-02: the file names nobody of this section")
                     .contains("Kofi Marblewood")
-                    .contains("1 bookings ahead, which stay")
+                    .contains("1 booking ahead, which stays")
                     .contains("The section " + course + "-03 will be added.");
             assertThat(everybody.byLogin("noor" + own)).isEmpty();
 
