@@ -212,9 +212,4 @@ final class BlockModel implements AskedFor {
                 .forEach(people -> people.forEach((person, one) -> time.attends(person, one.spans(), one.number())));
         time.addRules();
     }
-
-    /** Adds all rules about people's time; those that few plans come near to are left out until then. */
-    void addFineRules() {
-        time.addFineRules();
-    }
 }

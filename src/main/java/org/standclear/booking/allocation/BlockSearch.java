@@ -1,15 +1,14 @@
 package org.standclear.booking.allocation;
 
-import com.google.ortools.sat.CpModel;
 import com.google.ortools.sat.IntVar;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 import org.standclear.booking.allocation.SatSearch.Ending;
 import org.standclear.core.allocation.Level;
 import org.standclear.core.allocation.Places;
@@ -19,9 +18,6 @@ import org.standclear.core.allocation.Problem;
 /** What no plan can do better than, stage by stage, by a search for numbers of turns in blocks of slots; and these numbers. */
 final class BlockSearch {
 
-    /** By so much more than without the fine rules a stage may come to. */
-    private static final int MOST_STEPS = 6;
-
     private final BlockModel model;
     private final SatLevels levels;
     private final List<Supplier<SatStage>> stages;
@@ -29,6 +25,7 @@ final class BlockSearch {
     private final Ending ending;
     private final Set<IntVar> out = new HashSet<>();
     private Map<IntVar, Long> numbers;
+    private Relaxation.@Nullable Prices prices;
     private double worked;
 
     /** Begins with the numbers of a known plan. */
@@ -72,55 +69,27 @@ final class BlockSearch {
         return worked;
     }
 
-    /** Searches a stage among all that {@link #hold} lets be. */
-    Settled settle(SatStage stage, Map<Level, Long> known, double work) {
+    /**
+     * Searches a stage among all that {@link #hold} lets be.
+     *
+     * @param known what the levels cannot be less than
+     * @param least the same of their weighted sum
+     */
+    Settled settle(SatStage stage, Map<Level, Long> known, long least, double work) {
+        model.model().minimize(stage.weighted());
+        // before any bound is a rule of the model, which would take all prices upon itself
+        prices = new Relaxation(model.model().model()).solve(ending.secondsLeft());
+        model.model().addGreaterOrEqual(stage.weighted(), least);
         stage.parts()
                 .forEach(part -> model.model().addGreaterOrEqual(part.sum(), known.getOrDefault(part.level(), 0L)));
-        model.model().minimize(stage.weighted());
-        SatRun run = run(model.model(), SatRun.Way.PLAIN, work);
+        SatRun run = run(work);
         if (!run.hasSolution()) {
+            prices = null;
             return new Settled(Map.of(), Map.of());
         }
         read(run);
         Map<Level, Long> values = stage.values(run::value);
         return new Settled(values, stage.bounds(run.least(), values));
-    }
-
-    /**
-     * Goes up from what a stage came to without the fine rules about people's time until there are numbers that keep these
-     * as well. What prices prove cannot be is taken out before each look, which leaves little when the bound is near.
-     *
-     * @param settled what the stage came to without them
-     */
-    Settled withFineRules(SatStage stage, Settled settled, double work) {
-        model.addFineRules();
-        model.model().minimize(stage.weighted());
-        Relaxation.Prices prices = new Relaxation(model.model().model()).solve(ending.secondsLeft());
-        Map<Level, Long> values = new EnumMap<>(settled.values());
-        Level last = stage.parts().get(stage.parts().size() - 1).level();
-        double until = worked + work;
-        boolean proven = settled.bounds().equals(settled.values());
-        for (int step = 0; prices != null && step < MOST_STEPS && worked < until && !ending.isNow(); step++) {
-            CpModel look = model.model().getClone();
-            look.clearObjective();
-            hold(look, stage, values);
-            shrink(look, prices, cost(stage, values));
-            SatRun run = run(look, SatRun.Way.FIRST, until - worked);
-            if (run.hasSolution()) {
-                read(run);
-                Map<Level, Long> bounds = proven ? values : settled.bounds();
-                Map<Level, Long> found = stage.values(run::value);
-                hold(stage, found);
-                shrink(model.model(), prices, cost(stage, found));
-                return new Settled(found, bounds);
-            }
-            proven = proven && run.isHopeless();
-            values.merge(last, 1L, Long::sum);
-            if (proven) {
-                settled = new Settled(settled.values(), Map.copyOf(values));
-            }
-        }
-        return new Settled(Map.of(), settled.bounds());
     }
 
     private static long cost(SatStage stage, Map<Level, Long> values) {
@@ -129,10 +98,9 @@ final class BlockSearch {
                 .sum();
     }
 
-    private SatRun run(CpModel what, SatRun.Way way, double work) {
-
-        levels.hint(what, all, one -> numbers.getOrDefault(one, 0L));
-        SatRun run = new SatRun(what, way, work, ending, null);
+    private SatRun run(double work) {
+        levels.hint(all, one -> numbers.getOrDefault(one, 0L));
+        SatRun run = new SatRun(model.model(), SatRun.Way.PLAIN, work, ending, null);
         worked += run.worked();
         return run;
     }
@@ -144,21 +112,20 @@ final class BlockSearch {
     }
 
     /** Takes out what no numbers that cost so much can have: prices of the relaxation prove it. */
-    private void shrink(CpModel what, Relaxation.Prices prices, long cost) {
-        out.clear();
+    private void shrink(Relaxation.Prices priced, long cost) {
         for (IntVar one : all) {
             long most = one.getDomain().max();
-            long slack = prices.slack(one.getIndex(), cost);
+            long slack = priced.slack(one.getIndex(), cost);
             if (slack >= most) {
                 continue;
             }
-            if (prices.isDear(one.getIndex())) {
-                what.addLessOrEqual(one, slack);
+            if (priced.isDear(one.getIndex())) {
+                model.model().addLessOrEqual(one, slack);
                 if (slack == 0) {
                     out.add(one);
                 }
             } else {
-                what.addGreaterOrEqual(one, most - slack);
+                model.model().addGreaterOrEqual(one, most - slack);
             }
         }
     }
@@ -170,15 +137,15 @@ final class BlockSearch {
 
     /** From now on only what is as good as that on the stage. */
     void hold(SatStage stage, Map<Level, Long> values) {
-        hold(model.model(), stage, values);
-    }
-
-    private static void hold(CpModel what, SatStage stage, Map<Level, Long> values) {
         stage.parts().forEach(part -> {
             Long most = values.get(part.level());
             if (most != null) {
-                what.addLessOrEqual(part.sum(), most);
+                model.model().addLessOrEqual(part.sum(), most);
             }
         });
+        if (prices != null) {
+            shrink(prices, cost(stage, values));
+            prices = null;
+        }
     }
 }

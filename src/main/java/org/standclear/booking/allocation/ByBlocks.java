@@ -3,6 +3,7 @@ package org.standclear.booking.allocation;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import org.standclear.booking.allocation.BlockModel.Option;
@@ -20,10 +21,10 @@ import org.standclear.core.allocation.Score;
  */
 final class ByBlocks {
 
-    /** The stage whose prices tell where turns can be at all when the next one is asked for. */
-    private static final int PRICED = 2;
+    /** The last stage that places are looked for by spells for; tool changes come after it. */
+    private static final int WISHES = 2;
 
-    /** Of the work that is left, for the fine rules and for each look for places: the rest is for a search slot by slot. */
+    /** Of the work that is left, for each look for places: the rest is for a search slot by slot. */
     private static final int PART = 4;
 
     private final Problem problem;
@@ -31,6 +32,7 @@ final class ByBlocks {
     private final Ending ending;
     private final Function<Plan, Map<Level, Long>> flows;
     private final BlockSearch search;
+    private final SlotBound bound;
     private final Map<Level, Long> held = new EnumMap<>(Level.class);
     private final Map<Level, Long> least = new EnumMap<>(Level.class);
     private Plan plan;
@@ -48,6 +50,7 @@ final class ByBlocks {
         this.flows = flows;
         this.plan = start;
         this.search = new BlockSearch(problem, places, start, ending);
+        this.bound = new SlotBound(problem, places);
     }
 
     Plan plan() {
@@ -58,16 +61,20 @@ final class ByBlocks {
     double run(double work) {
         left = work;
         Map<Level, Long> known = flows.apply(plan);
-        for (int number = 0; number < search.stages() && left > 0 && !ending.isNow(); number++) {
+        for (int number = 0; number <= WISHES && left > 0 && !ending.isNow(); number++) {
             settle(number, known);
         }
-        place();
+        if (held.containsKey(Level.WISHES) && placeBySpells() && left > 0 && !ending.isNow()) {
+            settle(WISHES + 1, known);
+            place();
+        }
         return left;
     }
 
     /** Nothing is found out again that the plan has proven, and what flows say of other plans says nothing of numbers. */
     private void settle(int number, Map<Level, Long> flowing) {
         SatStage stage = search.stage(number);
+        SatStage bySlots = number <= WISHES ? bound.stage(number) : null;
         Score score = Score.of(problem, plan);
         Map<Level, Long> values = new EnumMap<>(Level.class);
         Map<Level, Long> known = new EnumMap<>(Level.class);
@@ -78,31 +85,34 @@ final class ByBlocks {
             known.put(part.level(), asGood ? flowing.getOrDefault(part.level(), 0L) : 0L);
             proven = proven && flowing.getOrDefault(part.level(), 0L) >= score.at(part.level());
         }
-        Settled settled = new Settled(values, values);
         if (!proven) {
-            boolean last = number == search.stages() - 1;
+            OptionalLong slots =
+                    bySlots == null ? OptionalLong.empty() : bound.of(bySlots, Math.max(0.01, ending.secondsLeft()));
             double before = search.worked();
-            settled = search.settle(stage, known, left / (last ? 1 : 2));
+            Settled settled = search.settle(stage, known, slots.orElse(0), left / (number > WISHES ? 1 : 2));
             left -= search.worked() - before;
             least.putAll(settled.bounds());
             if (settled.values().isEmpty()) {
                 return;
             }
+            values.putAll(settled.values());
         }
-        if (number == PRICED && settled.bounds().equals(settled.values()) && !ending.isNow()) {
-            settled = fine(stage, settled);
-        }
-        values.putAll(settled.values());
         search.hold(stage, values);
+        if (bySlots != null) {
+            bound.hold(bySlots, values);
+        }
         held.putAll(values);
     }
 
-    private Settled fine(SatStage stage, Settled coarse) {
-        double before = search.worked();
-        Settled fine = search.withFineRules(stage, coarse, left / PART);
-        left -= search.worked() - before;
-        least.putAll(fine.bounds());
-        return fine.values().isEmpty() ? coarse : fine;
+    /** Takes a plan for the numbers up to the wishes; whether it is as good as they are. */
+    private boolean placeBySpells() {
+        BySpells spells = new BySpells(problem, held, ending);
+        Plan found = spells.better(spells.placed(search.model(), search.numbers()), left / PART);
+        left -= spells.worked();
+        if (Score.of(problem, found).compareTo(Score.of(problem, plan)) < 0) {
+            plan = found;
+        }
+        return spells.isAsGood(plan);
     }
 
     /** Takes a plan for the numbers if one is found: with as few tool changes, else with as few as can be had later. */

@@ -20,10 +20,6 @@ final class PeopleTime {
     private final CpModel model;
     private final TimeLimits limits = new TimeLimits();
     private final Map<String, Map<Set<Span>, Taking>> byPerson = new TreeMap<>();
-    private final List<Rule> fine = new ArrayList<>();
-
-    /** A weighted sum of numbers, and what it comes to at most. */
-    private record Rule(Map<IntVar, Integer> weights, int most) {}
 
     /** Numbers that take a person up in the same spans. */
     private static final class Taking {
@@ -58,7 +54,7 @@ final class PeopleTime {
         taking.most = (taking.most == 0 ? spans.size() : taking.most) + more;
     }
 
-    /** Adds the rules that matter most. */
+    /** Adds the rules. */
     void addRules() {
         Set<Set<List<IntVar>>> done = new HashSet<>();
         byPerson.values().forEach(takings -> {
@@ -76,32 +72,14 @@ final class PeopleTime {
         List<List<Span>> spans = takings.keySet().stream().map(List::copyOf).toList();
         int[] most = all.stream().mapToInt(taking -> taking.most).toArray();
         for (TimeLimits.Limit limit : limits.of(spans, most)) {
-            Map<IntVar, Integer> weights = new LinkedHashMap<>();
+            LinearExprBuilder sum = LinearExpr.newBuilder();
             for (int taking = 0; taking < most.length; taking++) {
-                if (limit.weights()[taking] > 0) {
-                    for (IntVar number : all.get(taking).numbers) {
-                        weights.put(number, limit.weights()[taking]);
-                    }
+                int weight = limit.weights()[taking];
+                if (weight > 0) {
+                    all.get(taking).numbers.forEach(number -> sum.addTerm(number, weight));
                 }
             }
-            Rule rule = new Rule(weights, limit.most());
-            if (limit.fine()) {
-                fine.add(rule);
-            } else {
-                add(rule);
-            }
+            model.addLessOrEqual(sum, limit.most());
         }
-    }
-
-    private void add(Rule rule) {
-        LinearExprBuilder sum = LinearExpr.newBuilder();
-        rule.weights().forEach(sum::addTerm);
-        model.addLessOrEqual(sum, rule.most());
-    }
-
-    /** Adds the others, which few plans come near to. */
-    void addFineRules() {
-        fine.forEach(this::add);
-        fine.clear();
     }
 }

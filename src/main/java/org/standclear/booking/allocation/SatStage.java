@@ -25,8 +25,13 @@ record SatStage(List<Part> parts) {
 
     /** What the solver makes small. */
     LinearExprBuilder weighted() {
+        return weighted(1);
+    }
+
+    /** The same so many times, where something else comes after it. */
+    LinearExprBuilder weighted(long times) {
         LinearExprBuilder all = LinearExpr.newBuilder();
-        parts.forEach(part -> all.addTerm(part.sum(), part.weight()));
+        parts.forEach(part -> all.addTerm(part.sum(), part.weight() * times));
         return all;
     }
 

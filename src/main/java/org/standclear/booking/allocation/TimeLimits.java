@@ -19,13 +19,12 @@ final class TimeLimits {
      * Takings weighted, and what they come to at most.
      *
      * @param weights by the taking's number: instants that each of its spans takes at least
-     * @param fine whether it is one of many that few plans come near to
      */
-    record Limit(int[] weights, int most, boolean fine) {
+    record Limit(int[] weights, int most) {
 
         /** Whether the other says nothing that this one does not. */
         boolean implies(Limit other) {
-            if (most > other.most || (fine && !other.fine)) {
+            if (most > other.most) {
                 return false;
             }
             for (int taking = 0; taking < weights.length; taking++) {
@@ -51,11 +50,6 @@ final class TimeLimits {
 
     /** Of more sorts of spans in one time there is a limit for each instant, and no more. */
     private static final int MOST_SORTS = 24;
-
-    /** Times that are unlike any before cost time to look at. */
-    private static final int MOST_KNOWN = 200;
-
-    private final Map<List<Object>, List<Packing.Sum>> known = new HashMap<>();
 
     /** The limits for takings that may each be at any of some spans; what their numbers could not break anyway is none. */
     List<Limit> of(List<List<Span>> takings, int[] mostOfEach) {
@@ -100,7 +94,6 @@ final class TimeLimits {
                     .forEach(instant -> add(limit(together, new long[] {instant}, count), together, found));
             return List.copyOf(found.values());
         }
-        List<List<Taking>> windows = new ArrayList<>();
         long[] starts = together.stream().mapToLong(Taking::first).distinct().toArray();
         long[] ends = together.stream().mapToLong(Taking::last).distinct().toArray();
         for (long start : starts) {
@@ -110,11 +103,9 @@ final class TimeLimits {
                         .toList();
                 if (!inside.isEmpty()) {
                     add(limit(together, instants(inside), count), together, found);
-                    windows.add(inside);
                 }
             }
         }
-        finer(windows, count).forEach(limit -> add(limit, together, found));
         List<Limit> needed = new ArrayList<>();
         for (Limit limit : found.values()) {
             if (needed.stream().noneMatch(other -> other.implies(limit))) {
@@ -124,43 +115,6 @@ final class TimeLimits {
         }
         needed.sort(Comparator.comparingInt(Limit::most).thenComparing(one -> Arrays.toString(one.weights())));
         return needed;
-    }
-
-    /** What weighted sums say of all that is in a window, where that is not too much. */
-    private List<Limit> finer(List<List<Taking>> windows, int count) {
-        List<Limit> finer = new ArrayList<>();
-        List<List<Taking>> done = new ArrayList<>();
-        windows.sort(Comparator.comparingInt(List<Taking>::size).reversed());
-        for (List<Taking> window : windows) {
-            if (window.size() > 1 && done.stream().noneMatch(other -> other.containsAll(window))) {
-                List<long[]> from = window.stream().map(Taking::from).toList();
-                List<long[]> until = window.stream().map(Taking::until).toList();
-                Packing packing = new Packing(from, until);
-                boolean few = known.size() < MOST_KNOWN || known.containsKey(key(window));
-                if (few && packing.tried() <= Packing.MOST_TRIED) {
-                    done.add(window);
-                    for (Packing.Sum sum : known.computeIfAbsent(key(window), key -> packing.sums())) {
-                        int[] weights = new int[count];
-                        for (int taking = 0; taking < window.size(); taking++) {
-                            weights[window.get(taking).number()] = sum.weights()[taking];
-                        }
-                        finer.add(new Limit(weights, sum.most(), true));
-                    }
-                }
-            }
-        }
-        return finer;
-    }
-
-    /** The same for windows that differ only by when they are. */
-    private static List<Object> key(List<Taking> window) {
-        long first = window.get(0).first();
-        List<Object> key = new ArrayList<>();
-        for (Taking taking : window) {
-            key.add(Arrays.stream(taking.from()).map(at -> at - first).boxed().toList());
-            key.add(Arrays.stream(taking.until()).map(at -> at - first).boxed().toList());
-        }
-        return key;
     }
 
     private static void add(Limit limit, List<Taking> together, Map<List<Integer>, Limit> found) {
@@ -209,6 +163,6 @@ final class TimeLimits {
             }
             weights[taking.number()] = least;
         }
-        return new Limit(weights, instants.length, false);
+        return new Limit(weights, instants.length);
     }
 }

@@ -52,7 +52,7 @@ class BlockSearchTests {
         Map<Level, Long> least = new EnumMap<>(Level.class);
         for (int stage = 0; stage < search.stages(); stage++) {
             SatStage one = search.stage(stage);
-            least.putAll(search.settle(one, Map.of(), 5).values());
+            least.putAll(search.settle(one, Map.of(), 0, 5).values());
             search.hold(one, least);
         }
 

@@ -1,0 +1,97 @@
+package org.standclear.booking.allocation;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.google.ortools.Loader;
+import java.time.Duration;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalLong;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.standclear.booking.allocation.SatSearch.Ending;
+import org.standclear.core.allocation.Allocator.Watcher;
+import org.standclear.core.allocation.Level;
+import org.standclear.core.allocation.Places;
+import org.standclear.core.allocation.Plan;
+import org.standclear.core.allocation.PlanRules;
+import org.standclear.core.allocation.Problem;
+import org.standclear.core.allocation.RushWeek;
+import org.standclear.core.allocation.Score;
+
+/** Places for numbers of turns, spell by spell, and the bound slot by slot that they are measured against. */
+class BySpellsTests {
+
+    /** The stage of the wishes. */
+    private static final int WISHES = 2;
+
+    @BeforeAll
+    static void loadTheSolver() {
+        Loader.loadNativeLibraries();
+    }
+
+    private static Ending ending() {
+        return new Ending(
+                Watcher.none(), 1, System.nanoTime() + Duration.ofMinutes(2).toNanos());
+    }
+
+    @Test
+    void aSpellIsADayWhenTheLabIsShutAtNight() {
+        Problem problem = new RushWeek(12, 2, 2, 18, 5).problem();
+
+        assertThat(Spells.of(problem))
+                .hasSize(2)
+                .allSatisfy(spell -> assertThat(problem.slots())
+                        .filteredOn(slot -> spell.holds(slot.span()))
+                        .hasSize(18));
+    }
+
+    /** The least of all plans that are tried by brute force is never below what the slots with fractions say. */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 20})
+    void noPlanHasFewerThanTheBoundBySlots(long seed) {
+        Problem problem = SmallWeek.problem(seed);
+        Score best = new EveryPlan(problem).best();
+        SlotBound bound = new SlotBound(problem, new Places(problem));
+
+        for (int stage = 0; stage <= WISHES; stage++) {
+            SatStage one = bound.stage(stage);
+            long weighted = one.parts().stream()
+                    .mapToLong(part -> part.weight() * best.at(part.level()))
+                    .sum();
+            OptionalLong least = bound.of(one, 10);
+
+            assertThat(least).isPresent();
+            assertThat(least.orElseThrow()).isLessThanOrEqualTo(weighted);
+            bound.hold(one, best.values());
+        }
+    }
+
+    /** From nothing but the numbers to a plan that keeps every rule and is as good, where one is: of seed 2 none is found. */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 3, 4})
+    void comesToAPlanAsGoodAsTheNumbers(long seed) {
+        Problem problem = new RushWeek(20, 3, 2, 36, seed).problem();
+        BlockSearch search = new BlockSearch(problem, new Places(problem), Plan.EMPTY, ending());
+        Map<Level, Long> held = new EnumMap<>(Level.class);
+        for (int stage = 0; stage <= WISHES; stage++) {
+            SatStage one = search.stage(stage);
+            held.putAll(search.settle(one, Map.of(), 0, 5).values());
+            search.hold(one, held);
+        }
+        BySpells spells = new BySpells(problem, held, ending());
+
+        Plan first = spells.placed(search.model(), search.numbers());
+        Plan plan = spells.better(first, 20);
+
+        List<Level> judged = List.of(Level.MAKE_UPS, Level.UNDER_MINIMUM, Level.UNPLACED, Level.UNFAIRNESS);
+        assertThat(new PlanRules(problem).broken(first)).isEmpty();
+        assertThat(new PlanRules(problem).broken(plan)).isEmpty();
+        Score score = Score.of(problem, plan);
+        assertThat(judged).allSatisfy(level -> assertThat(score.at(level)).isEqualTo(held.get(level)));
+        assertThat(score.at(Level.WISHES)).isBetween(held.get(Level.WISHES), held.get(Level.WISHES) + 1);
+    }
+}
