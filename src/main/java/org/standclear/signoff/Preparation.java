@@ -36,6 +36,7 @@ public interface Preparation {
      * @param says the answer in one line
      * @param waiver what lets it run although it is not within limits
      * @param lapsed what lapsed last, if anything did
+     * @param notChecked what the check could not check, advised or waived, each in words; it never reads as a pass
      */
     record Prepared(
             Booking booking,
@@ -43,7 +44,13 @@ public interface Preparation {
             @Nullable StoredAnswer answer,
             String says,
             Optional<Lapse> lapsed,
-            Optional<Waiver> waiver) {}
+            Optional<Waiver> waiver,
+            List<String> notChecked) {
+
+        public Prepared {
+            notChecked = List.copyOf(notChecked);
+        }
+    }
 
     /** What came of attaching. */
     sealed interface Attached {

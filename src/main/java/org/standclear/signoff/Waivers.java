@@ -61,12 +61,14 @@ public interface Waivers {
      *
      * @param answer the answer that the page showed; a waiver never covers another one
      * @param expires null when it could not be read
+     * @param linesRead whether it is confirmed in the words of {@link Waiver#LINES_READ}
      */
     record GiveWaiver(
             BookingId booking,
             @Nullable AnswerId answer,
             String reason,
             @Nullable Instant expires,
+            boolean linesRead,
             PersonId by) {}
 
     /** Which waiver an instructor takes back, and why. */
@@ -78,7 +80,7 @@ public interface Waivers {
         /** It stands, or no longer stands, as was wanted. */
         record Kept(Waiver waiver) implements Given {}
 
-        /** It was not done; says why, and with which field: {@code reason}, {@code expires}, or empty. */
+        /** It was not done; says why, and with which field: {@code reason}, {@code expires}, {@code linesRead}, or empty. */
         record Refused(String field, String says) implements Given {}
     }
 }

@@ -84,6 +84,7 @@ class WaiverTakenBackIT {
                                     answer(),
                                     REASON,
                                     scene().now().end(),
+                                    false,
                                     ines.id())))
                     .waiver();
         }

@@ -172,6 +172,7 @@ final class StaffActs {
                         answer == null ? null : answer.id(),
                         "watched by me for one run",
                         lab.clock.instant().plus(Duration.ofMinutes(lab.chance.between(2, 40))),
+                        false,
                         lab.cast.instructor.id())));
     }
 }

@@ -153,7 +153,7 @@ class RunBefore {
                         labTime.full(one.givenAt()),
                         called.name(one.givenBy()),
                         String.join(", ", one.checks()),
-                        called.text(one.reason()),
+                        called.text(one.reason()) + one.confirmed(),
                         became(one, called)))
                 .toList();
         return RunPart.of(
@@ -168,6 +168,9 @@ class RunBefore {
         if (back != null) {
             return "taken back " + labTime.full(back.at()) + " by " + called.name(back.by()) + ": "
                     + called.text(back.reason());
+        }
+        if (one.leavesLinesUnread() && one.usedAt() == null) {
+            return "did not count: nobody confirmed the unread lines";
         }
         return one.usedAt() == null ? "expired " + labTime.full(one.expiresAt()) : "used " + full(one.usedAt());
     }

@@ -71,10 +71,11 @@ class BenchCards {
         prepared.waiver()
                 .ifPresent(waiver -> cautions.add("Not within limits. Waived for one run by "
                         + people.printedName(waiver.givenBy()) + " until " + labTime.time(waiver.expiresAt()) + ": "
-                        + CheckWords.checks(waiver.checks()) + ". " + waiver.reason()));
+                        + CheckWords.checks(waiver.checks()) + ". " + waiver.reason() + waiver.confirmed()));
         if (facts != null) {
             cautions.addAll(facts.cautions());
         }
+        prepared.notChecked().forEach(one -> cautions.add("Not checked. " + one));
         return cautions;
     }
 

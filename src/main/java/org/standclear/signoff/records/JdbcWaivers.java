@@ -123,10 +123,13 @@ class JdbcWaivers implements Waivers {
             return new Given.Refused(
                     "", "The check answered anew since the page was opened. Read the new answer first.");
         }
+        List<String> checks =
+                question.blocking().stream().map(Blocking::check).distinct().toList();
         Optional<Given.Refused> refused = WaiverRules.againstGiver(
                         gates.person(wanted.by()), question.prepared().booking(), revision.author())
                 .or(() -> WaiverRules.againstTerms(
-                        wanted.reason(), wanted.expires(), question.prepared().booking(), now));
+                        wanted.reason(), wanted.expires(), question.prepared().booking(), now))
+                .or(() -> WaiverRules.againstUnreadLines(checks, wanted.linesRead()));
         if (refused.isPresent()) {
             return refused.get();
         }
@@ -134,8 +137,9 @@ class JdbcWaivers implements Waivers {
                 Id.newValue(),
                 wanted.booking(),
                 answer.id(),
-                question.blocking().stream().map(Blocking::check).distinct().toList(),
+                checks,
                 wanted.reason().strip(),
+                Waiver.setsUnreadLinesAside(checks) ? Waiver.LINES_READ : null,
                 wanted.by(),
                 now,
                 SqlTime.stored(Objects.requireNonNull(wanted.expires())),

@@ -47,7 +47,8 @@ class PreparedView {
                 answer,
                 says(booking, cell, revision, answer),
                 lapses.isEmpty() ? Optional.empty() : Optional.of(lapses.get(lapses.size() - 1)),
-                waiver(booking, answer));
+                waiver(booking, answer),
+                answer == null ? List.of() : AnswerLine.notChecked(answer));
     }
 
     /** The one that stands, or that the run which goes on used up. */

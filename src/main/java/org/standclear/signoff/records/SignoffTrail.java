@@ -156,7 +156,8 @@ class SignoffTrail {
                         waiver.booking(),
                         waiver.givenBy(),
                         people.printedName(waiver.givenBy()) + " waived " + String.join(", ", waiver.checks())
-                                + " for one run, until " + labTime.time(waiver.expiresAt()) + ": " + waiver.reason())
+                                + " for one run, until " + labTime.time(waiver.expiresAt()) + ": " + waiver.reason()
+                                + waiver.confirmed())
                 .with("answer", waiver.answer())
                 .with("expires-at", waiver.expiresAt())
                 .with("waiver", waiver.id()));

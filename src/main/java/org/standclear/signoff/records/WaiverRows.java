@@ -47,13 +47,15 @@ class WaiverRows {
 
     void add(Waiver waiver) {
         jdbc.sql("""
-                insert into signoff_waivers (id, booking_id, answer_id, checks, reason, given_by, given_at, expires_at)
-                values (:id, :booking, :answer, :checks, :reason, :by, :at, :expires)""")
+                insert into signoff_waivers (id, booking_id, answer_id, checks, reason, lines_read, given_by, given_at,
+                    expires_at)
+                values (:id, :booking, :answer, :checks, :reason, :read, :by, :at, :expires)""")
                 .param("id", waiver.id())
                 .param("booking", waiver.booking().value())
                 .param("answer", waiver.answer().value())
                 .param("checks", String.join(" ", waiver.checks()))
                 .param("reason", waiver.reason())
+                .param("read", waiver.linesRead())
                 .param("by", waiver.givenBy().value())
                 .param("at", SqlTime.toSql(waiver.givenAt()))
                 .param("expires", SqlTime.toSql(waiver.expiresAt()))
@@ -64,6 +66,7 @@ class WaiverRows {
         return jdbc.sql("""
                 update signoff_waivers set used_at = :at, release_id = :release
                 where id = :id and used_at is null and expires_at > :at
+                    and (lines_read is not null or checks not like '%coverage%')
                     and not exists (select 1 from signoff_waivers_taken_back t where t.waiver_id = signoff_waivers.id)""")
                         .param("at", SqlTime.toSql(at))
                         .param("release", release.value())
@@ -90,6 +93,7 @@ class WaiverRows {
                 new AnswerId(row.getObject("answer_id", UUID.class)),
                 List.of(row.getString("checks").split(" ")),
                 row.getString("reason"),
+                row.getString("lines_read"),
                 new PersonId(row.getObject("given_by", UUID.class)),
                 SqlTime.read(row, "given_at"),
                 SqlTime.read(row, "expires_at"),

@@ -33,6 +33,6 @@ class WaiverWords {
     String of(Waiver waiver) {
         return "Waived for one run by " + people.printedName(waiver.givenBy()) + " until "
                 + labTime.time(waiver.expiresAt()) + ": " + CheckWords.checks(waiver.checks()) + ". Reason: "
-                + waiver.reason();
+                + waiver.reason() + waiver.confirmed();
     }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import org.standclear.cell.Cell;
+import org.standclear.check.CheckWords;
 import org.standclear.check.StoredAnswer;
 import org.standclear.signoff.Waivers.Blocking;
 import tools.jackson.core.JacksonException;
@@ -59,6 +60,23 @@ public final class AnswerLine {
             }
         }
         return blocking;
+    }
+
+    /** What could not be checked, required or advised: "Contact: the tool has edges ...". */
+    public static List<String> notChecked(StoredAnswer answer) {
+        String outcome = StoredAnswer.Verdict.NOT_CHECKABLE.mark();
+        // most answers have none, and a long program's answer takes its time to be read
+        if (!answer.json().contains(outcome)) {
+            return List.of();
+        }
+        List<String> lines = new ArrayList<>();
+        for (JsonNode finding : findings(answer)) {
+            if (finding.path("outcome").asString("").equals(outcome)) {
+                lines.add(CheckWords.check(finding.path("check").asString("")) + ": "
+                        + finding.path("says").asString(""));
+            }
+        }
+        return lines;
     }
 
     private static JsonNode findings(StoredAnswer answer) {

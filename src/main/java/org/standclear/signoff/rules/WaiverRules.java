@@ -95,6 +95,16 @@ public final class WaiverRules {
                 : Optional.empty();
     }
 
+    /** Nobody sets a line aside that nobody read: it could set what the bench does not look at. */
+    public static Optional<Given.Refused> againstUnreadLines(List<String> checks, boolean linesRead) {
+        return linesRead || !Waiver.setsUnreadLinesAside(checks)
+                ? Optional.empty()
+                : refused(
+                        "linesRead",
+                        "Read each line that the reader could not read, and confirm that none of them sets power,"
+                                + " speed or override. If one does, mend the program.");
+    }
+
     /** Why it cannot be taken back; any instructor may, as anybody may stop a run. */
     public static Optional<Given.Refused> againstTakingBack(
             Person person, @Nullable Waiver waiver, String reason, Instant now) {
@@ -109,6 +119,9 @@ public final class WaiverRules {
         }
         if (waiver.takenBack() != null) {
             return refused("", "It was taken back already.");
+        }
+        if (waiver.leavesLinesUnread()) {
+            return refused("", "It does not count already: nobody confirmed the unread lines.");
         }
         if (!waiver.standsAt(now)) {
             return refused("", "It has expired already.");

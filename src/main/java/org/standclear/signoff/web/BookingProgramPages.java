@@ -69,6 +69,7 @@ class BookingProgramPages {
             String answerHref,
             String lapsed,
             String waiver,
+            List<String> notChecked,
             boolean waives,
             boolean mayAttach) {}
 
@@ -148,6 +149,7 @@ class BookingProgramPages {
                 answer == null ? "" : "/checks/" + answer.id(),
                 prepared.lapsed().map(this::words).orElse(""),
                 prepared.waiver().map(this::words).orElse(""),
+                prepared.notChecked(),
                 me.is(Role.INSTRUCTOR) && answer != null && answer.verdict() != StoredAnswer.Verdict.WITHIN,
                 booking.state().holdsItsSlot() && !booking.state().awaitsCloseOut());
     }
@@ -172,7 +174,7 @@ class BookingProgramPages {
     private String words(Waiver waiver) {
         return "Waived for one run by " + people.printedName(waiver.givenBy()) + " until "
                 + labTime.full(waiver.expiresAt()) + ": " + CheckWords.checks(waiver.checks()) + ". "
-                + waiver.reason();
+                + waiver.reason() + waiver.confirmed();
     }
 
     private static String mark(@Nullable StoredAnswer answer) {

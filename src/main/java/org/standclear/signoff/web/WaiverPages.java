@@ -39,14 +39,23 @@ import org.standclear.signoff.Waivers;
 class WaiverPages {
 
     private final Waivers waivers;
+    private final UnreadLines unread;
     private final Cells cells;
     private final People people;
     private final LabTime labTime;
     private final PostOnce once;
     private final Clock clock;
 
-    WaiverPages(Waivers waivers, Cells cells, People people, LabTime labTime, PostOnce once, Clock clock) {
+    WaiverPages(
+            Waivers waivers,
+            UnreadLines unread,
+            Cells cells,
+            People people,
+            LabTime labTime,
+            PostOnce once,
+            Clock clock) {
         this.waivers = waivers;
+        this.unread = unread;
         this.cells = cells;
         this.people = people;
         this.labTime = labTime;
@@ -60,11 +69,12 @@ class WaiverPages {
             @Nullable AnswerId answer,
             @Nullable String reason,
             @Nullable String expires,
+            @Nullable Boolean linesRead,
             @Nullable UUID waiver,
             @Nullable String takeBackReason) {
 
         private static WaiverForm empty(String end) {
-            return new WaiverForm(null, null, "", end, null, "");
+            return new WaiverForm(null, null, "", end, null, null, "");
         }
     }
 
@@ -110,6 +120,7 @@ class WaiverPages {
                     form.answer(),
                     form.reason() == null ? "" : form.reason(),
                     instant(form.expires(), question.prepared().booking()),
+                    Boolean.TRUE.equals(form.linesRead()),
                     me.id()));
             if (given instanceof Waivers.Given.Refused refused) {
                 errors.put(refused.field(), refused.says());
@@ -147,7 +158,7 @@ class WaiverPages {
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
         Waivers.Question question = waivers.question(booking);
         String end = labTime.time(question.prepared().booking().end());
-        WaiverForm again = new WaiverForm(null, null, "", end, form.waiver(), form.takeBackReason());
+        WaiverForm again = new WaiverForm(null, null, "", end, null, form.waiver(), form.takeBackReason());
         return page(question, again, errors, model);
     }
 
@@ -164,6 +175,8 @@ class WaiverPages {
 
     private String page(Waivers.Question question, WaiverForm form, Map<String, String> errors, Model model) {
         model.addAttribute("view", view(question));
+        model.addAttribute("unread", unread.of(question));
+        model.addAttribute("confirm", Waiver.LINES_READ + ".");
         model.addAttribute("form", form);
         model.addAttribute("errors", errors);
         return "signoff/waiver";
@@ -187,7 +200,7 @@ class WaiverPages {
 
     private Given given(Waiver waiver) {
         String words = CheckWords.checks(waiver.checks()) + ", by " + people.printedName(waiver.givenBy()) + " at "
-                + labTime.time(waiver.givenAt()) + ": " + waiver.reason();
+                + labTime.time(waiver.givenAt()) + ": " + waiver.reason() + waiver.confirmed();
         Instant used = waiver.usedAt();
         if (used != null) {
             return new Given(words, "used up at " + labTime.time(used), "done", "");
@@ -196,6 +209,9 @@ class WaiverPages {
         if (taken != null) {
             String back = "taken back at " + labTime.time(taken.at()) + " by " + people.printedName(taken.by());
             return new Given(words + " Taken back: " + taken.reason(), back, "cancelled", "");
+        }
+        if (waiver.leavesLinesUnread()) {
+            return new Given(words, "does not count: nobody confirmed the unread lines", "expired", "");
         }
         return waiver.standsAt(clock.instant())
                 ? new Given(

@@ -154,6 +154,7 @@ class TermUpkeepIT {
                             answer,
                             "The peg was weighed at the bench.",
                             scene().now().end(),
+                            false,
                             ines.id())));
 
             assertThat(term(START, START).waivers())

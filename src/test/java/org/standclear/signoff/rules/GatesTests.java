@@ -72,6 +72,7 @@ class GatesTests {
                 answer.id(),
                 List.of("payload"),
                 "one part weighed at the bench",
+                null,
                 PersonId.next(),
                 Bench.NOW,
                 Bench.NOW.plusSeconds(60),
@@ -80,6 +81,25 @@ class GatesTests {
         assertThat(ask()).isEmpty();
         answer = Bench.answer(Verdict.OUTSIDE, 6);
         assertThat(ask()).extracting(Obstacle::code).containsExactly("not-within-limits");
+    }
+
+    @Test
+    void doesNotCountAWaiverOfUnreadLinesThatNobodyConfirmed() {
+        for (String read : new String[] {null, Waiver.LINES_READ}) {
+            Waiver of = new Waiver(
+                    UUID.randomUUID(),
+                    booking.id(),
+                    answer.id(),
+                    List.of("payload", "coverage"),
+                    "looked at it at the bench",
+                    read,
+                    PersonId.next(),
+                    Bench.NOW,
+                    Bench.NOW.plusSeconds(60),
+                    null,
+                    null);
+            assertThat(of.standsAt(Bench.NOW)).isEqualTo(read != null);
+        }
     }
 
     @Test

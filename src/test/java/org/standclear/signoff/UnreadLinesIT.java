@@ -1,0 +1,238 @@
+package org.standclear.signoff;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
+
+import java.nio.charset.StandardCharsets;
+import java.util.Objects;
+import java.util.UUID;
+import org.jsoup.Jsoup;
+import org.jsoup.nodes.Document;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.dao.DataIntegrityViolationException;
+import org.springframework.mock.web.MockHttpServletResponse;
+import org.springframework.test.web.servlet.MockMvc;
+import org.springframework.test.web.servlet.request.AbstractMockHttpServletRequestBuilder;
+import org.standclear.cell.CellRegister;
+import org.standclear.cell.Cells;
+import org.standclear.cell.SampleCell;
+import org.standclear.check.StoredAnswer;
+import org.standclear.people.Person;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.security.Role;
+import org.standclear.program.ProgramUploads;
+import org.standclear.signoff.Waivers.GiveWaiver;
+import org.standclear.signoff.Waivers.Given;
+import org.standclear.testing.OnH2;
+import org.standclear.testing.OnPostgres;
+import org.standclear.testing.web.Accounts;
+
+/** Lines that nobody read are never waived unseen, and what was not checked stands where people release. */
+class UnreadLinesIT {
+
+    private static final String REASON = "The clamp is driven by hand here; watched by me.";
+
+    /** A line that the reader does not know, among others that it does. */
+    private static final String BLOCKS = """
+            ; declaration
+            ; power: reduced
+            ; override-percent: 50
+            ; max-tool-speed-mm-s: 200
+            ; tool: G-02
+            ; part-kg: 0.06
+            ; loop: 1
+            ; end declaration
+            (posture elbow right)
+            G17 G21 G90
+            N10 G1 X-120 Y220 Z80 F3000
+            N20 S900 M3
+            N30 G1 Z60 F3000
+            M30
+            """;
+
+    abstract static class Cases extends BenchCases {
+
+        @Autowired
+        Waivers waivers;
+
+        @Autowired
+        MockMvc mvc;
+
+        private void attachBlocks() {
+            var uploaded = is(
+                    ProgramUploads.Uploaded.class,
+                    application
+                            .getBean(ProgramUploads.class)
+                            .upload(new ProgramUploads.UploadProgram(
+                                    scene().noor.id(),
+                                    null,
+                                    null,
+                                    "peg.txt",
+                                    BLOCKS.getBytes(StandardCharsets.UTF_8),
+                                    null)));
+            scene().preparation
+                    .attach(
+                            scene().booking,
+                            uploaded.revision().id(),
+                            scene().noor.id());
+        }
+
+        private StoredAnswer answer() {
+            return Objects.requireNonNull(
+                    scene().preparation.look(scene().booking).answer());
+        }
+
+        private Person instructor() {
+            return scene().lab.person("Ines Quarryvale", Role.INSTRUCTOR);
+        }
+
+        private Given give(boolean linesRead) {
+            return waivers.give(new GiveWaiver(
+                    scene().booking,
+                    answer().id(),
+                    REASON,
+                    scene().now().end(),
+                    linesRead,
+                    instructor().id()));
+        }
+
+        private MockHttpServletResponse send(AbstractMockHttpServletRequestBuilder<?> request, Person by)
+                throws Exception {
+            return mvc.perform(request.with(Accounts.as(by)).with(csrf()))
+                    .andReturn()
+                    .getResponse();
+        }
+
+        private Document page(String path, Person by) throws Exception {
+            MockHttpServletResponse response = send(get(path), by);
+            assertThat(response.getStatus()).isEqualTo(200);
+            return Jsoup.parse(response.getContentAsString());
+        }
+
+        @Test
+        void areNotWaivedUnlessSomebodySaysToHaveReadThem() {
+            attachBlocks();
+            assertThat(is(Given.Refused.class, give(false))).satisfies(refused -> {
+                assertThat(refused.field()).isEqualTo("linesRead");
+                assertThat(refused.says()).contains("none of them sets power, speed or override");
+            });
+            assertThat(waivers.of(scene().booking)).isEmpty();
+
+            Waiver waiver = is(Given.Kept.class, give(true)).waiver();
+            assertThat(waiver.checks()).contains("coverage");
+            assertThat(waivers.standing(scene().booking))
+                    .hasValueSatisfying(one -> assertThat(one.linesRead())
+                            .isEqualTo("I have read each unread line; none of them sets power, speed or override"));
+        }
+
+        @Test
+        void areConfirmedInTheRecordAndInWhatThreePeopleSign() throws Exception {
+            attachBlocks();
+            give(true);
+            assertThat(jdbc.sql("select words from trail_entries where kind = 'signoff.waived' and subject like :about")
+                            .param("about", "%" + scene().booking)
+                            .query(String.class)
+                            .list())
+                    .singleElement()
+                    .satisfies(words -> assertThat(words).contains(Waiver.LINES_READ));
+            for (String path : new String[] {
+                "/bench/" + scene().cell,
+                "/checks/" + answer().id(),
+                "/bookings/" + scene().booking + "/program",
+                "/bookings/" + scene().booking + "/waiver"
+            }) {
+                assertThat(page(path, instructor()).text()).as(path).contains(Waiver.LINES_READ);
+            }
+        }
+
+        @Test
+        void standOnThePageThatAsksForThem() throws Exception {
+            attachBlocks();
+            String path = "/bookings/" + scene().booking + "/waiver";
+            Document form = page(path, instructor());
+            assertThat(form.select("ol[data-look=lines] li").eachText()).containsExactly("line 12 N20 S900 M3");
+            assertThat(form.select("label[for=linesRead]").text()).isEqualTo(Waiver.LINES_READ + ".");
+
+            MockHttpServletResponse refused = send(
+                    post(path)
+                            .param(
+                                    "formToken",
+                                    form.select("main input[name=formToken]").val())
+                            .param("answer", answer().id().toString())
+                            .param("reason", REASON)
+                            .param("expires", form.select("input[name=expires]").val()),
+                    instructor());
+            assertThat(refused.getStatus()).isEqualTo(422);
+            Document again = Jsoup.parse(refused.getContentAsString());
+            assertThat(again.select("#linesRead-error").text()).contains("If one does, mend the program.");
+            assertThat(again.select("textarea[name=reason]").text()).isEqualTo(REASON);
+
+            assertThat(send(
+                                    post(path)
+                                            .param(
+                                                    "formToken",
+                                                    again.select("main input[name=formToken]")
+                                                            .val())
+                                            .param("answer", answer().id().toString())
+                                            .param("reason", REASON)
+                                            .param("linesRead", "true")
+                                            .param(
+                                                    "expires",
+                                                    form.select("input[name=expires]")
+                                                            .val()),
+                                    instructor())
+                            .getStatus())
+                    .isEqualTo(302);
+        }
+
+        @Test
+        void areNotWaivedInTheDatabaseEither() {
+            attachBlocks();
+            Waiver waiver = is(Given.Kept.class, give(true)).waiver();
+            assertThatThrownBy(() -> jdbc.sql("""
+                    insert into signoff_waivers (id, booking_id, answer_id, checks, reason, given_by, given_at, expires_at)
+                    select :other, booking_id, answer_id, checks, reason, given_by, given_at, expires_at
+                    from signoff_waivers where id = :id""")
+                            .param("id", waiver.id())
+                            .param("other", UUID.randomUUID())
+                            .update())
+                    .isInstanceOf(DataIntegrityViolationException.class);
+        }
+
+        @Test
+        void saysAtTheBenchWhatIsAdvisedAndWasNotChecked() throws Exception {
+            CellRegister register = application.getBean(CellRegister.class);
+            String name = application
+                    .getBean(Cells.class)
+                    .find(scene().cell)
+                    .orElseThrow()
+                    .name();
+            String edged = SampleCell.file(name, 2).replaceFirst("edges: false", "edges: true");
+            register.approve(SampleCell.proposed(register, scene().cell, edged), PersonId.next(), 1);
+            scene().attached();
+            assertThat(answer().verdict()).isEqualTo(StoredAnswer.Verdict.WITHIN);
+
+            String notChecked = "Not checked. Contact: The fitted tool G-02 has edges";
+            assertThat(page("/bench/" + scene().cell, scene().screen)
+                            .select(".caution p")
+                            .eachText())
+                    .anySatisfy(line -> assertThat(line).startsWith(notChecked));
+            assertThat(page("/bookings/" + scene().booking + "/program", scene().noor)
+                            .text())
+                    .contains(notChecked);
+        }
+    }
+
+    @Nested
+    @OnH2
+    class OnH2Engine extends Cases {}
+
+    @Nested
+    @OnPostgres
+    class OnPostgresEngine extends Cases {}
+}
