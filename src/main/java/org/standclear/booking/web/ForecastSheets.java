@@ -60,7 +60,10 @@ class ForecastSheets {
         model.addAttribute("suggested", suggested(assignment, asked, staggered));
         model.addAttribute(
                 "suggestedUse", ReleaseForecast.percent(staggered.forecast().peakUse()));
-        model.addAttribute("suggestedSays", says(staggered.forecast()));
+        model.addAttribute(
+                "suggestedSays",
+                says(staggered.forecast())
+                        + (staggered.forecast().withoutDay() > 0 ? " " + without(staggered.forecast()) + "." : ""));
         model.addAttribute(
                 "suggestedBars", DayBars.of(staggered.forecast(), labTime).bars());
         model.addAttribute("suggestedQuery", query(assignment, staggered.waves()));
@@ -81,19 +84,23 @@ class ForecastSheets {
     }
 
     private String headline(Forecast forecast) {
+        if (forecast.withoutDay() > 0) {
+            return without(forecast);
+        }
         return forecast.peak()
                 .map(day -> labTime.day(day.date()) + " is at " + ReleaseForecast.percent(day.use())
                         + " of what the lab can give")
                 .orElse("Nothing is wanted of the lab's days");
     }
 
+    private static String without(Forecast forecast) {
+        return String.format(
+                Locale.ROOT, "%.0f turns have no open day left before their due date", forecast.withoutDay());
+    }
+
     private static String says(Forecast forecast) {
-        String without = forecast.withoutDay() > 0
-                ? String.format(
-                        Locale.ROOT, " %.0f turns have no open day left before their due date.", forecast.withoutDay())
-                : "";
         return ReleaseForecast.percent(forecast.shareNotServed())
-                + " of this assignment's turns are not given on the day they are wanted." + without;
+                + " of this assignment's turns are not given on the day they are wanted.";
     }
 
     /** A section with the day suggested. */

@@ -59,10 +59,11 @@ class RosterDone {
         return count + " taken out of "
                 + (count == 1 ? "a section" : "their sections")
                 + (ahead == 0
-                        ? "; no bookings are ahead of them."
-                        : "; " + ahead + (ahead == 1 ? " booking" : " bookings")
-                                + " ahead of them " + (ahead == 1 ? "stays" : "stay")
-                                + ", and they were told.");
+                        ? "; they have no bookings ahead."
+                        : "; " + ahead
+                                + (ahead == 1
+                                        ? " booking that they have ahead stays, and whoever has it was told."
+                                        : " bookings that they have ahead stay, and whoever has them was told."));
     }
 
     /** Who was taken out, with the section: the last of several. */

@@ -224,7 +224,7 @@ class RosterPages {
     private Line line(Preview one) {
         var decided = one.decidedAt();
         var by = one.decidedBy();
-        String read = one.lines() + " students, sent by " + people.printedName(one.readBy()) + " "
+        String read = one.lines() + " students, sent by " + people.printedName(one.readBy()) + ", "
                 + labTime.full(one.readAt());
         return new Line(
                 one.id(),
@@ -232,7 +232,7 @@ class RosterPages {
                 decided == null || by == null
                         ? read
                         : read + "; " + (one.state() == State.APPLIED ? "applied" : "taken back") + " by "
-                                + people.printedName(by) + " " + labTime.full(decided),
+                                + people.printedName(by) + ", " + labTime.full(decided),
                 one.state() == State.APPLIED ? "done" : one.state() == State.READ ? "waiting" : "cancelled",
                 switch (one.state()) {
                     case READ -> "to be looked at";

@@ -105,6 +105,16 @@ class ForecastPagesIT {
             assertThat(due(first)).isEqualTo(THURSDAY_FIVE);
         }
 
+        @Test
+        void saysFirstWhenADueDateLeavesNoDay() {
+            Document page = shown("2026-03-10");
+
+            // three students of the first section need 100 turns each, and the tenth is past
+            assertThat(page.expectFirst("h1").text())
+                    .isEqualTo("300 turns have no open day left before their due date");
+            assertThat(page.select(".answer").text()).contains("of this assignment's turns are not given");
+        }
+
         private static int peak(Document page) {
             return Integer.parseInt(page.expectFirst("h1").text().replaceAll(".* at (\\d+) %.*", "$1"));
         }
