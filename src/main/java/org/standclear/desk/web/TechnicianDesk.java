@@ -31,10 +31,12 @@ import org.standclear.platform.time.LabTime;
 import org.standclear.run.Run;
 import org.standclear.run.RunState;
 import org.standclear.run.Runs;
+import org.standclear.signoff.Handovers;
 import org.standclear.signoff.Obstacle;
 import org.standclear.signoff.Sheet;
 import org.standclear.signoff.SignoffDesk;
 import org.standclear.signoff.SignoffDesk.Standing;
+import org.standclear.signoff.Turn;
 
 /** The technician's desk: what starts next and what it waits for, what is due at the cells, what is not closed out. */
 @Controller
@@ -50,6 +52,7 @@ class TechnicianDesk {
     private final SignoffDesk desk;
     private final RecheckLists rechecks;
     private final Runs runs;
+    private final Handovers handovers;
     private final People people;
     private final DutyRoster duty;
     private final Accommodations accommodations;
@@ -64,6 +67,7 @@ class TechnicianDesk {
             SignoffDesk desk,
             RecheckLists rechecks,
             Runs runs,
+            Handovers handovers,
             People people,
             DutyRoster duty,
             Accommodations accommodations,
@@ -76,6 +80,7 @@ class TechnicianDesk {
         this.desk = desk;
         this.rechecks = rechecks;
         this.runs = runs;
+        this.handovers = handovers;
         this.people = people;
         this.duty = duty;
         this.accommodations = accommodations;
@@ -104,9 +109,20 @@ class TechnicianDesk {
     /** A cell that needs something. */
     record Due(String cell, String cellId, String what, String detail, String state) {}
 
-    /** A run that is not closed out. */
+    /**
+     * A run that is not closed out.
+     *
+     * @param swap whether the turn at its e-stop is over while it goes on
+     */
     record Open(
-            String run, String cell, String cellId, String operator, String state, String stateWords, String since) {}
+            String run,
+            String cell,
+            String cellId,
+            String operator,
+            String state,
+            String stateWords,
+            String since,
+            boolean swap) {}
 
     @GetMapping("/desk")
     String show(Model model) {
@@ -127,6 +143,10 @@ class TechnicianDesk {
     }
 
     private static String headline(List<Start> starts, List<Due> tests, List<Open> open) {
+        List<String> swaps = open.stream().filter(Open::swap).map(Open::cell).toList();
+        if (!swaps.isEmpty()) {
+            return "Swap the e-stop attendant: " + String.join(", ", swaps) + ".";
+        }
         if (!tests.isEmpty()) {
             return tests.get(0).what() + " on " + tests.stream().map(Due::cell).collect(Collectors.joining(", ")) + ".";
         }
@@ -240,6 +260,8 @@ class TechnicianDesk {
         String over = booking.filter(one -> one.end().isBefore(now))
                 .map(one -> ", over its slot since " + labTime.time(one.end()))
                 .orElse("");
+        Optional<Turn> turn =
+                run.state() == RunState.RUNNING ? handovers.turn(run.booking()).filter(Turn::over) : Optional.empty();
         return new Open(
                 run.id().toString(),
                 cells.find(run.cell()).map(Cell::name).orElse("unknown"),
@@ -249,8 +271,12 @@ class TechnicianDesk {
                 run.state().words(),
                 labTime.full(run.startedAt())
                         + over
+                        + turn.map(one -> "; the e-stop attendant's turn is over since " + labTime.time(one.until())
+                                        + ", swap")
+                                .orElse("")
                         + (run.state() == RunState.STOPPED
                                 ? "; waits for the cause of the stop, and its reset by staff"
-                                : ""));
+                                : ""),
+                turn.isPresent());
     }
 }

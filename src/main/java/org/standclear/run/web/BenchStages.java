@@ -4,6 +4,8 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
@@ -110,18 +112,26 @@ class BenchStages {
         Booking booking = standing.prepared().booking();
         Run run = runs.of(booking.id()).orElseThrow();
         BenchView.Swap swap = swaps.of(standing);
-        String turn = BenchSwaps.told(swap);
         return draft.stage(Stage.RUNNING)
                 .swap(swap)
                 .head(
                         slot(booking),
                         "Running. Hand on the e-stop.",
-                        turn.isEmpty() ? told(booking, standing.release().orElse(null), now) : turn)
+                        told(booking, standing.release().orElse(null), BenchSwaps.told(swap), now))
                 .run(view(run, standing.release().orElse(null), watches.of(run, standing, me, now)))
                 .mayAct(acts(booking, me));
     }
 
-    private String told(Booking booking, @Nullable Release release, Instant now) {
+    /** What ends the run first, then what goes on with it: neither hides the other. */
+    private String told(Booking booking, @Nullable Release release, String turn, Instant now) {
+        String ends = ends(booking, release, now);
+        String watched = release != null && release.firstRun() && ends.isEmpty()
+                ? people.printedName(release.releaser()) + " watches this first run."
+                : "";
+        return Stream.of(ends, turn, watched).filter(line -> !line.isEmpty()).collect(Collectors.joining(" "));
+    }
+
+    private String ends(Booking booking, @Nullable Release release, Instant now) {
         if (!now.isBefore(booking.end())) {
             return "The slot ended at " + labTime.time(booking.end()) + ". Finish now.";
         }
@@ -135,9 +145,7 @@ class BenchStages {
         if (release != null && watches.isOver(release, now)) {
             return "The time of a first run is over. Stop it and finish.";
         }
-        return release != null && release.firstRun()
-                ? people.printedName(release.releaser()) + " watches this first run."
-                : "";
+        return "";
     }
 
     private long passesSinceStart(Booking booking) {

@@ -2,6 +2,7 @@ package org.standclear.signoff.records;
 
 import java.util.List;
 import java.util.UUID;
+import java.util.function.Consumer;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.boot.autoconfigure.condition.ConditionalOnProperty;
@@ -13,7 +14,7 @@ import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.lab.Labs;
 import org.standclear.signoff.Preparation;
 
-/** Looks after releases that wait, so that one that no longer holds lapses on every screen though nobody looks. */
+/** Looks after releases that wait and turns that go on, so that what is over is over on every screen though nobody looks. */
 @Component
 @ConditionalOnProperty(name = "standclear.lapses.by-themselves", havingValue = "true", matchIfMissing = true)
 class LapseTurns {
@@ -23,29 +24,35 @@ class LapseTurns {
     private final JdbcClient jdbc;
     private final Labs labs;
     private final Preparation preparation;
+    private final TurnsOver turns;
 
-    LapseTurns(JdbcClient jdbc, Labs labs, Preparation preparation) {
+    LapseTurns(JdbcClient jdbc, Labs labs, Preparation preparation, TurnsOver turns) {
         this.jdbc = jdbc;
         this.labs = labs;
         this.preparation = preparation;
+        this.turns = turns;
     }
 
     @Scheduled(initialDelayString = "PT5S", fixedDelayString = "PT2S")
     void run() {
-        labs.forEach(lab -> look());
+        labs.forEach(lab -> {
+            each("RELEASED", preparation::look);
+            each("RUNNING", turns::look);
+        });
     }
 
-    private void look() {
-        List<UUID> released = jdbc.sql("select id from bookings where lab_id = :lab and state = 'RELEASED'")
+    private void each(String state, Consumer<BookingId> look) {
+        List<UUID> bookings = jdbc.sql("select id from bookings where lab_id = :lab and state = :state")
                 .param("lab", labs.theLab().id().value())
+                .param("state", state)
                 .query(UUID.class)
                 .list();
-        for (UUID booking : released) {
+        for (UUID booking : bookings) {
             try {
-                preparation.look(new BookingId(booking));
+                look.accept(new BookingId(booking));
             } catch (DataAccessException busy) {
                 // somebody else holds it now; the next turn comes soon
-                LOG.debug("release of booking {} was not looked after", booking, busy);
+                LOG.debug("booking {} was not looked after", booking, busy);
             }
         }
     }

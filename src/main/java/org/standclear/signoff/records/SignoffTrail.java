@@ -14,6 +14,7 @@ import org.standclear.signoff.Part;
 import org.standclear.signoff.Release;
 import org.standclear.signoff.Sheet;
 import org.standclear.signoff.Signature;
+import org.standclear.signoff.Turn;
 import org.standclear.signoff.Waiver;
 import org.standclear.trail.Trail;
 import org.standclear.trail.TrailEntry;
@@ -21,6 +22,8 @@ import org.standclear.trail.TrailEntry;
 /** Writes what happens at the bench into the lab's record. Values read blind stay out until the release. */
 @Component
 class SignoffTrail {
+
+    static final String TURN_OVER = "signoff.turn-over";
 
     private final Trail trail;
     private final LiveEvents live;
@@ -133,6 +136,18 @@ class SignoffTrail {
                         "The release waits for another e-stop attendant, " + rule.words() + ": " + because)
                 .with("release", release.id())
                 .with("rule", rule.code()));
+    }
+
+    void turnOver(Booking booking, Release release, Turn turn) {
+        live.cellChanged(release.cell());
+        trail.append(entry(
+                        TURN_OVER,
+                        booking,
+                        null,
+                        "The turn of " + people.printedName(release.attendant()) + " at the e-stop was over at "
+                                + labTime.time(turn.until()) + " and the run goes on: somebody else takes it.")
+                .with("attendant", release.attendant())
+                .with("release", release.id()));
     }
 
     void askedToTakeOver(Booking booking, PersonId next, PersonId by) {
