@@ -11,6 +11,10 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.h2.engine.SessionLocal;
+import org.h2.jdbc.JdbcConnection;
+import org.h2.table.Table;
 
 /**
  * One look at the database: queries are asked only when a table that they read was written to since the last look, since
@@ -39,23 +43,26 @@ final class Look {
         /** Looks again. */
         Look again(Connection connection) throws SQLException {
             boolean first = counts.isEmpty();
-            Set<String> changed = Rows.of(connection, """
-                            select table_name, last_modification from information_schema.tables
-                            where table_schema = 'PUBLIC'""").stream()
-                    .filter(this::isNew)
-                    .map(Memory::name)
-                    .collect(Collectors.toSet());
+            Set<String> changed =
+                    tables(connection).filter(this::isNew).map(Memory::name).collect(Collectors.toSet());
             return new Look(connection, first, changed);
         }
 
-        private boolean isNew(Map<String, Object> row) {
-            long now = Rows.number(row, "last_modification");
-            Long before = counts.put(name(row), now);
+        /** As the engine has them: its view of them costs a third of an audit, since it counts their rows. */
+        private static Stream<Table> tables(Connection connection) throws SQLException {
+            SessionLocal session =
+                    (SessionLocal) connection.unwrap(JdbcConnection.class).getSession();
+            return session.getDatabase().getSchema("PUBLIC").getAllTablesAndViews(null).stream();
+        }
+
+        private boolean isNew(Table table) {
+            long now = table.getMaxDataModificationId();
+            Long before = counts.put(name(table), now);
             return before == null || before != now;
         }
 
-        private static String name(Map<String, Object> row) {
-            return Rows.text(row, "table_name").toLowerCase(Locale.ROOT);
+        private static String name(Table table) {
+            return table.getName().toLowerCase(Locale.ROOT);
         }
     }
 

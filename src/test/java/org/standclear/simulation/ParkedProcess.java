@@ -44,12 +44,14 @@ public final class ParkedProcess {
         SpringApplication application = new SpringApplication(StandclearApplication.class, Beans.class);
         application.addInitializers(
                 started -> started.getBeanFactory().registerSingleton("withoutTests", new WithoutTests()));
+        // pages and rounds have no part in what is walked through here, so they are not made
         ConfigurableApplicationContext context = application.run(
                 "--spring.datasource.url=" + System.getProperty("database.url"),
                 "--spring.datasource.username=" + System.getProperty("database.user"),
                 "--spring.datasource.hikari.maximum-pool-size=60",
                 "--server.port=0",
                 "--spring.main.banner-mode=off",
+                "--spring.main.lazy-initialization=true",
                 "--logging.level.root=error");
         BenchScene first = new BenchScene(context);
         for (int i = 1; i < args.length; i++) {
