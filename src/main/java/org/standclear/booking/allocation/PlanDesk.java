@@ -65,13 +65,12 @@ public class PlanDesk {
     }
 
     /**
-     * Books every place of the plan, or says why not; then the caller rolls back. The caller has checked that the person
-     * may.
+     * Books every place of the plan, or says why not; then the caller rolls back. Lab staff only.
      */
     @Transactional
     public Optional<String> accept(UUID searchId, PersonId by) {
         Search search = searches.find(searchId).orElseThrow();
-        Window window = windows.lock(search.window());
+        Window window = windows.lockForStaff(search.window(), by);
         Optional<String> decided = decided(search, window);
         if (decided.isPresent()) {
             return decided;
@@ -138,7 +137,7 @@ public class PlanDesk {
     /** Takes every booking of the accepted plan back, uncounted, until the window begins; or says why not. */
     @Transactional
     public Optional<String> undo(UUID windowId, PersonId by) {
-        Window window = windows.lock(windowId);
+        Window window = windows.lockForStaff(windowId, by);
         Window.Accepted accepted = window.accepted();
         if (accepted == null) {
             return Optional.of("No plan of this window is accepted.");

@@ -90,7 +90,7 @@ public class SearchDesk implements DisposableBean {
     /** Begins when the caller's transaction has ended well; the caller has checked that the person may. */
     public Begun begin(UUID id, long seed, PersonId by) {
         return java.util.Objects.requireNonNull(transaction.execute(status -> {
-            Window window = windows.lock(id);
+            Window window = windows.lockForStaff(id, by);
             if (window.accepted() != null) {
                 return new Begun.Refused("A plan for this window is accepted already. Undo it first.");
             }

@@ -44,14 +44,14 @@ public class WindowClosing {
     /** Nothing was changed, and why; the field is empty when it is about the window. */
     public record Refused(String field, String says) {}
 
-    /** Ends it, searches that go on too; or says why not. The caller has checked that the person may. */
+    /** Ends it, searches that go on too; or says why not. Lab staff only. */
     @Transactional
     public Optional<Refused> close(UUID id, String reason, PersonId by) {
         if (PlainText.check(reason, LONGEST_REASON) instanceof PlainText.Refused refused) {
             return Optional.of(new Refused("reason", refused.says()));
         }
         String text = ((PlainText.Fine) PlainText.check(reason, LONGEST_REASON)).text();
-        Window window = windows.lock(id);
+        Window window = windows.lockForStaff(id, by);
         if (window.accepted() != null) {
             return Optional.of(new Refused(
                     "", "A plan of this window is accepted: undo that first, or cancel its bookings one by one."));
@@ -79,7 +79,7 @@ public class WindowClosing {
     /** Takes the closing back, or says why not. */
     @Transactional
     public Optional<String> reopen(UUID id, PersonId by) {
-        Window window = windows.lock(id);
+        Window window = windows.lockForStaff(id, by);
         if (window.closed() == null) {
             return Optional.of("The window is not closed.");
         }

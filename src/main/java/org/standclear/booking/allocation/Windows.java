@@ -12,10 +12,12 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.springframework.transaction.annotation.Transactional;
+import org.standclear.people.People;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
+import org.standclear.platform.web.NotFoundException;
 import org.standclear.trail.Trail;
 import org.standclear.trail.TrailEntry;
 
@@ -25,12 +27,14 @@ public class Windows {
 
     private final JdbcClient jdbc;
     private final Labs labs;
+    private final People people;
     private final Trail trail;
     private final Clock clock;
 
-    Windows(JdbcClient jdbc, Labs labs, Trail trail, Clock clock) {
+    Windows(JdbcClient jdbc, Labs labs, People people, Trail trail, Clock clock) {
         this.jdbc = jdbc;
         this.labs = labs;
+        this.people = people;
         this.trail = trail;
         this.clock = clock;
     }
@@ -53,9 +57,10 @@ public class Windows {
                 .list();
     }
 
-    /** Opens a window for requests; the caller has checked that the person may. */
+    /** Lab staff open a window for requests. */
     @Transactional
     public UUID open(String title, LocalDate firstDay, LocalDate lastDay, Instant requestsUntil, PersonId by) {
+        asStaff(by);
         UUID id = Id.newValue();
         jdbc.sql("""
                 insert into booking_windows (id, lab_id, title, first_day, last_day, requests_until, made_by, made_at)
@@ -75,13 +80,27 @@ public class Windows {
 
     /**
      * Reads the window and locks it until the transaction ends: one search begins, one plan is accepted at a time,
-     * and nobody changes their request meanwhile.
+     * and nobody changes their request meanwhile. A window of another lab is not there.
      */
     Window lock(UUID id) {
-        return jdbc.sql("select * from booking_windows where id = :id for update")
+        return jdbc.sql("select * from booking_windows where id = :id and lab_id = :lab for update")
+                .param("lab", labs.theLab().id().value())
                 .param("id", id)
                 .query(Windows::window)
-                .single();
+                .optional()
+                .orElseThrow(() -> new NotFoundException("window"));
+    }
+
+    /** The same for what only lab staff do, whatever page asked before. */
+    Window lockForStaff(UUID id, PersonId by) {
+        asStaff(by);
+        return lock(id);
+    }
+
+    private void asStaff(PersonId by) {
+        if (people.find(by).filter(one -> one.active() && one.isLabStaff()).isEmpty()) {
+            throw new NotFoundException("window");
+        }
     }
 
     void accept(UUID id, UUID search, PersonId by) {
