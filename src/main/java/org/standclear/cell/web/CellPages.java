@@ -98,6 +98,7 @@ class CellPages {
         model.addAttribute("effects", seesProposals(me) ? effects.of(cell) : List.of());
         model.addAttribute("sees", seesProposals(me));
         model.addAttribute("staff", me.isLabStaff());
+        model.addAttribute("reads", me.isLabStaff() || me.is(Role.STUDENT));
         model.addAttribute("instructor", me.is(Role.INSTRUCTOR));
         return "cell/show";
     }

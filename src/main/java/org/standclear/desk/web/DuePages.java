@@ -5,7 +5,6 @@ import java.time.LocalDate;
 import java.time.YearMonth;
 import java.time.format.TextStyle;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -23,6 +22,7 @@ import org.standclear.cell.DayTests;
 import org.standclear.cell.DutyDue;
 import org.standclear.cell.RecurringDuties;
 import org.standclear.cell.RecurringDuty;
+import org.standclear.desk.web.DatedDuties.Due;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
@@ -31,10 +31,9 @@ import org.standclear.platform.time.LabTime;
 @Controller
 class DuePages {
 
-    private static final int SOON_DAYS = 30;
-
     private final Cells cells;
     private final RecurringDuties duties;
+    private final DatedDuties dated;
     private final DayTests dayTests;
     private final EndingAuthorisations ending;
     private final Labs labs;
@@ -44,6 +43,7 @@ class DuePages {
     DuePages(
             Cells cells,
             RecurringDuties duties,
+            DatedDuties dated,
             DayTests dayTests,
             EndingAuthorisations ending,
             Labs labs,
@@ -51,6 +51,7 @@ class DuePages {
             Clock clock) {
         this.cells = cells;
         this.duties = duties;
+        this.dated = dated;
         this.dayTests = dayTests;
         this.ending = ending;
         this.labs = labs;
@@ -58,16 +59,11 @@ class DuePages {
         this.clock = clock;
     }
 
-    /** One date. */
-    record Due(LocalDate on, String day, String what, String cell, String href, String state, String words) {}
-
-    private record Dated(Cell cell, DutyDue due) {}
-
     @GetMapping("/due")
     String show(@AuthenticationPrincipal SignedInPerson me, Model model) {
         LocalDate today = labTime.today();
         List<Due> all = new ArrayList<>(dayTests(today));
-        dated().forEach(one -> all.add(due(one, today)));
+        dated.all().forEach(one -> all.add(dated.line(one)));
         List<Due> late =
                 all.stream().filter(due -> due.state().equals("failed")).toList();
         Map<String, List<Due>> months = new LinkedHashMap<>();
@@ -86,7 +82,7 @@ class DuePages {
 
     @GetMapping("/due.ics")
     ResponseEntity<byte[]> file(@AuthenticationPrincipal SignedInPerson me) {
-        List<DueCalendar.Day> days = new ArrayList<>(dated().stream()
+        List<DueCalendar.Day> days = new ArrayList<>(dated.all().stream()
                 .map(one -> new DueCalendar.Day(
                         one.due().duty().code() + "-" + one.cell().id() + "@standclear",
                         one.due().due(),
@@ -103,13 +99,6 @@ class DuePages {
                 .body(DueCalendar.of(labs.theLab().name() + ": what falls due", days, clock.instant()));
     }
 
-    private List<Dated> dated() {
-        return cells.all().stream()
-                .flatMap(cell -> duties.due(cell.id()).stream().map(due -> new Dated(cell, due)))
-                .sorted(Comparator.comparing(one -> one.due().due()))
-                .toList();
-    }
-
     private List<Due> dayTests(LocalDate today) {
         return cells.all().stream()
                 .filter(cell -> cell.state().mayRun())
@@ -123,19 +112,6 @@ class DuePages {
                         "due",
                         "today, gates every release"))
                 .toList();
-    }
-
-    private Due due(Dated one, LocalDate today) {
-        DutyDue due = one.due();
-        boolean late = due.overdue(today);
-        return new Due(
-                due.due(),
-                labTime.day(due.due()) + " " + due.due().getYear(),
-                due.duty().words(),
-                one.cell().name(),
-                "/cells/" + one.cell().id(),
-                late ? "failed" : due.within(today, SOON_DAYS) ? "due" : "none",
-                late ? due.fromNow(today) + ": no release" : due.fromNow(today));
     }
 
     /** Cells on which something has no interval, which is said rather than taken for nothing to do. */

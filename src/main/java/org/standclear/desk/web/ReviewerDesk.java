@@ -8,6 +8,7 @@ import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.standclear.cell.RecurringDuty;
 import org.standclear.incident.CorrectiveAction;
 import org.standclear.incident.CorrectiveActions;
 import org.standclear.incident.Incident;
@@ -20,7 +21,7 @@ import org.standclear.platform.lab.CellNames;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
 
-/** The safety reviewer's start page: incidents that wait for a review, and actions that are open or late. */
+/** The safety reviewer's start page: incidents that wait for a review, reviews of risk assessments, actions that are open or late. */
 @Controller
 class ReviewerDesk {
 
@@ -30,6 +31,7 @@ class ReviewerDesk {
     private final Incidents incidents;
     private final IncidentReviews reviews;
     private final CorrectiveActions actions;
+    private final DatedDuties duties;
     private final People people;
     private final CellNames cellNames;
     private final LabTime labTime;
@@ -39,6 +41,7 @@ class ReviewerDesk {
             Incidents incidents,
             IncidentReviews reviews,
             CorrectiveActions actions,
+            DatedDuties duties,
             People people,
             CellNames cellNames,
             LabTime labTime,
@@ -46,6 +49,7 @@ class ReviewerDesk {
         this.incidents = incidents;
         this.reviews = reviews;
         this.actions = actions;
+        this.duties = duties;
         this.people = people;
         this.cellNames = cellNames;
         this.labTime = labTime;
@@ -56,7 +60,7 @@ class ReviewerDesk {
     record Open(String href, String what, String sentence, String state, String words, String waits, String run) {}
 
     /** An action that is not settled. */
-    record ToDo(String what, String who, String state, String words) {}
+    record ToDo(String href, String what, String who, String state, String words) {}
 
     @GetMapping("/reviewer")
     String show(@AuthenticationPrincipal SignedInPerson me, Model model) {
@@ -73,6 +77,12 @@ class ReviewerDesk {
         model.addAttribute(
                 "actions",
                 unsettled.actions().stream().map(action -> toDo(action, today)).toList());
+        model.addAttribute(
+                "assessments",
+                duties.all().stream()
+                        .filter(one -> one.due().duty() == RecurringDuty.RISK_ASSESSMENT)
+                        .map(duties::line)
+                        .toList());
         model.addAttribute("moreActions", unsettled.next() != null);
         return "desk/reviewer";
     }
@@ -114,6 +124,7 @@ class ReviewerDesk {
                 ? (over.isEmpty() ? "due " : over) + labTime.day(action.dueOn())
                 : "did it help? " + (over.isEmpty() ? "look on " : over) + labTime.day(done.checkDueOn());
         return new ToDo(
+                "/incidents/" + action.incident(),
                 action.words(),
                 people.printedName(action.owner()) + " · " + action.level().words(),
                 action.isOverdue(today) ? "due" : done == null ? "open" : "checked",

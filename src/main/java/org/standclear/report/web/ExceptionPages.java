@@ -62,7 +62,9 @@ class ExceptionPages {
     private String page(LocalDate monday, Map<String, String> errors, String remark, Model model) {
         WeekExceptions.Week week = exceptions.week(monday);
         model.addAttribute("week", week);
-        model.addAttribute("headline", headline(week));
+        String weekOf = labTime.day(monday) + " " + monday.getYear();
+        model.addAttribute("weekOf", weekOf);
+        model.addAttribute("headline", headline(week, weekOf));
         model.addAttribute("lines", week.lines().stream().map(this::line).toList());
         model.addAttribute("questions", questions(qualities.week(monday)));
         model.addAttribute("before", monday.minusWeeks(1).toString());
@@ -92,14 +94,13 @@ class ExceptionPages {
         return read.remark().isEmpty() ? "" : ": " + read.remark();
     }
 
-    private static String headline(WeekExceptions.Week week) {
+    private static String headline(WeekExceptions.Week week, String weekOf) {
         if (week.lines().isEmpty()) {
-            return "Nothing to read in the week of " + week.monday();
+            return "Nothing to read in the week of " + weekOf;
         }
         return week.unread() == 0
-                ? "All " + week.lines().size() + " lines of the week of " + week.monday() + " are read and signed"
-                : week.unread() + (week.unread() == 1 ? " line" : " lines") + " to read in the week of "
-                        + week.monday();
+                ? "All " + week.lines().size() + " lines of the week of " + weekOf + " are read and signed"
+                : week.unread() + (week.unread() == 1 ? " line" : " lines") + " to read in the week of " + weekOf;
     }
 
     /** Of the whole lab, and as questions: numbers alone say nothing about anybody. */

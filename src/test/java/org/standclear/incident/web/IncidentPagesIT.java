@@ -254,7 +254,11 @@ class IncidentPagesIT {
                     .incident();
             assertThat(see(ines, at(id)).text()).contains("You had a part in it");
             assertThat(refusal(submit(ines, at(id) + "/review", Map.of()))).contains("You had a part in it");
-            assertThat(see(rosalind, "/reviewer").text()).contains("Incident " + now(id).number());
+            Document desk = see(rosalind, "/reviewer");
+            assertThat(desk.text()).contains("Incident " + now(id).number());
+            assertThat(desk.select("main a[href=/report], main a[href=/due]")).hasSize(2);
+            assertThat(desk.select("section[aria-labelledby=assessments]").text())
+                    .contains("Reviews of risk assessments");
         }
 
         @Test

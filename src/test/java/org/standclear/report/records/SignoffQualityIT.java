@@ -111,6 +111,7 @@ class SignoffQualityIT {
                     .andReturn()
                     .getResponse()
                     .getContentAsString();
+            assertThat(Jsoup.parse(page).title()).startsWith("Exceptions, week of Mon 9 Mar 2026");
             Element section = Jsoup.parse(page).selectFirst("section[aria-labelledby=quality]");
             assertThat(section).isNotNull();
             assertThat(section.select("li").eachText())
