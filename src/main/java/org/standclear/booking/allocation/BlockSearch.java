@@ -2,18 +2,24 @@ package org.standclear.booking.allocation;
 
 import com.google.ortools.sat.IntVar;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.BiPredicate;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
+import org.standclear.booking.allocation.BlockModel.Option;
 import org.standclear.booking.allocation.SatSearch.Ending;
 import org.standclear.core.allocation.Level;
+import org.standclear.core.allocation.Place;
 import org.standclear.core.allocation.Places;
 import org.standclear.core.allocation.Plan;
 import org.standclear.core.allocation.Problem;
+import org.standclear.core.allocation.Span;
+import org.standclear.core.allocation.Turn;
 
 /** What no plan can do better than, stage by stage, by a search for numbers of turns in blocks of slots; and these numbers. */
 final class BlockSearch {
@@ -23,14 +29,18 @@ final class BlockSearch {
     private final List<Supplier<SatStage>> stages;
     private final List<IntVar> all = new ArrayList<>();
     private final Ending ending;
-    private final Set<IntVar> out = new HashSet<>();
     private Map<IntVar, Long> numbers;
     private Relaxation.@Nullable Prices prices;
     private double worked;
 
     /** Begins with the numbers of a known plan. */
     BlockSearch(Problem problem, Places places, Plan start, Ending ending) {
-        this.model = new BlockModel(problem, places, new Blocks(problem, places));
+        this(problem, places, List.of(), start, ending);
+    }
+
+    /** The same, with slots for blocks in some times. */
+    BlockSearch(Problem problem, Places places, List<Span> single, Plan start, Ending ending) {
+        this.model = new BlockModel(problem, places, new Blocks(problem, places, single));
         this.levels = new SatLevels(model, () -> new BlockTools(model).sum());
         this.stages = levels.stages();
         this.ending = ending;
@@ -121,18 +131,37 @@ final class BlockSearch {
             }
             if (priced.isDear(one.getIndex())) {
                 model.model().addLessOrEqual(one, slack);
-                if (slack == 0) {
-                    out.add(one);
-                }
             } else {
                 model.model().addGreaterOrEqual(one, most - slack);
             }
         }
     }
 
-    /** Whether a number can be more than none in anything as good as what is held. */
-    boolean couldBe(IntVar number) {
-        return !out.contains(number);
+    /** Places in blocks that have turns with the same tool, of those that the numbers have. */
+    BiPredicate<Turn, Place> withTheSameTools() {
+        Map<Integer, Set<String>> used = new HashMap<>();
+        for (var group : model.alike()) {
+            for (Option option : model.options(group.one())) {
+                if (numbers.getOrDefault(option.number(), 0L) > 0) {
+                    option.blocks()
+                            .forEach(block -> used.computeIfAbsent(block, key -> new HashSet<>())
+                                    .add(option.kind().work().tool()));
+                }
+            }
+        }
+        return (turn, place) -> model.blocks().of(place).stream()
+                .allMatch(block -> !used.containsKey(block)
+                        || used.get(block).contains(turn.work().tool()));
+    }
+
+    /** From now on only what costs no more than that on the stage, whose levels may still be traded among themselves. */
+    void atMost(SatStage stage, Map<Level, Long> values) {
+        model.model().minimize(stage.weighted());
+        Relaxation.Prices priced = new Relaxation(model.model().model()).solve(ending.secondsLeft());
+        model.model().addLessOrEqual(stage.weighted(), cost(stage, values));
+        if (priced != null) {
+            shrink(priced, cost(stage, values));
+        }
     }
 
     /** From now on only what is as good as that on the stage. */

@@ -14,6 +14,7 @@ import org.standclear.core.allocation.FreeSlot;
 import org.standclear.core.allocation.Place;
 import org.standclear.core.allocation.Places;
 import org.standclear.core.allocation.Problem;
+import org.standclear.core.allocation.Span;
 import org.standclear.core.allocation.Turn;
 
 /**
@@ -34,6 +35,11 @@ final class Blocks {
     private record Pool(int minutes, boolean helper, Set<String> people) {}
 
     Blocks(Problem problem, Places places) {
+        this(problem, places, List.of());
+    }
+
+    /** In some times every slot is a block by itself, so that there the order in a block is not let go of. */
+    Blocks(Problem problem, Places places, List<Span> single) {
         blockOf = new int[problem.slots().size()];
         List<Set<Object>> alike = alike(problem, places);
         for (Bench bench : problem.benches()) {
@@ -42,6 +48,7 @@ final class Blocks {
             for (int slot : inOrder(problem, bench)) {
                 FreeSlot now = problem.slots().get(slot);
                 boolean goesOn = before != null
+                        && single.stream().noneMatch(now.span()::overlaps)
                         && before.span().until().equals(now.span().from())
                         && alike.get(slot).equals(alike.get(last));
                 if (!goesOn) {

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.Set;
+import java.util.function.BiPredicate;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.standclear.booking.allocation.AskedFor.Group;
@@ -55,19 +56,23 @@ final class BySpells {
     private final Problem fair;
     private final FairRanges ranges;
     private final Map<Level, Long> aim;
+    private final BiPredicate<Turn, Place> suits;
     private final List<Span> spells;
     private final Ending ending;
     private final Random chance;
+    private final List<Span> tight = new ArrayList<>();
     private double worked;
 
     /**
      * Begins.
      *
      * @param aim what the numbers come to on each level up to the wishes
+     * @param suits of places that are as good in all else these are taken
      */
-    BySpells(Problem problem, Map<Level, Long> aim, Ending ending) {
+    BySpells(Problem problem, Map<Level, Long> aim, BiPredicate<Turn, Place> suits, Ending ending) {
         this.problem = problem;
         this.aim = Map.copyOf(aim);
+        this.suits = suits;
         this.ending = ending;
         this.spells = Spells.of(problem);
         this.chance = new Random(ending.seed());
@@ -115,9 +120,18 @@ final class BySpells {
                     }
                 }
             }
+            int before = plan.placed().size();
             plan = anew(plan, there, place -> spell.holds(place.span()));
+            if (plan.placed().size() < before + there.size()) {
+                tight.add(spell);
+            }
         }
         return plan;
+    }
+
+    /** Spells in which not all of the numbers found a place. */
+    List<Span> tight() {
+        return tight;
     }
 
     /** A plan that is as good or better up to the wishes, until it is as good as the aim or so much is done. */
@@ -198,16 +212,26 @@ final class BySpells {
         model.model().minimize(first.weighted(later + 1).add(then.weighted()));
         noMoreThanFair(model, plan, turns);
         Set<BoolVar> now = model.taken(part.now());
-        List<BoolVar> all = new ArrayList<>();
-        model.forEach(all::add);
-        levels.hint(all, one -> now.contains(one) ? 1 : 0);
+        List<BoolVar> values = new ArrayList<>();
+        model.forEach(values::add);
+        levels.hint(values, one -> now.contains(one) ? 1 : 0);
         SatRun run = new SatRun(model.model(), SatRun.Way.PLAIN, WORK_EACH, ending, null);
         worked += run.worked() + WORK_TO_MAKE;
         if (!run.hasSolution()) {
             return plan;
         }
-        Set<BoolVar> taken = all.stream().filter(one -> run.value(one) == 1).collect(Collectors.toSet());
+        Set<BoolVar> taken = values.stream().filter(one -> run.value(one) == 1).collect(Collectors.toSet());
         return part.with(new ReadPlan(model, taken).plan());
+    }
+
+    private void addUnsuited(SatModel model, LinearExprBuilder sum) {
+        for (Group<BoolVar> group : model.alike()) {
+            for (int place = 0; place < group.places().size(); place++) {
+                if (!suits.test(group.one(), group.places().get(place))) {
+                    sum.add(group.taken().get(place));
+                }
+            }
+        }
     }
 
     private void noMoreThanFair(SatModel model, Plan plan, Set<String> turns) {

@@ -27,6 +27,9 @@ class SatAllocator implements Allocator {
     /** More truth values than these the solver cannot search as a whole in the time that people wait. */
     private static final long WHOLE = 30_000;
 
+    /** Up to so many the solver is asked for the tool changes slot by slot as well. */
+    private static final long EXACT_TOOLS = 3_000;
+
     /** After so many rounds without a better plan there is little left to find. */
     private static final int IN_VAIN = 2;
 
@@ -164,6 +167,11 @@ class SatAllocator implements Allocator {
             Solution solution = solution(plan, blocks.bounds());
             ending.watcher().progress(new Progress(Map.of(), solution.score().values(), solution.bounds()));
             if (solution.isProvenBest() || ending.isNow() || workLeft <= 0) {
+                return solution;
+            }
+            if (solution.firstUnproven().filter(Level.TOOL_CHANGES::equals).isPresent()
+                    && truthValues() > EXACT_TOOLS) {
+                // slot by slot no bound of these is found in the time that people wait
                 return solution;
             }
             return slotBySlot(betterPlan.withBetterPlaces(plan, effort.seed(), (long) LOOKS_A_WORK), blocks.bounds());

@@ -25,8 +25,8 @@ final class SatRun {
         THOROUGH,
         /** Nothing is tried out first and no rules are added: for a model whose relaxation is nearly whole by itself. */
         PLAIN,
-        /** The same, and any solution will do. */
-        FIRST
+        /** Nothing is tried out first: for a part of a plan, of which there are many. */
+        PART
     }
 
     /** Runs. */
@@ -41,8 +41,7 @@ final class SatRun {
         if (way != Way.THOROUGH) {
             parameters.setCpModelProbingLevel(0);
             parameters.setSymmetryLevel(0);
-            parameters.setCutLevel(0);
-            parameters.setStopAfterFirstSolution(way == Way.FIRST);
+            parameters.setCutLevel(way == Way.PLAIN ? 0 : 1);
         }
         Stopper stopper = new Stopper(solver, ending.watcher());
         try (stopper) {
@@ -53,11 +52,6 @@ final class SatRun {
     /** Whether there is a solution, the best or not. */
     boolean hasSolution() {
         return status == CpSolverStatus.OPTIMAL || status == CpSolverStatus.FEASIBLE;
-    }
-
-    /** Whether none exists. */
-    boolean isHopeless() {
-        return status == CpSolverStatus.INFEASIBLE;
     }
 
     long value(IntVar number) {

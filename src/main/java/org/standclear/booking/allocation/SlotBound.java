@@ -13,7 +13,7 @@ import org.standclear.core.allocation.Problem;
 final class SlotBound {
 
     /** The linear solver has no measure of its own for what it has done; it is through in about a second at a college's size. */
-    private static final double SECONDS = 8;
+    private static final double SECONDS = 20;
 
     private final SatModel model;
     private final SatLevels levels;

@@ -59,6 +59,26 @@ class BlockSearchTests {
         assertThat(new Score(least)).isLessThanOrEqualTo(best);
     }
 
+    /** With every slot for a block the numbers say more, and still nothing that the best of all plans does not keep. */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10})
+    void isNeverWorseThanTheBestOfAllPlansSlotBySlot(long seed) {
+        Problem problem = SmallWeek.problem(seed);
+        Score best = new EveryPlan(problem).best();
+
+        BlockSearch search = new BlockSearch(problem, new Places(problem), Spells.of(problem), Plan.EMPTY, ending());
+        Map<Level, Long> least = new EnumMap<>(Level.class);
+        for (int stage = 0; stage < search.stages(); stage++) {
+            SatStage one = search.stage(stage);
+            search.atMost(one, best.values());
+            least.putAll(search.settle(one, Map.of(), 0, 5).values());
+            search.hold(one, least);
+        }
+
+        assertThat(least).hasSize(Level.values().length);
+        assertThat(new Score(least)).isLessThanOrEqualTo(best);
+    }
+
     /** Whatever the order of its turns within a block, the numbers of a plan break no rule of theirs. */
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3})

@@ -14,6 +14,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.standclear.booking.allocation.SatSearch.Ending;
 import org.standclear.core.allocation.Allocator.Watcher;
+import org.standclear.core.allocation.FirstPlan;
 import org.standclear.core.allocation.Level;
 import org.standclear.core.allocation.Places;
 import org.standclear.core.allocation.Plan;
@@ -82,7 +83,7 @@ class BySpellsTests {
             held.putAll(search.settle(one, Map.of(), 0, 5).values());
             search.hold(one, held);
         }
-        BySpells spells = new BySpells(problem, held, ending());
+        BySpells spells = new BySpells(problem, held, (turn, place) -> true, ending());
 
         Plan first = spells.placed(search.model(), search.numbers());
         Plan plan = spells.better(first, 20);
@@ -93,5 +94,22 @@ class BySpellsTests {
         Score score = Score.of(problem, plan);
         assertThat(judged).allSatisfy(level -> assertThat(score.at(level)).isEqualTo(held.get(level)));
         assertThat(score.at(Level.WISHES)).isBetween(held.get(Level.WISHES), held.get(Level.WISHES) + 1);
+    }
+
+    /** Other places for the same turns: fewer changes, nothing worse, no rule broken. */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3})
+    void toolChangesBecomeFewer(long seed) {
+        Problem problem = new RushWeek(20, 3, 2, 36, seed).problem();
+        Places places = new Places(problem);
+        Plan start = new FirstPlan(problem, places).find();
+
+        Plan plan = new FewerTools(problem, places, ending()).from(start, 0, 5);
+
+        Score before = Score.of(problem, start);
+        Score after = Score.of(problem, plan);
+        assertThat(new PlanRules(problem).broken(plan)).isEmpty();
+        assertThat(after).isLessThan(before);
+        assertThat(after.at(Level.TOOL_CHANGES)).isLessThan(before.at(Level.TOOL_CHANGES));
     }
 }
