@@ -194,11 +194,11 @@ final class ExceptionQueries {
             new Query(
                     "signed-quickly",
                     "Unusually quick",
-                    "Nine answers take time when they are read.",
+                    "From the first signature to the last; what the operator read before it is not in it.",
                     30,
                     "seconds",
                     Measure.SECONDS_BELOW,
-                    "%s, %s: the full bench list was signed by three within %d s.",
+                    "%s, %s: %d s from the first signature on the full bench list to the last.",
                     SIGNED.formatted("not s.brief")),
             new Query(
                     "released-at-once",

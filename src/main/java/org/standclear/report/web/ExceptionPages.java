@@ -113,7 +113,7 @@ class ExceptionPages {
         return List.of(
                 quality.lists() + " full bench lists took, from the first signature to the last, " + first + " to "
                         + last + " s, the middle one " + ShownNumber.plain(quality.medianSeconds())
-                        + " s. Is there time to read, and to look?",
+                        + " s; what is read before the first signature is not in it. Is there time to read, and to look?",
                 quality.sameAsBefore() + " of " + quality.lists()
                         + " read the very same values as the list before on that cell. Were they read, or remembered?",
                 quality.refused() + " lists ended without a release and " + quality.disagreements()
