@@ -4,6 +4,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -174,6 +175,19 @@ class BookingRows {
                         + "select * from bookings where attendant_id = :person and ends_at > :after "
                         + "order by starts_at, id",
                 Map.of("person", person.value(), "after", sql(endingAfter)));
+    }
+
+    /** Bookings of these operators in this lab that end after the instant; not more than a thousand people at a time. */
+    List<BookingLife> ofOperators(Collection<PersonId> operators, Instant endingAfter) {
+        return where(
+                "operator_id in (:operators) and ends_at > :after and lab_id = :lab" + IN_ORDER,
+                Map.of(
+                        "operators",
+                        operators.stream().map(PersonId::value).toList(),
+                        "after",
+                        sql(endingAfter),
+                        "lab",
+                        here()));
     }
 
     List<BookingLife> pastOf(PersonId person, Instant endedBy, int atMost) {

@@ -1,48 +1,77 @@
 package org.standclear.booking;
 
+import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Transactional;
 import org.standclear.people.StandingBookings;
 import org.standclear.platform.ids.PersonId;
 
-/** Counts what people have ahead, for who is about to take them out of a section, and tells them that it stays. */
+/**
+ * What people have ahead in this lab, for who is about to take them out of a section; and tells them that it stays. What they
+ * have in another lab is not this one's to know.
+ */
 @Component
 class BookingsAhead implements StandingBookings {
 
-    private final Bookings bookings;
+    /** So many people are asked for together: a roster may take out thousands. */
+    private static final int TOGETHER = 1000;
+
+    private final BookingRows rows;
     private final BookingMoves moves;
     private final BookingLetters letters;
 
-    BookingsAhead(Bookings bookings, BookingMoves moves, BookingLetters letters) {
-        this.bookings = bookings;
+    BookingsAhead(BookingRows rows, BookingMoves moves, BookingLetters letters) {
+        this.rows = rows;
         this.moves = moves;
         this.letters = letters;
     }
 
     @Override
+    @Transactional(readOnly = true)
     public int aheadOf(Collection<PersonId> people) {
-        return people.stream().mapToInt(person -> ahead(person).size()).sum();
-    }
-
-    private List<Booking> ahead(PersonId person) {
-        return bookings.of(person, moves.now()).stream()
-                .filter(booking -> booking.operator().equals(person))
-                .toList();
+        return ahead(people).values().stream().mapToInt(List::size).sum();
     }
 
     @Override
-    public void tellOfLeaving(PersonId person, String section) {
-        List<Booking> ahead = ahead(person);
-        if (!ahead.isEmpty()) {
-            letters.leftSection(person, section, ahead);
+    @Transactional(readOnly = true)
+    public Set<PersonId> whoHasAny(Collection<PersonId> people) {
+        return ahead(people).keySet();
+    }
+
+    private Map<PersonId, List<Booking>> ahead(Collection<PersonId> people) {
+        Instant now = moves.now();
+        BookingSettings settings = moves.settings();
+        List<PersonId> all = new ArrayList<>(new HashSet<>(people));
+        Map<PersonId, List<Booking>> ahead = new HashMap<>();
+        for (int from = 0; from < all.size(); from += TOGETHER) {
+            ahead.putAll(rows.ofOperators(all.subList(from, Math.min(all.size(), from + TOGETHER)), now).stream()
+                    .map(life -> life.bookingAsOf(now, settings))
+                    .filter(booking -> booking.state().holdsItsSlot())
+                    .collect(Collectors.groupingBy(Booking::operator)));
         }
+        return ahead;
     }
 
     @Override
-    public void tellOfReturn(PersonId person, String section) {
-        if (!ahead(person).isEmpty()) {
-            letters.backInSection(person, section);
-        }
+    @Transactional
+    public void tellOfLeaving(Map<PersonId, String> sections) {
+        ahead(sections.keySet())
+                .forEach((person, ahead) -> letters.leftSection(person, String.valueOf(sections.get(person)), ahead));
+    }
+
+    @Override
+    @Transactional
+    public void tellOfReturn(Map<PersonId, String> sections) {
+        ahead(sections.keySet())
+                .keySet()
+                .forEach(person -> letters.backInSection(person, String.valueOf(sections.get(person))));
     }
 }

@@ -1,17 +1,22 @@
 package org.standclear.people;
 
 import java.util.Collection;
+import java.util.Map;
+import java.util.Set;
 import org.standclear.platform.ids.PersonId;
 
-/** Asked before people are taken out of a section, and told of it: answered by who knows bookings. */
+/** Asked before people are taken out of a section, and told of it: answered by who knows the bookings of this lab. */
 public interface StandingBookings {
 
     /** How many bookings of these people are still ahead. */
     int aheadOf(Collection<PersonId> people);
 
-    /** Tells the person, if any booking is ahead, that they left the section and that their bookings stay. */
-    void tellOfLeaving(PersonId person, String section);
+    /** Those of them who have any. */
+    Set<PersonId> whoHasAny(Collection<PersonId> people);
 
-    /** Tells the person, if any booking is ahead, that they are in the section again. */
-    void tellOfReturn(PersonId person, String section);
+    /** Tells those who have bookings ahead that they left the section named, and that their bookings stay. */
+    void tellOfLeaving(Map<PersonId, String> sections);
+
+    /** Tells those who have bookings ahead that they are in the section named again. */
+    void tellOfReturn(Map<PersonId, String> sections);
 }

@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.springframework.stereotype.Service;
@@ -213,12 +214,11 @@ class JdbcRosterImports implements RosterImports {
 
     /** Those of them who have something ahead in this lab. */
     private List<UUID> withBookingsAhead(Collection<UUID> people) {
-        List<PersonId> all = people.stream().map(PersonId::new).toList();
-        return standing.aheadOf(all) == 0
-                ? List.of()
-                : people.stream()
-                        .filter(person -> standing.aheadOf(List.of(new PersonId(person))) > 0)
-                        .toList();
+        Set<PersonId> ahead =
+                standing.whoHasAny(people.stream().map(PersonId::new).toList());
+        return people.stream()
+                .filter(person -> ahead.contains(new PersonId(person)))
+                .toList();
     }
 
     @Override

@@ -54,8 +54,7 @@ class RosterDone {
     }
 
     private String takenOut(UUID roster, int count) {
-        int ahead = standing.aheadOf(
-                left(roster).keySet().stream().map(PersonId::new).toList());
+        int ahead = standing.aheadOf(left(roster).keySet());
         return count + " taken out of "
                 + (count == 1 ? "a section" : "their sections")
                 + (ahead == 0
@@ -67,24 +66,26 @@ class RosterDone {
     }
 
     /** Who was taken out, with the section: the last of several. */
-    Map<UUID, String> left(UUID roster) {
-        Map<UUID, String> left = new LinkedHashMap<>();
+    Map<PersonId, String> left(UUID roster) {
+        Map<PersonId, String> left = new LinkedHashMap<>();
         jdbc.sql("""
                 select f.person_id, c.code as course, s.code as section from roster_effects f
                 join sections s on s.id = f.section_id join courses c on c.id = s.course_id
                 where f.import_id = :id and f.kind = 'TAKEN_OUT' order by f.number""").param("id", roster).query(row -> {
-            left.put(row.getObject("person_id", UUID.class), row.getString("course") + "-" + row.getString("section"));
+            left.put(
+                    new PersonId(row.getObject("person_id", UUID.class)),
+                    row.getString("course") + "-" + row.getString("section"));
         });
         return left;
     }
 
     /** Tells who left by the roster and has bookings ahead. */
     void tellWhoLeft(UUID roster) {
-        left(roster).forEach((person, section) -> standing.tellOfLeaving(new PersonId(person), section));
+        standing.tellOfLeaving(left(roster));
     }
 
     /** Tells those of them, when it is taken back, that they are in again. */
     void tellWhoIsBack(UUID roster) {
-        left(roster).forEach((person, section) -> standing.tellOfReturn(new PersonId(person), section));
+        standing.tellOfReturn(left(roster));
     }
 }

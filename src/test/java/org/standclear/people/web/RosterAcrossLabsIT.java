@@ -142,6 +142,20 @@ class RosterAcrossLabsIT {
         }
 
         @Test
+        void whatTheyHaveAheadInAnotherLabIsNotSeenHere() {
+            String preview = applied();
+            other.in(() -> {
+                other.sample().authorise(far.id());
+                return other.sample().booked(other.cell(), "2026-03-12T14:00:00Z", far, null);
+            });
+            assertThat(page(get(preview), ines()).text()).doesNotContain("has a booking ahead");
+
+            location(act(preview + "/undo"));
+
+            assertThat(rolesHere()).isEmpty();
+        }
+
+        @Test
         void anAccountThatAnotherLabTookInSinceStaysOpenAndLeavesThisOne() {
             String file = HEADER + "new" + own + ",Piers Lanternrock," + course + ",01,\n";
             String preview = location(sendFile(file));
