@@ -8,6 +8,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.stream.Collectors;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
@@ -90,19 +91,33 @@ class OwnRecordPages {
 
     @GetMapping("/report/questions")
     String questions(@AuthenticationPrincipal SignedInPerson me, Model model) {
-        return questions(me, Map.of(), Map.of(), model);
+        return questions(me, "", Map.of(), Map.of(), model);
     }
 
-    private String questions(SignedInPerson me, Map<String, String> errors, Map<String, String> typed, Model model) {
+    private String questions(
+            SignedInPerson me, String answering, Map<String, String> errors, Map<String, String> typed, Model model) {
         List<Question> asked = records.questions();
         List<PersonId> askers = asked.stream().map(Question::askedBy).distinct().toList();
         if (!askers.isEmpty()) {
             looks.looked(me.id(), Sight.QUESTIONS, "all", askers);
         }
+        model.addAttribute("headline", headline(asked));
+        model.addAttribute("answering", answering);
         model.addAttribute("questions", asked.stream().map(this::view).toList());
         model.addAttribute("errors", errors);
         model.addAttribute("typed", typed);
         return "report/questions";
+    }
+
+    private static String headline(List<Question> asked) {
+        long waiting =
+                asked.stream().filter(question -> question.answer() == null).count();
+        if (asked.isEmpty()) {
+            return "Nobody has asked about their record";
+        }
+        return waiting == 0
+                ? "Every question is answered"
+                : waiting == 1 ? "One question waits for an answer" : waiting + " questions wait for an answer";
     }
 
     @PostMapping("/report/questions/{question}")
@@ -119,7 +134,11 @@ class OwnRecordPages {
             return "redirect:" + next.get();
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-        return questions(me, Objects.requireNonNull(errors.get()), fields, model);
+        Map<String, String> atTheField = Objects.requireNonNull(errors.get()).entrySet().stream()
+                .collect(Collectors.toMap(
+                        error -> error.getKey().equals("words") ? "answer-" + question : error.getKey(),
+                        Map.Entry::getValue));
+        return questions(me, question.toString(), atTheField, fields, model);
     }
 
     /** Takes the words of a form once. */
