@@ -13,6 +13,7 @@ import org.springframework.beans.factory.support.DefaultListableBeanFactory;
 import org.springframework.core.env.Environment;
 import org.standclear.signoff.BenchCases;
 import org.standclear.signoff.BenchScene;
+import org.standclear.signoff.Lapse;
 import org.standclear.signoff.LapseRule;
 import org.standclear.signoff.Release;
 import org.standclear.testing.OnH2;
@@ -71,6 +72,29 @@ class EveryLapseIT {
             WebPage looked = second.get(main.attr("hx-get"));
             assertThat(looked.status()).as("something new to show").isEqualTo(200);
             assertThat(looked.html()).contains("data-live-cell");
+            saysWhy(rule, looked, port);
+        }
+
+        /** On the bench screen, and on the desk: what is lost, and because of what. */
+        private void saysWhy(LapseRule rule, WebPage bench, int port) throws Exception {
+            String because = signed.lapses(scene().booking).stream()
+                    .filter(lapse -> lapse.code().equals(rule.code()))
+                    .map(Lapse::because)
+                    .reduce((before, last) -> last)
+                    .orElseThrow();
+            if (rule == LapseRule.WINDOW_OVER) {
+                // the booking leaves both with its slot
+                assertThat(bench.document().text()).contains("Nobody is booked here now.");
+                return;
+            }
+            assertThat(bench.document().text()).as("the bench").contains(because);
+            WebPage desk = WebUser.atPort(port)
+                    .signIn(scene().adaeze.login(), BenchScene.PASSWORD)
+                    .get("/desk");
+            String line = desk.document()
+                    .select("li:has(a[href=/bench/" + scene().cell + "])")
+                    .text();
+            assertThat(line).as("the desk").contains(because);
         }
 
         /** What the running application does every two seconds. */

@@ -32,7 +32,9 @@ import org.standclear.run.Run;
 import org.standclear.run.RunState;
 import org.standclear.run.Runs;
 import org.standclear.signoff.Handovers;
+import org.standclear.signoff.Lapse;
 import org.standclear.signoff.Obstacle;
+import org.standclear.signoff.Release;
 import org.standclear.signoff.Sheet;
 import org.standclear.signoff.SignoffDesk;
 import org.standclear.signoff.SignoffDesk.Standing;
@@ -211,10 +213,12 @@ class TechnicianDesk {
     private List<String> waitsFor(Standing standing, Instant now) {
         Booking booking = standing.prepared().booking();
         if (booking.state() == BookingState.RELEASED) {
-            return List.of();
+            String suspended = standing.release().map(Release::suspended).orElse(null);
+            return suspended == null ? List.of() : List.of("Suspended: " + suspended);
         }
-        List<String> waits = new ArrayList<>(
-                standing.obstacles().stream().map(Obstacle::says).toList());
+        List<String> waits = new ArrayList<>();
+        standing.prepared().lapsed().map(this::words).ifPresent(waits::add);
+        standing.obstacles().stream().map(Obstacle::says).forEach(waits::add);
         standing.sheet()
                 .flatMap(Sheet::next)
                 .ifPresent(part -> waits.add("The " + part.words() + " signs the "
@@ -223,6 +227,19 @@ class TechnicianDesk {
             waits.add("Waits for its time: " + labTime.time(booking.start()) + ".");
         }
         return waits;
+    }
+
+    /** Why the release of a stopped run no longer holds. */
+    private String lapsed(Run run) {
+        return desk.look(run.booking())
+                .prepared()
+                .lapsed()
+                .map(lapse -> ". " + words(lapse))
+                .orElse("");
+    }
+
+    private String words(Lapse lapse) {
+        return "The " + lapse.what() + " lapsed at " + labTime.time(lapse.at()) + ": " + lapse.because();
     }
 
     private String name(@Nullable PersonId person) {
@@ -275,7 +292,7 @@ class TechnicianDesk {
                                         + ", swap")
                                 .orElse("")
                         + (run.state() == RunState.STOPPED
-                                ? "; waits for the cause of the stop, and its reset by staff"
+                                ? "; waits for the cause of the stop, and its reset by staff" + lapsed(run)
                                 : ""),
                 turn.isPresent());
     }
