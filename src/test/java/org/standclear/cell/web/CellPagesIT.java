@@ -144,6 +144,42 @@ class CellPagesIT {
         }
 
         @Test
+        void aTagSaysWhyToEverybodyAndWhoseHandItWasToStaffOnly() throws Exception {
+            Person student = person(Role.STUDENT);
+            Person technician = person(Role.TECHNICIAN);
+            send(stop(UUID.randomUUID().toString(), "out-of-service", "cable chafe"), student);
+            String href = page(get("/cells/" + cell), technician)
+                    .select("section[aria-labelledby=tags] td a")
+                    .attr("href");
+            Document hung = page(get(href), technician);
+            assertThat(hung.text())
+                    .contains(
+                            "out of service",
+                            "Do not run this robot",
+                            "cable chafe",
+                            "Comes off By staff who had no part in it",
+                            "This tag is not a lockout. It isolates no energy.")
+                    .doesNotContain("taken off");
+            assertThat(hung.select("dt").eachText()).contains("Hung by");
+            assertThat(page(get(href), student).select("dt").eachText()).doesNotContain("Hung by");
+
+            clock.moveBy(Duration.ofMinutes(1));
+            dayTests.record(cell, technician.id(), SampleCell.goodReadings());
+            send(reading("-60"), technician);
+            send(reading("-60"), person(Role.TECHNICIAN));
+            assertThat(send(returned(UUID.randomUUID().toString()), technician).getRedirectedUrl())
+                    .isEqualTo("/cells/" + cell);
+
+            assertThat(page(get(href), student).text()).contains("This tag has been taken off. Do not hang it.");
+            Document staffs = page(get("/cells/" + cell), technician);
+            assertThat(staffs.select("td[data-label=Hung]").text()).contains(student.printedName());
+            assertThat(staffs.select("td[data-label='Taken off']").text()).contains(technician.printedName());
+            Document students = page(get("/cells/" + cell), student);
+            assertThat(students.select("td[data-label=Hung]").text()).doesNotContain(student.printedName());
+            assertThat(students.select("td[data-label='Taken off']").text()).doesNotContain(technician.printedName());
+        }
+
+        @Test
         void aReadingOfSomebodyNotAuthorisedAtTheCellIsRefusedInItsForm() throws Exception {
             MockHttpServletResponse refused = send(reading("-61"), person(Role.STUDENT));
 
