@@ -53,6 +53,10 @@ class RunLogIT {
             assertThat(record()).contains("run.started", "run.pass", "run.finished", "run.close-out");
         }
 
+        /**
+         * Directive 2006/42/EC, annex I, 1.2.4.3, in our words: the stop stays until it is taken off on purpose, and taking
+         * it off starts nothing but only lets a start be asked for. So here: a reset leads to a list, never to a run.
+         */
         @Test
         void endsTheReleaseOnAnEStopPressAndAsksForANewOne() {
             started();
