@@ -28,7 +28,7 @@ final class ByBlocks {
 
     private static final int TOOLS = 3;
 
-    private static final int MOST_ROUNDS = 4;
+    private static final int MOST_ROUNDS = 6;
 
     /** Of the work that is left, for each look for places: the rest is for a search slot by slot. */
     private static final int PART = 4;
@@ -136,7 +136,7 @@ final class ByBlocks {
     /** Takes a plan for the numbers up to the wishes. */
     private void placeBySpells() {
         BySpells spells = new BySpells(problem, held, (turn, place) -> true, ending);
-        take(spells.better(spells.placed(search.model(), search.numbers()), left / SMALL_PART));
+        take(spells.better(spells.placed(search.model(), search.numbers()), left / PART));
         left -= spells.worked();
         tight.addAll(spells.tight());
     }
@@ -160,7 +160,7 @@ final class ByBlocks {
             }
             SatStage stage = finer.stage(WISHES);
             finer.atMost(stage, score.values());
-            Settled settled = finer.settle(stage, least, 0, left / PART);
+            Settled settled = finer.settle(stage, least, 0, left / 2);
             left -= finer.worked();
             if (settled.values().isEmpty() || ending.isNow()) {
                 return;

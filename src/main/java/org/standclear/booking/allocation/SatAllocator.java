@@ -28,7 +28,7 @@ class SatAllocator implements Allocator {
     private static final long WHOLE = 30_000;
 
     /** Up to so many the solver is asked for the tool changes slot by slot as well. */
-    private static final long EXACT_TOOLS = 3_000;
+    private static final long SMALL = 3_000;
 
     /** After so many rounds without a better plan there is little left to find. */
     private static final int IN_VAIN = 2;
@@ -37,6 +37,9 @@ class SatAllocator implements Allocator {
     private static final double LOOKS_A_WORK = 20_000_000;
 
     private static final long A_LOOK = 2_000_000;
+
+    /** Looks at each place that a turn could have: a few bookings have so few that more would only cost time. */
+    private static final long LOOKS_A_PLACE = 200;
 
     @Override
     public Solution solve(Problem problem, Effort effort, Watcher watcher) {
@@ -91,6 +94,7 @@ class SatAllocator implements Allocator {
             boolean whole = truthValues() <= WHOLE;
             double work = effort.work() / (whole ? 20 : 10);
             long looks = (long) (work / 2 * LOOKS_A_WORK);
+            looks = truthValues() <= SMALL ? Math.min(looks, LOOKS_A_PLACE * truthValues()) : looks;
             Map<Level, Long> least = bounds(Score.of(problem, plan));
             plan = betterPlan.withMoreTurns(plan, effort.seed(), least, looks);
             // where the solver looks for places itself, a look at them is for who stops it early
@@ -169,8 +173,7 @@ class SatAllocator implements Allocator {
             if (solution.isProvenBest() || ending.isNow() || workLeft <= 0) {
                 return solution;
             }
-            if (solution.firstUnproven().filter(Level.TOOL_CHANGES::equals).isPresent()
-                    && truthValues() > EXACT_TOOLS) {
+            if (solution.firstUnproven().filter(Level.TOOL_CHANGES::equals).isPresent() && truthValues() > SMALL) {
                 // slot by slot no bound of these is found in the time that people wait
                 return solution;
             }
