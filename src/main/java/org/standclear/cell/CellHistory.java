@@ -18,6 +18,9 @@ public interface CellHistory {
     /** Whether a day test was kept since. */
     boolean testedSince(CellId cell, Kept before);
 
+    /** The number of the last hold or tag that came off the cell; 0 when none ever did. */
+    long lastReturned(CellId cell);
+
     /** Stops that were kept since, first to last. */
     List<CellStop> stopsSince(CellId cell, Kept before);
 

@@ -1,10 +1,6 @@
 package org.standclear.cell;
 
-import java.time.Instant;
-import java.util.Comparator;
 import java.util.List;
-import java.util.Objects;
-import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.standclear.platform.ids.CellId;
@@ -48,16 +44,6 @@ public interface CellStates {
 
     /** All tags that hang or hung on the cell, latest first. */
     List<CellTag> tags(CellId cell);
-
-    /** When a hold or a tag was last taken off the cell. */
-    default Optional<Instant> returnedAt(CellId cell) {
-        return tags(cell).stream()
-                .filter(tag -> tag.kind().stops())
-                .map(CellTag::lifted)
-                .filter(Objects::nonNull)
-                .map(CellTag.Lifted::at)
-                .max(Comparator.naturalOrder());
-    }
 
     /**
      * Stops a cell.

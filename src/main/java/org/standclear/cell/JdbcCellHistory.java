@@ -56,6 +56,17 @@ class JdbcCellHistory implements CellHistory {
     }
 
     @Override
+    public long lastReturned(CellId cell) {
+        return jdbc.sql("""
+                select coalesce(max(kept_no), 0) from cell_tags
+                where cell_id = :cell and lifted_at is not null and kind in (:kinds)""")
+                .param("cell", cell.value())
+                .param("kinds", STOPPING)
+                .query(Long.class)
+                .single();
+    }
+
+    @Override
     public List<CellStop> stopsSince(CellId cell, Kept before) {
         return jdbc.sql("select * from cell_stops where cell_id = :cell and kept_no > :after order by kept_no")
                 .param("cell", cell.value())

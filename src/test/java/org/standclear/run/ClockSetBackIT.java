@@ -70,6 +70,15 @@ class ClockSetBackIT {
             kept(log.reset(scene().booking, ResetCause.PRECAUTION, "", adaeze()));
         }
 
+        private void heldAndReturned() {
+            states.hold(scene().cell, scene().hemi.id(), "odd noise");
+            dayTests.record(scene().cell, scene().adaeze.id(), SampleCell.goodReadings());
+            SampleCell.readByTwo(application, scene().cell);
+            is(
+                    CellStates.Return.Returned.class,
+                    states.returnToService(scene().cell, scene().hemi.id(), "nothing found"));
+        }
+
         @Test
         void asksForTheShortListWhileNothingHappened() {
             aRunThatWasStoppedAsAPrecaution();
@@ -89,12 +98,7 @@ class ClockSetBackIT {
         void asksForTheFullListAfterAHold() {
             aRunThatWasStoppedAsAPrecaution();
             clock.moveTo(BACK);
-            states.hold(scene().cell, scene().hemi.id(), "odd noise");
-            dayTests.record(scene().cell, scene().adaeze.id(), SampleCell.goodReadings());
-            SampleCell.readByTwo(application, scene().cell);
-            is(
-                    CellStates.Return.Returned.class,
-                    states.returnToService(scene().cell, scene().hemi.id(), "nothing found"));
+            heldAndReturned();
             assertThat(scene().sheet().brief()).isFalse();
         }
 
@@ -131,6 +135,24 @@ class ClockSetBackIT {
             scene().desk.look(scene().booking);
             assertThat(lapsed().rule()).isEqualTo(LapseRule.VALUES_CHANGED);
             assertThat(scene().state()).isEqualTo(BookingState.READY);
+        }
+
+        @Test
+        void watchesTheFirstRunAfterAReturn() {
+            aRun();
+            kept(log.finish(scene().booking, 5, scene().noor.id()));
+            closeOut();
+            clock.moveTo(BACK);
+            heldAndReturned();
+            var next = scene().lab.booked(scene().cell, "2026-03-11T10:37:00Z", scene().noor, scene().mateo);
+            scene().preparation
+                    .attach(next.id(), scene().revision().id(), scene().noor.id());
+            clock.moveTo(BenchScene.START.plusSeconds(1860));
+            BenchScene again = scene().at(next.id(), scene().noor, scene().mateo);
+            again.awaitsReleaser();
+            assertThat(again.releasedBy(scene().hemi).firstRun())
+                    .as("this version has run here, but not since the return")
+                    .isTrue();
         }
 
         @Test

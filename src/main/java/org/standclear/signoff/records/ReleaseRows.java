@@ -143,11 +143,18 @@ class ReleaseRows {
                 > 0;
     }
 
-    /** Whether any program was run through on the cell since the instant. */
-    boolean hasRunSince(CellId cell, Instant from) {
-        return jdbc.sql("select count(*) from signoff_releases where cell_id = :cell and run_through_at > :from")
+    /**
+     * Whether any program was run through on the cell whose list was opened after the numbered tag was hung. Of years of
+     * runs only the latest by their time are read: after a clock was set back far a first run may be watched once more.
+     */
+    boolean hasRunSince(CellId cell, long tag) {
+        return jdbc.sql("""
+                select count(*) from (select s.last_tag from signoff_releases r join signoff_sheets s on s.id = r.sheet_id
+                    where r.cell_id = :cell and r.run_through_at is not null
+                    order by r.run_through_at desc fetch first 50 rows only) latest
+                where latest.last_tag >= :tag""")
                         .param("cell", cell.value())
-                        .param("from", SqlTime.toSql(from))
+                        .param("tag", tag)
                         .query(Integer.class)
                         .single()
                 > 0;

@@ -8,7 +8,7 @@ import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
 import org.standclear.booking.Bookings;
 import org.standclear.cell.Cell;
-import org.standclear.cell.CellStates;
+import org.standclear.cell.CellHistory;
 import org.standclear.check.StoredAnswer;
 import org.standclear.people.DutyRoster;
 import org.standclear.people.Person;
@@ -31,7 +31,7 @@ class Releasing {
     private final GateFacts gates;
     private final OneStop oneStop;
     private final Lists lists;
-    private final CellStates cellStates;
+    private final CellHistory history;
     private final ReleaseRows releases;
     private final WaiverRows waivers;
     private final ReleaseCodes codes;
@@ -44,7 +44,7 @@ class Releasing {
             GateFacts gates,
             OneStop oneStop,
             Lists lists,
-            CellStates cellStates,
+            CellHistory history,
             ReleaseRows releases,
             WaiverRows waivers,
             ReleaseCodes codes,
@@ -55,7 +55,7 @@ class Releasing {
         this.gates = gates;
         this.oneStop = oneStop;
         this.lists = lists;
-        this.cellStates = cellStates;
+        this.history = history;
         this.releases = releases;
         this.waivers = waivers;
         this.codes = codes;
@@ -130,11 +130,9 @@ class Releasing {
 
     /** The first of this program version on this cell version, or of anybody after a return to service. */
     private boolean isFirstRun(Revision revision, Cell cell, int cellVersion) {
+        long returned = history.lastReturned(cell.id());
         return !releases.hasRun(revision.id(), cell.id(), cellVersion)
-                || cellStates
-                        .returnedAt(cell.id())
-                        .filter(at -> !releases.hasRunSince(cell.id(), at))
-                        .isPresent();
+                || returned > 0 && !releases.hasRunSince(cell.id(), returned);
     }
 
     private static @Nullable Integer passLimit(@Nullable String loop) {
