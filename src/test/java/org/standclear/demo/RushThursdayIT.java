@@ -13,6 +13,7 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.By;
+import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 import org.standclear.booking.Booking;
 import org.standclear.booking.BookingState;
@@ -82,11 +83,9 @@ class RushThursdayIT extends RushStage {
         int before = percent(headline(ines));
         assertThat(before).as("use of the peak day, percent").isGreaterThan(200);
         WebElement date = ines.find("input[name='due-" + rush.sections().get(0).id() + "']");
-        ines.driver()
-                .executeScript(
-                        "arguments[0].value = arguments[1]; arguments[0].dispatchEvent(new Event('change', {bubbles: true}))",
-                        date,
-                        THURSDAY.plusDays(1).toString());
+        ines.find("input[name='due-" + rush.sections().get(0).id() + "'] + input[type=range]")
+                .sendKeys(Keys.ARROW_RIGHT); // dragged by one day
+        assertThat(date.getDomProperty("value")).isEqualTo(THURSDAY.plusDays(1).toString());
         until(() -> percent(headline(ines)) < before);
         ines.visit("/forecast/" + rush.id()).follow("Stagger the due dates");
         ines.fill("Why they change", "Thursday would be overrun").press("Put them in force");
