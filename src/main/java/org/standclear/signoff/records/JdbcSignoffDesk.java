@@ -191,8 +191,9 @@ class JdbcSignoffDesk implements SignoffDesk {
         if (wanted.part() != Part.RELEASER && sheet.list() != SignoffList.HANDOVER) {
             return signing.sign(sheet, wanted, now);
         }
-        return oneStop.unlessBound(() -> signing.sign(sheet, wanted, now))
-                .or(() -> oneStop.unlessBound(() -> signing.sign(sheet, wanted, now)))
+        List<PersonId> bound = List.of(sheet.operator(), sheet.attendant(), wanted.signer());
+        return oneStop.unlessBound(bound, () -> signing.sign(sheet, wanted, now))
+                .or(() -> oneStop.unlessBound(bound, () -> signing.sign(sheet, wanted, now)))
                 .orElseGet(() -> new Signed.Refused("signer", List.of(BOUND_MEANWHILE)));
     }
 

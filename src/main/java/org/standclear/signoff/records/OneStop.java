@@ -2,6 +2,7 @@ package org.standclear.signoff.records;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
@@ -22,8 +23,8 @@ import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.time.LabTime;
 
 /**
- * One person, one e-stop, and one run: whom another release binds. The database keeps it by unique indexes; it is asked
- * here before, and what the indexes refuse because two bound the same person at the same moment is undone here.
+ * One person, one e-stop, and one run: whom another release binds. Acts that bind the same person follow one another
+ * ({@link PeopleLocks}); what the database's unique indexes refuse all the same is undone here.
  */
 @Component
 class OneStop {
@@ -37,6 +38,7 @@ class OneStop {
     private final LapseFacts lapseFacts;
     private final Suspensions suspensions;
     private final LabTime labTime;
+    private final PeopleLocks locks;
     private final TransactionTemplate nested;
 
     OneStop(
@@ -46,6 +48,7 @@ class OneStop {
             LapseFacts lapseFacts,
             Suspensions suspensions,
             LabTime labTime,
+            PeopleLocks locks,
             PlatformTransactionManager transactions) {
         this.bookings = bookings;
         this.cells = cells;
@@ -53,6 +56,7 @@ class OneStop {
         this.lapseFacts = lapseFacts;
         this.suspensions = suspensions;
         this.labTime = labTime;
+        this.locks = locks;
         nested = new TransactionTemplate(transactions);
         nested.setPropagationBehavior(TransactionDefinition.PROPAGATION_NESTED);
     }
@@ -108,8 +112,12 @@ class OneStop {
         }
     }
 
-    /** What the act came to; empty, with nothing of it kept, when another release bound one of its people meanwhile. */
-    <T> Optional<T> unlessBound(Supplier<T> act) {
+    /**
+     * What the act that binds these people came to; empty, with nothing of it kept, when another release bound one of them
+     * meanwhile. The caller has locked the booking and its cell.
+     */
+    <T> Optional<T> unlessBound(List<PersonId> people, Supplier<T> act) {
+        locks.take(people);
         try {
             return Optional.of(Objects.requireNonNull(nested.execute(status -> act.get())));
         } catch (DuplicateKeyException twice) {
