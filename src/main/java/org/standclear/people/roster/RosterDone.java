@@ -53,16 +53,17 @@ class RosterDone {
                 };
     }
 
+    /** What is ahead is counted now, not at the applying: it does not say who was told then. */
     private String takenOut(UUID roster, int count) {
         int ahead = standing.aheadOf(left(roster).keySet());
         return count + " taken out of "
                 + (count == 1 ? "a section" : "their sections")
                 + (ahead == 0
-                        ? "; they have no bookings ahead."
+                        ? "; they have no bookings ahead now."
                         : "; " + ahead
                                 + (ahead == 1
-                                        ? " booking that they have ahead stays, and whoever has it was told."
-                                        : " bookings that they have ahead stay, and whoever has them was told."));
+                                        ? " booking that they have ahead now stays."
+                                        : " bookings that they have ahead now stay."));
     }
 
     /** Who was taken out, with the section: the last of several. */

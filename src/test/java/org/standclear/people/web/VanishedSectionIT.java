@@ -130,7 +130,7 @@ class VanishedSectionIT {
             assertThat(applied.select("#changed ~ ul li").eachText())
                     .contains(
                             "1 new enrolment.",
-                            "2 taken out of their sections; 1 booking that they have ahead stays, and whoever has it was told.");
+                            "2 taken out of their sections; 1 booking that they have ahead now stays.");
             assertThat(apply(preview, "takeOut", "true").getStatus()).as("once").isEqualTo(422);
             assertThat(toldTo(kofi())).hasSize(1);
         }
