@@ -58,17 +58,13 @@ class ForecastSheets {
         model.addAttribute("says", says(forecast));
         model.addAttribute("bars", DayBars.of(forecast, labTime).bars());
         model.addAttribute("suggested", suggested(assignment, asked, staggered));
-        model.addAttribute(
-                "suggestedUse", ReleaseForecast.percent(staggered.forecast().peakUse()));
-        model.addAttribute(
-                "suggestedSays",
-                says(staggered.forecast())
-                        + (staggered.forecast().withoutDay() > 0 ? " " + without(staggered.forecast()) + "." : ""));
+        model.addAttribute("suggestedSays", staggers(staggered.forecast(), forecast));
         model.addAttribute(
                 "suggestedBars", DayBars.of(staggered.forecast(), labTime).bars());
         model.addAttribute("suggestedQuery", query(assignment, staggered.waves()));
         model.addAttribute("askedQuery", query(assignment, asked));
-        model.addAttribute("helps", staggered.forecast().peakUse() < forecast.peakUse());
+        model.addAttribute("helps", staggered.forecast().presses(forecast));
+        model.addAttribute("looks", LOOKS);
         model.addAttribute("waits", releases.waits());
         return "booking/forecast";
     }
@@ -96,6 +92,21 @@ class ForecastSheets {
     private static String without(Forecast forecast) {
         return String.format(
                 Locale.ROOT, "%.0f turns have no open day left before their due date", forecast.withoutDay());
+    }
+
+    /** What the suggestion gets better, first; turns that get a day may raise the peak. */
+    private static String staggers(Forecast staggered, Forecast asked) {
+        double withDay = asked.withoutDay() - staggered.withoutDay();
+        String peak = ReleaseForecast.percent(staggered.peakUse());
+        String better = withDay > 0
+                ? String.format(
+                        Locale.ROOT,
+                        "%.0f of the %.0f turns without an open day get one; the peak is then at %s. ",
+                        withDay,
+                        asked.withoutDay(),
+                        peak)
+                : "The peak falls to " + peak + ". ";
+        return better + says(staggered) + (staggered.withoutDay() > 0 ? " " + without(staggered) + "." : "");
     }
 
     private static String says(Forecast forecast) {

@@ -84,6 +84,14 @@ public record Forecast(List<Day> days, double withoutDay) {
     }
 
     /**
+     * Whether fewer turns are left without an open day, or as many and the peak is lower. In this order: turns without a
+     * day are wanted nowhere, so they lower the peak, and a plan that gives them a day must not look worse for it.
+     */
+    public boolean presses(Forecast other) {
+        return withoutDay < other.withoutDay || withoutDay == other.withoutDay && peakUse() < other.peakUse();
+    }
+
+    /**
      * The share of the sections' own turns that are not given on the day on which they are wanted, 0 to 1. Turns that others
      * have already count neither as wanted nor as served: they would make a rush look smaller than it is.
      */

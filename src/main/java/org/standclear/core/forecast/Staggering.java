@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Looks for due dates by section that press the peak down: lowest peak first, then the smallest share not served, then
- * the fewest days moved. Tries every combination while there are few of them, else one section after the other until
+ * Looks for due dates by section that give more turns an open day or press the peak down: the fewest turns without an open
+ * day first, then the lowest peak, then the smallest share not served, then the fewest days moved. Tries every combination while there are few of them, else one section after the other until
  * nothing gets better.
  *
  * @param arrival how people spread their turns
@@ -38,7 +38,8 @@ public record Staggering(Arrival arrival, LabDays lab, Map<LocalDate, Double> ta
     private record Tried(List<DueWave> waves, Forecast forecast, long moved) {
 
         static final Comparator<Tried> BETTER_FIRST = Comparator.<Tried>comparingDouble(
-                        tried -> rounded(tried.forecast().peakUse()))
+                        tried -> tried.forecast().withoutDay())
+                .thenComparingDouble(tried -> rounded(tried.forecast().peakUse()))
                 .thenComparingDouble(tried -> rounded(tried.forecast().shareNotServed()))
                 .thenComparingLong(Tried::moved);
 

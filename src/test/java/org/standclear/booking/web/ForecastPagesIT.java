@@ -113,6 +113,10 @@ class ForecastPagesIT {
             assertThat(page.expectFirst("h1").text())
                     .isEqualTo("300 turns have no open day left before their due date");
             assertThat(page.select(".answer").text()).contains("of this assignment's turns are not given");
+            assertThat(page.select("section:has(#staggered) > p").text())
+                    .contains("300 of the 300 turns without an open day get one; the peak is then at ")
+                    .doesNotContain("The peak falls");
+            assertThat(page.select("section:has(#staggered) p.acts a")).hasSize(1);
         }
 
         private static int peak(Document page) {

@@ -121,6 +121,37 @@ class ForecastTests {
         assertThat(suggested.forecast().shareNotServed()).isLessThan(asked.shareNotServed());
     }
 
+    /** A due date before every open day wants nothing of any day: that peak of 0 is no reason to leave it there. */
+    @Test
+    void givesTurnsWithoutADayADayBeforeItLooksAtThePeak() {
+        LabDays lab = weekdays(1, 8);
+        List<DueWave> past = List.of(new DueWave("01", 9, 3, MONDAY.minusDays(1)));
+        Arrival lastDay = new Arrival(1, 1);
+        Forecast asked = Forecast.of(past, lastDay, lab, Map.of());
+
+        var suggested = new Staggering(lastDay, lab, Map.of()).suggest(past, MONDAY, MONDAY.plusDays(4));
+
+        assertThat(asked.withoutDay()).isEqualTo(27);
+        assertThat(asked.peakUse()).isZero();
+        assertThat(suggested.forecast().withoutDay()).isZero();
+        // 27 turns on one day of 8
+        assertThat(suggested.forecast().peakUse()).isCloseTo(27.0 / 8, within(ROUNDING));
+        assertThat(suggested.forecast().presses(asked)).isTrue();
+        assertThat(asked.presses(suggested.forecast())).isFalse();
+    }
+
+    @Test
+    void comparesThePeakOnlyOfAsManyTurnsWithoutADay() {
+        LabDays lab = weekdays(1, 8);
+        Arrival lastDay = new Arrival(1, 1);
+        Forecast four = Forecast.of(List.of(new DueWave("01", 4, 1, MONDAY)), lastDay, lab, Map.of());
+        Forecast eight = Forecast.of(List.of(new DueWave("01", 8, 1, MONDAY)), lastDay, lab, Map.of());
+
+        assertThat(four.presses(eight)).isTrue();
+        assertThat(eight.presses(four)).isFalse();
+        assertThat(four.presses(four)).as("the same is no better").isFalse();
+    }
+
     @Test
     void leavesDueDatesThatFitAsTheyAre() {
         List<DueWave> small = List.of(new DueWave("01", 1, 1, MONDAY.plusDays(8)));
