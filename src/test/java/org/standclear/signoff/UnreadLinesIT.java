@@ -164,6 +164,7 @@ class UnreadLinesIT {
                                     "formToken",
                                     form.select("main input[name=formToken]").val())
                             .param("answer", answer().id().toString())
+                            .param("shown", form.select("input[name=shown]").val())
                             .param("reason", REASON)
                             .param("expires", form.select("input[name=expires]").val()),
                     instructor());
@@ -179,6 +180,10 @@ class UnreadLinesIT {
                                                     again.select("main input[name=formToken]")
                                                             .val())
                                             .param("answer", answer().id().toString())
+                                            .param(
+                                                    "shown",
+                                                    again.select("input[name=shown]")
+                                                            .val())
                                             .param("reason", REASON)
                                             .param("linesRead", "true")
                                             .param(

@@ -2,10 +2,12 @@ package org.standclear.signoff.web;
 
 import java.nio.charset.StandardCharsets;
 import java.util.List;
-import java.util.Optional;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.standclear.check.ProgramChecks;
 import org.standclear.check.StoredAnswer;
+import org.standclear.platform.digest.Sha256;
 import org.standclear.program.Programs;
 import org.standclear.program.Revision;
 import org.standclear.signoff.Waiver;
@@ -15,8 +17,9 @@ import org.standclear.signoff.Waivers;
 @Component
 class UnreadLines {
 
-    private static final int MOST_LINES = 200;
-    private static final int MOST_CHARACTERS = 500;
+    static final String NOT_NOW =
+            "Nobody waives lines that they cannot be shown. Try again in half a minute; if they still"
+                    + " do not show, have the file checked anew: put the program on the booking again.";
 
     private final ProgramChecks checks;
     private final Programs programs;
@@ -33,9 +36,26 @@ class UnreadLines {
      * What is shown of them.
      *
      * @param asked whether there are any, and reading them has to be confirmed
-     * @param more how many are not shown here; -1 when the file could not be read again just now
+     * @param whole whether every one of them is here, whole; only then can somebody confirm to have read them
+     * @param mark changes with any line, so that what is confirmed is what was shown; empty when they are not all here
      */
-    record Shown(boolean asked, List<Line> lines, int more) {}
+    record Shown(boolean asked, List<Line> lines, boolean whole, String mark) {
+
+        private static Shown none(boolean asked) {
+            return new Shown(asked, List.of(), false, "");
+        }
+
+        /** Why nobody can confirm now, from a page that showed the lines of that mark; empty when one can. */
+        String against(@Nullable String shown) {
+            if (!asked) {
+                return "";
+            }
+            if (!whole) {
+                return NOT_NOW;
+            }
+            return mark.equals(shown) ? "" : "The page had not shown these lines. Read them below, then confirm.";
+        }
+    }
 
     Shown of(Waivers.Question question) {
         StoredAnswer answer = question.prepared().answer();
@@ -43,25 +63,34 @@ class UnreadLines {
         List<String> blocking =
                 question.blocking().stream().map(Waivers.Blocking::check).toList();
         if (answer == null || revision == null || !Waiver.setsUnreadLinesAside(blocking)) {
-            return new Shown(false, List.of(), 0);
+            return Shown.none(false);
         }
-        Optional<List<Integer>> numbers = checks.again(answer.id())
-                .map(again -> again.program().plan().coverage().notUnderstood());
-        if (numbers.isEmpty() || programs.isTakenOut(revision.id())) {
-            return new Shown(true, List.of(), -1);
+        if (programs.isTakenOut(revision.id())) {
+            return Shown.none(true);
         }
+        return checks.again(answer.id())
+                .map(again -> again.program().plan().coverage().notUnderstood())
+                .map(numbers -> shown(numbers, revision))
+                .orElse(Shown.none(true));
+    }
+
+    private Shown shown(List<Integer> numbers, Revision revision) {
         List<String> text = new String(programs.bytes(revision.id()), StandardCharsets.UTF_8)
                 .lines()
                 .toList();
-        List<Line> lines = numbers.get().stream()
-                .filter(number -> number <= text.size())
-                .limit(MOST_LINES)
-                .map(number -> new Line(number, cut(text.get(number - 1))))
+        // a number beyond the file would be a line that nobody can be shown
+        if (numbers.isEmpty() || numbers.stream().anyMatch(number -> number < 1 || number > text.size())) {
+            return Shown.none(true);
+        }
+        List<Line> lines = numbers.stream()
+                .map(number -> new Line(number, text.get(number - 1)))
                 .toList();
-        return new Shown(true, lines, numbers.get().size() - lines.size());
+        return new Shown(true, lines, true, mark(lines));
     }
 
-    private static String cut(String line) {
-        return line.length() <= MOST_CHARACTERS ? line : line.substring(0, MOST_CHARACTERS) + " … (goes on)";
+    private static String mark(List<Line> lines) {
+        String all =
+                lines.stream().map(line -> line.number() + " " + line.text()).collect(Collectors.joining("\n"));
+        return Sha256.of(all.getBytes(StandardCharsets.UTF_8));
     }
 }

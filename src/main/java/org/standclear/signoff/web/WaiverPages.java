@@ -38,6 +38,8 @@ import org.standclear.signoff.Waivers;
 @Controller
 class WaiverPages {
 
+    private static final String LINES_READ = "linesRead";
+
     private final Waivers waivers;
     private final UnreadLines unread;
     private final Cells cells;
@@ -70,11 +72,12 @@ class WaiverPages {
             @Nullable String reason,
             @Nullable String expires,
             @Nullable Boolean linesRead,
+            @Nullable String shown,
             @Nullable UUID waiver,
             @Nullable String takeBackReason) {
 
         private static WaiverForm empty(String end) {
-            return new WaiverForm(null, null, "", end, null, null, "");
+            return new WaiverForm(null, null, "", end, null, null, null, "");
         }
     }
 
@@ -114,7 +117,14 @@ class WaiverPages {
             Model model) {
         Waivers.Question question = waivers.question(booking);
         Map<String, String> errors = new HashMap<>();
+        String unseen = question.refusal().isEmpty() && question.prepared().answer() != null
+                ? unread.of(question).against(form.shown())
+                : "";
         Optional<String> next = once.run(form.formToken(), () -> {
+            if (!unseen.isEmpty()) {
+                errors.put(LINES_READ, unseen);
+                return null;
+            }
             Waivers.Given given = waivers.give(new Waivers.GiveWaiver(
                     booking,
                     form.answer(),
@@ -158,7 +168,7 @@ class WaiverPages {
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
         Waivers.Question question = waivers.question(booking);
         String end = labTime.time(question.prepared().booking().end());
-        WaiverForm again = new WaiverForm(null, null, "", end, null, form.waiver(), form.takeBackReason());
+        WaiverForm again = new WaiverForm(null, null, "", end, null, null, form.waiver(), form.takeBackReason());
         return page(question, again, errors, model);
     }
 
@@ -175,7 +185,14 @@ class WaiverPages {
 
     private String page(Waivers.Question question, WaiverForm form, Map<String, String> errors, Model model) {
         model.addAttribute("view", view(question));
-        model.addAttribute("unread", unread.of(question));
+        UnreadLines.Shown shown = unread.of(question);
+        model.addAttribute("unread", shown);
+        model.addAttribute("notNow", UnreadLines.NOT_NOW);
+        // a tick that was set before these lines were shown is set again, by a person
+        model.addAttribute(
+                "ticked",
+                Boolean.TRUE.equals(form.linesRead())
+                        && shown.against(form.shown()).isEmpty());
         model.addAttribute("confirm", Waiver.LINES_READ + ".");
         model.addAttribute("form", form);
         model.addAttribute("errors", errors);
