@@ -14,6 +14,20 @@ import org.standclear.platform.retention.Concern.About;
 @Repository
 class LineConcerns {
 
+    /** A release has the list it was signed on, a booking has one for each round. */
+    private static final String SHEETS = """
+            select id from signoff_sheets where id = :id
+            union select id from signoff_sheets where booking_id = :id
+            union select sheet_id from signoff_releases where id = :id""";
+
+    private static final String ON_SHEET = """
+            select operator_id from signoff_sheets where id = :id
+            union select attendant_id from signoff_sheets where id = :id
+            union select signer from signoff_signatures where sheet_id = :id
+            union select operator_id from signoff_releases where sheet_id = :id
+            union select attendant_id from signoff_releases where sheet_id = :id
+            union select releaser_id from signoff_releases where sheet_id = :id""";
+
     private final JdbcClient jdbc;
 
     LineConcerns(JdbcClient jdbc) {
@@ -53,11 +67,13 @@ class LineConcerns {
     private Set<UUID> people(UUID subject, List<UUID> incidents, Set<UUID> runs) {
         Set<UUID> people = new HashSet<>(ids("""
                 select operator_id from bookings where id = :id
-                union select operator_id from signoff_releases where id = :id
+                union select attendant_id from bookings where id = :id and attendant_id is not null
                 union select operator_id from signoff_paper_cards where id = :id
                 union select attendant_id from signoff_paper_cards where id = :id
                 union select releaser_id from signoff_paper_cards where id = :id
+                union select given_by from signoff_waivers where booking_id = :id
                 union select owner from incident_actions where id = :id""", subject));
+        ids(SHEETS, subject).forEach(sheet -> people.addAll(ids(ON_SHEET, sheet)));
         incidents.forEach(incident -> people.addAll(ids("""
                 select person_id from incident_people where incident_id = :id
                 union select reporter from incidents where id = :id and reporter is not null""", incident)));

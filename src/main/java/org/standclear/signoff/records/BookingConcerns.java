@@ -8,7 +8,7 @@ import org.springframework.stereotype.Repository;
 import org.standclear.platform.retention.Concern;
 import org.standclear.platform.retention.Concern.About;
 
-/** Whom and which run words about a booking are about, so that a legal hold on one of them keeps the words. */
+/** Whom, which run and which incidents words about a booking are about, so that a legal hold on one of them keeps the words. */
 @Repository
 class BookingConcerns {
 
@@ -18,22 +18,31 @@ class BookingConcerns {
         this.jdbc = jdbc;
     }
 
-    /** Operator, e-stop attendant, everybody who took a part in its run, and the run. */
+    /**
+     * Operator, e-stop attendant, the three of each release, everybody who took a part in its run, the run, and what was
+     * reported of it, be it before any run.
+     */
     Set<Concern> of(UUID booking) {
         Set<Concern> concerns = new HashSet<>();
         jdbc.sql("""
                 select operator_id from bookings where id = :id
                 union select attendant_id from bookings where id = :id and attendant_id is not null
+                union select operator_id from signoff_releases where booking_id = :id
+                union select attendant_id from signoff_releases where booking_id = :id
+                union select releaser_id from signoff_releases where booking_id = :id
                 union select p.person_id from run_people p join runs r on r.id = p.run_id where r.booking_id = :id""")
                 .param("id", booking)
                 .query(UUID.class)
                 .list()
                 .forEach(person -> concerns.add(Concern.person(person)));
-        jdbc.sql("select id from runs where booking_id = :id")
-                .param("id", booking)
-                .query(UUID.class)
-                .list()
-                .forEach(run -> concerns.add(new Concern(About.RUN, run)));
+        add(concerns, About.RUN, "select id from runs where booking_id = :id", booking);
+        add(concerns, About.INCIDENT, """
+                select id from incidents where booking_id = :id
+                union select i.id from incidents i join runs r on r.id = i.run_id where r.booking_id = :id""", booking);
         return concerns;
+    }
+
+    private void add(Set<Concern> concerns, About about, String sql, UUID booking) {
+        jdbc.sql(sql).param("id", booking).query(UUID.class).list().forEach(id -> concerns.add(new Concern(about, id)));
     }
 }
