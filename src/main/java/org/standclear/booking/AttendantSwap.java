@@ -21,6 +21,7 @@ import org.standclear.platform.ids.PersonId;
 class AttendantSwap {
 
     private final BookingMoves moves;
+    private final BookingRows rows;
     private final Claims claims;
     private final ClaimLocks locks;
     private final Parties.Lookup parties;
@@ -28,8 +29,15 @@ class AttendantSwap {
     private final People people;
 
     AttendantSwap(
-            BookingMoves moves, Claims claims, ClaimLocks locks, Parties.Lookup parties, Cells cells, People people) {
+            BookingMoves moves,
+            BookingRows rows,
+            Claims claims,
+            ClaimLocks locks,
+            Parties.Lookup parties,
+            Cells cells,
+            People people) {
         this.moves = moves;
+        this.rows = rows;
         this.claims = claims;
         this.locks = locks;
         this.parties = parties;
@@ -83,7 +91,16 @@ class AttendantSwap {
     private Optional<String> busy(Booking booking, PersonId attendant, Instant from) {
         boolean elsewhere = claims.on(List.of(attendant.value()), from, booking.end()).stream()
                 .anyMatch(claim -> !id(booking).equals(claim.booking()) && !moves.settleIfMissed(claim.booking()));
-        return elsewhere ? Optional.of(AttendantRules.busy(people.printedName(attendant))) : Optional.empty();
+        return elsewhere || runsOver(booking, attendant)
+                ? Optional.of(AttendantRules.busy(people.printedName(attendant)))
+                : Optional.empty();
+    }
+
+    /** A run that goes on after its slot claims nobody any more, and still has its people. */
+    private boolean runsOver(Booking booking, PersonId attendant) {
+        return !booking.start().isAfter(moves.now())
+                && rows.inRun(attendant).stream()
+                        .anyMatch(other -> !other.booking().id().equals(booking.id()));
     }
 
     private static UUID id(Booking booking) {

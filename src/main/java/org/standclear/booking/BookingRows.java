@@ -190,6 +190,14 @@ class BookingRows {
                         here()));
     }
 
+    List<BookingLife> inRun(PersonId person) {
+        return where(
+                "operator_id = :person and state in ('RUNNING', 'STOPPED') union all "
+                        + "select * from bookings where attendant_id = :person and state in ('RUNNING', 'STOPPED') "
+                        + "order by starts_at, id",
+                Map.of("person", person.value()));
+    }
+
     List<BookingLife> pastOf(PersonId person, Instant endedBy, int atMost) {
         return where(
                 "operator_id = :person and ends_at <= :ended union all "

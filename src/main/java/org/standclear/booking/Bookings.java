@@ -27,6 +27,9 @@ public interface Bookings {
      */
     List<Booking> of(PersonId person, Instant endingAfter);
 
+    /** Bookings of the person whose run goes on or stands stopped, however long ago their slot was; by start. */
+    List<Booking> inRun(PersonId person);
+
     /** The latest bookings of the person that are over or given up, whatever came of them; latest first. */
     List<Booking> recordOf(PersonId person, int atMost);
 

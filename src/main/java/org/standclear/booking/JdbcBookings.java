@@ -62,6 +62,12 @@ class JdbcBookings implements Bookings {
 
     @Override
     @Transactional(readOnly = true)
+    public List<Booking> inRun(PersonId person) {
+        return rows.inRun(person).stream().map(BookingLife::booking).toList();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
     public List<Booking> recordOf(PersonId person, int atMost) {
         Instant now = moves.now();
         List<BookingLife> over = new ArrayList<>(rows.ofPerson(person, now));

@@ -3,6 +3,7 @@ package org.standclear.signoff;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
+import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
@@ -93,6 +94,30 @@ class BoundElsewhereIT {
             assertThat(later.desk.look(later.booking).obstacles())
                     .extracting(Obstacle::code)
                     .doesNotContain("attendant-elsewhere");
+        }
+
+        /** Its slot is over, so it claims nobody; neither its operator nor its attendant goes to another e-stop from it. */
+        @Test
+        void nobodyGoesFromARunThatIsOverItsSlotToAnotherEStop() {
+            Person tal = scene().lab.student("Tal Emberley");
+            BenchScene there = next(tal);
+            BenchScene afterwards = daysLater(there.noor, tal);
+            aSceneThatRuns();
+            clock.moveTo(there.now().start().plusSeconds(60));
+            for (Person one : List.of(scene().noor, scene().mateo)) {
+                assertThat(is(
+                                        Bookings.Transition.Refused.class,
+                                        bookings.nameAttendant(there.booking, one.id(), there.noor.id()))
+                                .says())
+                        .contains("nobody is in two places");
+                is(
+                        Bookings.Transition.Moved.class,
+                        bookings.nameAttendant(afterwards.booking, one.id(), there.noor.id()));
+            }
+            log.finish(scene().booking, 1, scene().noor.id());
+            is(
+                    Bookings.Transition.Moved.class,
+                    bookings.nameAttendant(there.booking, scene().mateo.id(), there.noor.id()));
         }
 
         private BenchScene daysLater(Person operator, Person attendant) {

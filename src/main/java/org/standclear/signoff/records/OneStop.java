@@ -1,6 +1,5 @@
 package org.standclear.signoff.records;
 
-import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
@@ -28,9 +27,6 @@ import org.standclear.platform.time.LabTime;
  */
 @Component
 class OneStop {
-
-    /** How far back a slot may have ended whose stopped run is still looked after; one that goes on binds for ever. */
-    private static final Duration LONGEST_OVERRUN = Duration.ofHours(24);
 
     private final Bookings bookings;
     private final Cells cells;
@@ -64,33 +60,34 @@ class OneStop {
     /** The cell where the person operates or attends a run now, other than that of the booking; null when nowhere. */
     @Nullable
     String elsewhere(PersonId person, Booking booking, Instant now) {
-        return bookings.of(person, now.minus(LONGEST_OVERRUN)).stream()
+        return bookings.inRun(person).stream()
                 .filter(other -> !other.id().equals(booking.id()))
-                .filter(other -> needsAttention(other, now))
-                .map(other -> name(other.cell()))
+                .map(other -> binds(other.cell(), other.start(), other.end(), now))
                 .findFirst()
-                .or(() -> releases.binding(person, booking.id(), now).map(other -> binds(other, now)))
+                .or(() -> bookings.of(person, now).stream()
+                        .filter(other -> !other.id().equals(booking.id()))
+                        .filter(other -> waitsForItsStart(other, now))
+                        .map(other -> name(other.cell()))
+                        .findFirst())
+                .or(() -> releases.binding(person, booking.id(), now)
+                        .map(other -> binds(other.cell(), other.starts(), other.ends(), now)))
                 .orElse(null);
     }
 
     /** A release that ran out unseen binds nobody. */
-    private boolean needsAttention(Booking other, Instant now) {
-        return switch (other.state()) {
-            case RUNNING, STOPPED -> true;
-            case RELEASED ->
-                releases.latest(other.id())
+    private boolean waitsForItsStart(Booking other, Instant now) {
+        return other.state() == BookingState.RELEASED
+                && releases.latest(other.id())
                         .filter(release -> release.startBy().isAfter(now))
                         .isPresent();
-            default -> false;
-        };
     }
 
     /** Which run, when it is one of days ago: whoever reads this would not think of it. */
-    private String binds(ReleaseRows.Binding other, Instant now) {
-        return other.ends().isBefore(now)
-                ? name(other.cell()) + " (the run of " + labTime.full(other.starts()) + "-" + labTime.time(other.ends())
+    private String binds(CellId cell, Instant starts, Instant ends, Instant now) {
+        return ends.isBefore(now)
+                ? name(cell) + " (the run of " + labTime.full(starts) + "-" + labTime.time(ends)
                         + ", which nobody has finished)"
-                : name(other.cell());
+                : name(cell);
     }
 
     private String name(CellId cell) {
