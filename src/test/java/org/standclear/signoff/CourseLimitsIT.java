@@ -1,14 +1,24 @@
 package org.standclear.signoff;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.time.Duration;
+import java.util.Objects;
 import java.util.UUID;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.TransactionDefinition;
+import org.springframework.transaction.support.TransactionTemplate;
 import org.standclear.booking.BookingState;
 import org.standclear.people.CourseRegister;
 import org.standclear.people.CourseRegister.NewLimits;
@@ -28,6 +38,9 @@ class CourseLimitsIT {
 
         @Autowired
         Rechecks rechecks;
+
+        @Autowired
+        PlatformTransactionManager transactions;
 
         private CourseId course = CourseId.next();
         private int version = 1;
@@ -101,6 +114,43 @@ class CourseLimitsIT {
             limitOverrideTo(60);
             assertThat(scene().sheet().list()).isEqualTo(SignoffList.SESSION);
             assertThat(scene().state()).isEqualTo(BookingState.CHECKED);
+        }
+
+        /** The check has read the limits and computed, but is not kept yet, when other limits are committed. */
+        @Test
+        void checksAnewWhatWasBeingCheckedWhenTheLimitsChanged() throws Exception {
+            scene().attached();
+            limitOverrideTo(60);
+            ExecutorService other = Executors.newSingleThreadExecutor();
+            try {
+                Future<?> look = new TransactionTemplate(transactions).execute(status -> {
+                    jdbc.sql("select id from programs where id = :id for update")
+                            .param("id", scene().revision().program().value())
+                            .query(UUID.class)
+                            .single();
+                    Future<?> checking = other.submit(() -> scene().desk.look(scene().booking));
+                    assertThatThrownBy(() -> checking.get(2, TimeUnit.SECONDS))
+                            .as("computed, and waits to be kept")
+                            .isInstanceOf(TimeoutException.class);
+                    inItsOwnTransaction().executeWithoutResult(change -> limitOverrideTo(30));
+                    return checking;
+                });
+                Objects.requireNonNull(look).get(20, TimeUnit.SECONDS);
+            } finally {
+                other.shutdown();
+            }
+            assertThat(scene().state()).as("by the limits of before").isEqualTo(BookingState.CHECKED);
+
+            while (rechecks.runPending(20) > 0) {
+                // until nothing more can be brought up to date
+            }
+            assertThat(scene().state()).isEqualTo(BookingState.BOOKED);
+        }
+
+        private TransactionTemplate inItsOwnTransaction() {
+            TransactionTemplate own = new TransactionTemplate(transactions);
+            own.setPropagationBehavior(TransactionDefinition.PROPAGATION_REQUIRES_NEW);
+            return own;
         }
 
         @Test

@@ -13,6 +13,7 @@ import org.standclear.check.StoredAnswer;
 import org.standclear.core.check.RuleSet;
 import org.standclear.platform.ids.AnswerId;
 import org.standclear.platform.ids.BookingId;
+import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.ReleaseId;
 import org.standclear.platform.ids.RevisionId;
@@ -59,13 +60,26 @@ class EventRows {
                 .findFirst();
     }
 
-    void addCheck(BookingId booking, StoredAnswer answer, Instant at) {
+    /** The last change of any course's limits, and the last phrasebook of a cell, that a check can have seen. */
+    record Grounds(long limitChange, int book) {}
+
+    /** Read before a check is asked: what is committed while it computes comes after it, and is checked anew. */
+    Grounds groundsOf(CellId cell) {
+        return jdbc.sql("""
+                select (select coalesce(max(l.kept_no), 0) from course_limit_changes l) as limit_change,
+                    (select coalesce(max(k.number), 0) from phrasebook_versions k where k.cell_id = :cell) as book""")
+                .param("cell", cell.value())
+                .query((row, number) -> new Grounds(row.getLong("limit_change"), row.getInt("book")))
+                .single();
+    }
+
+    void addCheck(BookingId booking, StoredAnswer answer, Grounds grounds, Instant at) {
         jdbc.sql("""
                 insert into signoff_preparations (id, booking_id, revision_id, cell_id, cell_version, answer_id,
                     within_limits, checked_at, last_limit_change, last_book)
-                values (:id, :booking, :revision, :cell, :version, :answer, :within, :at,
-                    (select coalesce(max(l.kept_no), 0) from course_limit_changes l),
-                    (select coalesce(max(k.number), 0) from phrasebook_versions k where k.cell_id = :cell))""")
+                values (:id, :booking, :revision, :cell, :version, :answer, :within, :at, :limitChange, :book)""")
+                .param("limitChange", grounds.limitChange())
+                .param("book", grounds.book())
                 .param("id", Id.newValue())
                 .param("booking", booking.value())
                 .param("revision", answer.revision().value())

@@ -182,12 +182,13 @@ class Upkeep {
                     ? moved(bookings.markChecked(booking.id(), booking.operator()))
                     : booking;
         }
+        EventRows.Grounds grounds = events.groundsOf(cell.id());
         if (!(checks.check(revision, cell.id(), booking.course(), booking.operator())
                 instanceof ProgramChecks.Outcome.Answered answered)) {
             return booking;
         }
         StoredAnswer answer = answered.answer();
-        events.addCheck(booking.id(), answer, now);
+        events.addCheck(booking.id(), answer, grounds, now);
         trail.checked(booking, answer, AnswerLine.of(answer, cell));
         return answer.verdict() == StoredAnswer.Verdict.WITHIN
                 ? moved(bookings.markChecked(booking.id(), booking.operator()))
