@@ -18,6 +18,9 @@ public interface Bookings {
     /** Reads the booking and locks its row until the transaction ends, for a gate and the act it gates. */
     Booking lock(BookingId id);
 
+    /** The same without waiting: empty when somebody else has locked the booking just now, or it is another lab's. */
+    Optional<Booking> lockUnlessLocked(BookingId id);
+
     /** Bookings on a cell that touch the lab's day and still hold their slot, or held it to the end; by start. */
     List<Booking> onDay(CellId cell, LocalDate day);
 

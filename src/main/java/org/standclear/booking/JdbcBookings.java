@@ -48,6 +48,12 @@ class JdbcBookings implements Bookings {
     }
 
     @Override
+    @Transactional(propagation = Propagation.MANDATORY)
+    public Optional<Booking> lockUnlessLocked(BookingId id) {
+        return rows.lockHereUnlessLocked(id).map(life -> life.bookingAsOf(moves.now(), moves.settings()));
+    }
+
+    @Override
     @Transactional(readOnly = true)
     public List<Booking> onDay(CellId cell, LocalDate day) {
         return holding(rows.ofCell(cell, startOf(day), startOf(day.plusDays(1))))

@@ -19,7 +19,9 @@ import org.standclear.cell.Cell;
 import org.standclear.cell.Cells;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.lab.LabScope;
 import org.standclear.platform.time.LabTime;
+import org.standclear.signoff.Release;
 
 /**
  * One person, one e-stop, and one run: whom another release binds. Acts that bind the same person follow one another
@@ -94,19 +96,28 @@ class OneStop {
         return cells.find(cell).map(Cell::name).orElse("another cell");
     }
 
-    /** Who left an e-stop before a start is free of it from then on, though nobody has looked at that cell since. */
+    /**
+     * Who left an e-stop before a start is free of it from then on, though nobody has looked at that cell since. It is
+     * written by the numbers and into the record of the lab whose booking that is. A booking that somebody else has locked
+     * is left to their look: waiting for it with the lock of this one could wait for ever.
+     */
     void free(PersonId attendant, Booking booking, Instant now) {
-        for (var id : releases.waitingWith(attendant)) {
-            Booking left = bookings.find(id).orElseThrow();
-            if (!id.equals(booking.id())
-                    && left.state() == BookingState.RELEASED
-                    && !attendant.equals(left.attendant())) {
-                Cell cell = cells.find(left.cell()).orElseThrow();
-                releases.latest(id)
-                        .ifPresent(
-                                release -> suspensions.check(left, lapseFacts.question(release, left, cell, now), now));
-            }
+        releases.waitingWith(attendant).stream()
+                .filter(waiting -> !waiting.booking().equals(booking.id()))
+                .forEach(waiting -> LabScope.run(
+                        waiting.lab(),
+                        () -> bookings.lockUnlessLocked(waiting.booking())
+                                .ifPresent(left -> freeFrom(attendant, left, now))));
+    }
+
+    private void freeFrom(PersonId attendant, Booking left, Instant now) {
+        if (left.state() != BookingState.RELEASED || attendant.equals(left.attendant())) {
+            return;
         }
+        Cell cell = cells.find(left.cell()).orElseThrow();
+        releases.latest(left.id())
+                .filter(Release::waits)
+                .ifPresent(release -> suspensions.check(left, lapseFacts.question(release, left, cell, now), now));
     }
 
     /**

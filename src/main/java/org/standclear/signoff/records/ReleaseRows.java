@@ -11,6 +11,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.LabId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.ids.ReleaseId;
 import org.standclear.platform.ids.RevisionId;
@@ -109,17 +110,17 @@ class ReleaseRows {
                 .optional();
     }
 
-    /** Bookings with a release that waits for its start with this person at its e-stop. */
-    List<BookingId> waitingWith(PersonId attendant) {
-        return jdbc
-                .sql(
-                        "select booking_id from signoff_releases where live = 1 and used_at is null and attendant_id = :person")
+    /** A booking and whose it is: a person may stand at an e-stop of any lab. */
+    record Waiting(BookingId booking, LabId lab) {}
+
+    /** Bookings, of all labs, with a release that waits for its start with this person at its e-stop. */
+    List<Waiting> waitingWith(PersonId attendant) {
+        return jdbc.sql("""
+                select b.id, b.lab_id from signoff_releases r join bookings b on b.id = r.booking_id
+                where r.live = 1 and r.used_at is null and r.attendant_id = :person order by b.id""")
                 .param("person", attendant.value())
-                .query(UUID.class)
-                .list()
-                .stream()
-                .map(BookingId::new)
-                .toList();
+                .query((row, number) -> new Waiting(new BookingId(id(row, "id")), new LabId(id(row, "lab_id"))))
+                .list();
     }
 
     boolean use(ReleaseId id, Instant at) {
