@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
 import org.standclear.check.CheckWords;
 import org.standclear.check.web.AnswerView.SourceLine;
 import org.standclear.check.web.AnswerView.SourceView;
+import org.standclear.core.text.VisibleLine;
 
 /** The lines of a program that a page shows: all of a short one, else the beginning and the lines with findings. */
 final class SourceExcerpt {
@@ -65,7 +66,8 @@ final class SourceExcerpt {
 
     private static SourceLine line(
             int number, String text, boolean gap, @Nullable List<AnswerDocument.Finding> findings) {
-        String shown = text.length() > LONGEST_LINE ? text.substring(0, LONGEST_LINE) + " …" : text;
+        String seen = VisibleLine.packed(text);
+        String shown = seen.length() > LONGEST_LINE ? seen.substring(0, LONGEST_LINE) + " …" : seen;
         if (findings == null) {
             return new SourceLine(number, shown, gap, null, null);
         }
