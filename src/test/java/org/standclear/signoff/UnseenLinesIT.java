@@ -177,6 +177,14 @@ class UnseenLinesIT {
                     .singleElement()
                     .satisfies(line -> assertThat(line).hasSizeGreaterThan(700).endsWith(end));
         }
+
+        @Test
+        void hideNothingBehindTurnedLettersOrAnEmptyStretch() throws Exception {
+            attach(BLOCKS.formatted("N20" + " ".repeat(300) + "(\u202E03) S900 M3\n"));
+            assertThat(page().select("ol[data-look=lines] li").eachText())
+                    .singleElement()
+                    .satisfies(line -> assertThat(line).contains("N20<300 blanks>(<U+202E>03) S900 M3"));
+        }
     }
 
     @Nested

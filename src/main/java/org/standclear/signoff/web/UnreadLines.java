@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.standclear.check.ProgramChecks;
 import org.standclear.check.StoredAnswer;
+import org.standclear.core.text.VisibleLine;
 import org.standclear.platform.digest.Sha256;
 import org.standclear.program.Programs;
 import org.standclear.program.Revision;
@@ -29,7 +30,7 @@ class UnreadLines {
         this.programs = programs;
     }
 
-    /** A line as it stands in the file. */
+    /** A line of the file, with what it hides written out. */
     record Line(int number, String text) {}
 
     /**
@@ -83,7 +84,7 @@ class UnreadLines {
             return Shown.none(true);
         }
         List<Line> lines = numbers.stream()
-                .map(number -> new Line(number, text.get(number - 1)))
+                .map(number -> new Line(number, VisibleLine.packed(text.get(number - 1))))
                 .toList();
         return new Shown(true, lines, true, mark(lines));
     }
