@@ -47,6 +47,15 @@ class HeldAgainIT {
 
         @Test
         void holdsTheCellAgainWhenTheClassRisesAfterTheRestart() {
+            risesAfterTheRestart(Duration.ofMinutes(5));
+        }
+
+        @Test
+        void holdsTheCellAgainThoughTheClockWasSetBackAfterTheRestart() {
+            risesAfterTheRestart(Duration.ofMinutes(-16));
+        }
+
+        private void risesAfterTheRestart(Duration later) {
             IncidentId id = reported(IncidentClass.CONTACT);
             clock.moveBy(Duration.ofMinutes(5));
             done(reviews.take(id, ines.id()));
@@ -54,7 +63,7 @@ class HeldAgainIT {
             is(CellStates.Return.Returned.class, returned());
             assertThat(state()).isEqualTo(CellState.IN_SERVICE);
 
-            clock.moveBy(Duration.ofMinutes(5));
+            clock.moveBy(later);
             classed(id, IncidentClass.FIRST_AID);
             assertThat(state()).isEqualTo(CellState.HELD);
             assertThat(incidents.restart(id))

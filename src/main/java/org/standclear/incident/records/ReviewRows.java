@@ -94,14 +94,15 @@ class ReviewRows {
                 .update();
     }
 
-    /** The approval that stands: none that came before the incident held the cell once more. */
+    /** The approval that stands: none that came before the incident held the cell once more, by number and not by time. */
     Optional<Restart> restart(IncidentId incident) {
         return jdbc
                 .sql("""
                         select * from incident_restarts r where r.incident_id = :id and not exists (
                             select 1 from incident_steps s where s.incident_id = r.incident_id
-                                and s.kind = 'CELL_HELD' and s.taken_at > r.approved_at)
-                        order by r.approved_at desc""")
+                                and s.kind = 'CELL_HELD' and (s.kept_no > r.last_step
+                                    or r.last_step is null and s.taken_at > r.approved_at))
+                        order by coalesce(r.last_step, 0) desc, r.approved_at desc""")
                 .param("id", incident.value())
                 .query((row, number) -> new Restart(
                         new PersonId(row.getObject("approved_by", UUID.class)),
@@ -114,8 +115,9 @@ class ReviewRows {
 
     void add(IncidentId incident, Restart restart) {
         jdbc.sql("""
-                insert into incident_restarts (incident_id, approved_by, approved_at, words)
-                values (:incident, :by, :at, :words)""")
+                insert into incident_restarts (incident_id, approved_by, approved_at, words, last_step)
+                values (:incident, :by, :at, :words,
+                    (select coalesce(max(kept_no), 0) from incident_steps where incident_id = :incident))""")
                 .param("incident", incident.value())
                 .param("by", restart.by().value())
                 .param("at", SqlTime.toSql(restart.at()))
