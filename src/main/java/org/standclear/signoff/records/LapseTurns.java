@@ -53,6 +53,12 @@ class LapseTurns {
             } catch (DataAccessException busy) {
                 // somebody else holds it now; the next turn comes soon
                 LOG.debug("booking {} was not looked after", booking, busy);
+            } catch (RuntimeException fault) {
+                // one that is odd must not end the watch over the others; what it says may name people
+                LOG.warn(
+                        "Booking {} could not be looked after: {}",
+                        booking,
+                        fault.getClass().getSimpleName());
             }
         }
     }
