@@ -39,6 +39,11 @@ class JdbcBookingNumbers implements BookingNumbers {
     }
 
     @Override
+    public void lock() {
+        history.lock();
+    }
+
+    @Override
     @Transactional
     public void change(BookingSettings settings, PersonId by, String reason) {
         LabId lab = labs.theLab().id();

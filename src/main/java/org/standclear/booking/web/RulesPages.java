@@ -11,6 +11,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.standclear.booking.BookingNumbers;
 import org.standclear.booking.BookingSettings;
 import org.standclear.platform.numbers.web.NumbersPage;
+import org.standclear.platform.security.Role;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
 
@@ -31,9 +32,13 @@ class RulesPages {
                 once::run);
     }
 
+    private static boolean mayChange(SignedInPerson me) {
+        return me.is(Role.INSTRUCTOR) || me.is(Role.ADMINISTRATOR);
+    }
+
     @GetMapping(ADDRESS)
-    String show(Model model) {
-        return page.show(true, model);
+    String show(@AuthenticationPrincipal SignedInPerson me, Model model) {
+        return page.show(mayChange(me), model);
     }
 
     @PostMapping(ADDRESS)
@@ -42,6 +47,6 @@ class RulesPages {
             @AuthenticationPrincipal SignedInPerson me,
             HttpServletResponse response,
             Model model) {
-        return page.change(fields, me.id(), response, model);
+        return page.change(mayChange(me), fields, me.id(), response, model);
     }
 }

@@ -39,6 +39,11 @@ class JdbcIncidentNumbers implements IncidentNumbers {
     }
 
     @Override
+    public void lock() {
+        history.lock();
+    }
+
+    @Override
     @Transactional
     public void change(IncidentSettings settings, PersonId by, String reason) {
         LabId lab = labs.theLab().id();

@@ -45,6 +45,6 @@ class IncidentNumbersPages {
             @AuthenticationPrincipal SignedInPerson me,
             HttpServletResponse response,
             Model model) {
-        return page.change(fields, me.id(), response, model);
+        return page.change(me.is(Role.INSTRUCTOR), fields, me.id(), response, model);
     }
 }

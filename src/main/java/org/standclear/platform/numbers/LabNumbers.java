@@ -13,6 +13,9 @@ public interface LabNumbers<T> {
     /** The latest changes, latest first; empty while the program's own numbers hold. */
     List<Change<T>> changes(int atMost);
 
+    /** Whoever changes them too waits until the running transaction ends. */
+    void lock();
+
     /** Puts other numbers in force; the caller has checked that the person may. */
     void change(T settings, PersonId by, String reason);
 

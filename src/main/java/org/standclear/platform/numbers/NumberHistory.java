@@ -56,8 +56,14 @@ public final class NumberHistory<T> {
         return set.made().apply(values);
     }
 
+    /** Whoever changes them too waits until the running transaction ends, so that no two take one number. */
+    public void lock() {
+        labs.lock(labs.theLab().id());
+    }
+
     /** Adds a change in the running transaction. */
     public void add(T settings, PersonId by, String reason) {
+        lock();
         List<LabNumber> numbers = set.numbers();
         String columns = numbers.stream().map(LabNumber::column).collect(Collectors.joining(", "));
         String params = numbers.stream().map(one -> ":" + one.name()).collect(Collectors.joining(", "));

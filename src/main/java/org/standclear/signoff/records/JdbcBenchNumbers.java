@@ -39,6 +39,11 @@ class JdbcBenchNumbers implements BenchNumbers {
     }
 
     @Override
+    public void lock() {
+        history.lock();
+    }
+
+    @Override
     @Transactional
     public void change(BenchSettings settings, PersonId by, String reason) {
         LabId lab = labs.theLab().id();

@@ -1,12 +1,18 @@
 package org.standclear.incident.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Nested;
@@ -15,13 +21,18 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.mock.web.MockHttpServletResponse;
+import org.springframework.transaction.support.TransactionTemplate;
+import org.springframework.ui.ExtendedModelMap;
 import org.standclear.incident.ControlLevel;
 import org.standclear.incident.CorrectiveAction;
 import org.standclear.incident.Incident;
 import org.standclear.incident.IncidentClass;
 import org.standclear.incident.IncidentNumbers;
 import org.standclear.incident.IncidentSettings;
+import org.standclear.people.Person;
 import org.standclear.platform.ids.IncidentId;
+import org.standclear.platform.security.SignedInPerson;
+import org.standclear.platform.web.NotFoundException;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
 
@@ -34,6 +45,9 @@ class IncidentNumbersIT {
 
         @Autowired
         IncidentNumbers numbers;
+
+        @Autowired
+        IncidentNumbersPages pages;
 
         @AfterEach
         void theProgramsOwnNumbers() {
@@ -131,6 +145,39 @@ class IncidentNumbersIT {
             assertThat(page(change("4", "24", "30", "r")).select(".errors").text())
                     .contains("hold already");
             assertThat(numbers.inForce()).isEqualTo(IncidentSettings.DEFAULTS);
+        }
+
+        /** The second waits for the first and is shown both, as one whose form is old. */
+        @Test
+        void tellTheSecondOfTwoAtTheSameMoment() throws Exception {
+            Map<String, String> second = new HashMap<>(Map.of(
+                    "contactFormHours", "3", "injuryFormHours", "12", "effectCheckDays", "14", "reason", "second"));
+            second.put("seen", see(ines, ADDRESS).select("input[name=seen]").val());
+            ExecutorService other = Executors.newSingleThreadExecutor();
+            try {
+                Future<MockHttpServletResponse> answer =
+                        Objects.requireNonNull(new TransactionTemplate(transactions).execute(status -> {
+                            numbers.change(new IncidentSettings(2, 12, 14), ines.id(), "first");
+                            var sent = other.submit(() -> submit(ines, ADDRESS, second));
+                            assertThatThrownBy(() -> sent.get(400, TimeUnit.MILLISECONDS))
+                                    .as("it waits")
+                                    .isInstanceOf(TimeoutException.class);
+                            return sent;
+                        }));
+                assertThat(answer.get(20, TimeUnit.SECONDS).getStatus()).isEqualTo(409);
+            } finally {
+                other.shutdownNow();
+            }
+            assertThat(numbers.inForce()).isEqualTo(new IncidentSettings(2, 12, 14));
+        }
+
+        /** Beside the rule of the route. */
+        @Test
+        void areNotChangedByWhoMayOnlyReadThem() {
+            Person who = scene().adaeze;
+            var me = new SignedInPerson(who.id(), who.login(), who.printedName(), who.roles(), null);
+            assertThatThrownBy(() -> pages.change(Map.of(), me, new MockHttpServletResponse(), new ExtendedModelMap()))
+                    .isInstanceOf(NotFoundException.class);
         }
     }
 

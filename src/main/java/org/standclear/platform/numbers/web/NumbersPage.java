@@ -14,6 +14,7 @@ import org.springframework.ui.Model;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.numbers.LabNumbers;
 import org.standclear.platform.numbers.NumberSet;
+import org.standclear.platform.web.NotFoundException;
 import org.standclear.platform.web.StaleFormException;
 
 /** What the pages of all rooms' numbers do; each room has its own address, its own words and its own rule who may. */
@@ -71,8 +72,12 @@ public final class NumbersPage<T> {
         return page(NumbersForm.of(set, numbers.inForce()), mayChange, model);
     }
 
-    /** Puts what was sent in force, or shows it again with what is wrong. */
-    public String change(Map<String, String> fields, PersonId by, HttpServletResponse response, Model model) {
+    /** Puts what was sent in force, or shows it again with what is wrong; for others there is no such form. */
+    public String change(
+            boolean mayChange, Map<String, String> fields, PersonId by, HttpServletResponse response, Model model) {
+        if (!mayChange) {
+            throw new NotFoundException("form");
+        }
         NumbersForm<T> form = new NumbersForm<>(set, fields);
         Optional<String> done =
                 form.read().flatMap(wanted -> post.run(fields.get("formToken"), () -> changed(form, wanted, by)));
@@ -84,6 +89,8 @@ public final class NumbersPage<T> {
     }
 
     private @Nullable String changed(NumbersForm<T> form, T wanted, PersonId by) {
+        // before it is read: of two at the same moment the second sees what the first did
+        numbers.lock();
         T now = numbers.inForce();
         if (!set.line(now).equals(form.field("seen"))) {
             throw new StaleFormException(place.called(), place.address(), set.words(wanted), set.words(now));
