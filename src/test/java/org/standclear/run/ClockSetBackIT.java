@@ -128,6 +128,21 @@ class ClockSetBackIT {
         }
 
         @Test
+        void makesAReleaseLapseWhenARevisionComesAfterIt() {
+            scene().next(scene().revision(), "Peg and plate, before the release");
+            scene().desk.look(scene().booking);
+            scene().releasedBy(scene().adaeze);
+            scene().desk.look(scene().booking);
+            assertThat(scene().state())
+                    .as("released all the same, though a newer one was there")
+                    .isEqualTo(BookingState.RELEASED);
+            clock.moveTo(BACK);
+            scene().next(scene().revision(), "Peg and plate, after the release");
+            scene().desk.look(scene().booking);
+            assertThat(lapsed().rule()).isEqualTo(LapseRule.FILE_CHANGED);
+        }
+
+        @Test
         void makesAReleaseLapse() {
             scene().releasedBy(scene().adaeze);
             clock.moveTo(BACK);

@@ -31,6 +31,7 @@ class LapseFacts {
     private final DutyRoster duty;
     private final CellHistory history;
     private final Turns turns;
+    private final ReleaseRows releases;
 
     LapseFacts(
             Programs programs,
@@ -40,7 +41,8 @@ class LapseFacts {
             Authorisations authorisations,
             DutyRoster duty,
             CellHistory history,
-            Turns turns) {
+            Turns turns,
+            ReleaseRows releases) {
         this.programs = programs;
         this.checks = checks;
         this.sheets = sheets;
@@ -49,6 +51,7 @@ class LapseFacts {
         this.duty = duty;
         this.history = history;
         this.turns = turns;
+        this.releases = releases;
     }
 
     LapseQuestion question(Release release, Booking booking, Cell cell, Instant now) {
@@ -58,7 +61,7 @@ class LapseFacts {
                 booking,
                 cell,
                 attached == null ? null : programs.find(attached).orElse(null),
-                latest(release),
+                newer(release),
                 answerInForce(release, booking),
                 people.find(release.attendant()).map(Person::isLabStaff).orElse(false),
                 ended(release, now),
@@ -85,10 +88,11 @@ class LapseFacts {
                 .isPresent();
     }
 
-    private @Nullable Revision latest(Release release) {
+    private @Nullable Revision newer(Release release) {
         return programs.find(release.revision())
                 .flatMap(revision ->
                         programs.revisions(revision.program()).stream().findFirst())
+                .filter(latest -> releases.cameAfter(release, latest))
                 .orElse(null);
     }
 

@@ -16,6 +16,7 @@ import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.ids.ReleaseId;
 import org.standclear.platform.ids.RevisionId;
 import org.standclear.platform.time.SqlTime;
+import org.standclear.program.Revision;
 import org.standclear.signoff.LapseRule;
 import org.standclear.signoff.Release;
 
@@ -63,13 +64,14 @@ class ReleaseRows {
                 > 0;
     }
 
-    void add(Release release) {
+    /** Adds it, with the number of the latest revision that its program has now. */
+    void add(Release release, int lastRevision) {
         jdbc.sql("""
                 insert into signoff_releases (id, booking_id, sheet_id, cell_id, cell_version, revision_id, program_sha256,
                     declaration_sha256, tool, payload_kg, operator_id, attendant_id, releaser_id, code, first_run,
-                    pass_limit, issued_at, start_by, window_end, live)
+                    pass_limit, issued_at, start_by, window_end, last_revision, live)
                 values (:id, :booking, :sheet, :cell, :cellVersion, :revision, :program, :declaration, :tool, :payload,
-                    :operator, :attendant, :releaser, :code, :firstRun, :passLimit, :issuedAt, :startBy, :windowEnd, 1)""")
+                    :operator, :attendant, :releaser, :code, :firstRun, :passLimit, :issuedAt, :startBy, :windowEnd, :last, 1)""")
                 .param("id", release.id().value())
                 .param("booking", release.booking().value())
                 .param("sheet", release.sheet())
@@ -89,7 +91,18 @@ class ReleaseRows {
                 .param("issuedAt", SqlTime.toSql(release.issuedAt()))
                 .param("startBy", SqlTime.toSql(release.startBy()))
                 .param("windowEnd", SqlTime.toSql(release.windowEnd()))
+                .param("last", lastRevision)
                 .update();
+    }
+
+    /** Whether the revision of the same program came after the release. */
+    boolean cameAfter(Release release, Revision revision) {
+        Integer last = jdbc.sql("select last_revision from signoff_releases where id = :id")
+                .param("id", release.id().value())
+                .query((row, number) -> row.getObject(1, Integer.class))
+                .list()
+                .get(0);
+        return last == null ? revision.uploadedAt().isAfter(release.issuedAt()) : revision.number() > last;
     }
 
     /** A release that binds somebody: a start can use it, or its run goes on. */

@@ -14,6 +14,7 @@ import org.standclear.people.DutyRoster;
 import org.standclear.people.Person;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.ids.ReleaseId;
+import org.standclear.program.Programs;
 import org.standclear.program.Revision;
 import org.standclear.signoff.BenchNumbers;
 import org.standclear.signoff.Obstacle;
@@ -37,6 +38,7 @@ class Releasing {
     private final ReleaseCodes codes;
     private final BenchNumbers numbers;
     private final SignoffTrail trail;
+    private final Programs programs;
 
     Releasing(
             Bookings bookings,
@@ -49,7 +51,8 @@ class Releasing {
             WaiverRows waivers,
             ReleaseCodes codes,
             BenchNumbers numbers,
-            SignoffTrail trail) {
+            SignoffTrail trail,
+            Programs programs) {
         this.bookings = bookings;
         this.duty = duty;
         this.gates = gates;
@@ -61,6 +64,7 @@ class Releasing {
         this.codes = codes;
         this.numbers = numbers;
         this.trail = trail;
+        this.programs = programs;
     }
 
     /** What keeps the person from releasing the booking; empty when nothing does. */
@@ -113,7 +117,12 @@ class Releasing {
                 null);
         releases.freeRunOut(now);
         oneStop.free(sheet.attendant(), booking, now);
-        releases.add(release);
+        releases.add(
+                release,
+                programs.revisions(revision.program()).stream()
+                        .mapToInt(Revision::number)
+                        .max()
+                        .orElseThrow());
         trail.released(release);
         Upkeep.moved(bookings.markReleased(booking.id(), releaser));
         return release;

@@ -11,7 +11,7 @@ import org.standclear.signoff.Release;
  * The facts beside which a release is held.
  *
  * @param attached the revision on the booking now; null when none is
- * @param latest the latest revision of the released program
+ * @param newer the latest revision of the released program, when it came after the release
  * @param answerInForce whether the answer that the release rests on stands on the limits and rules of now
  * @param turnOver why the attendant's turn is over; null while it is not
  * @param testedSince whether a day test was made after the release
@@ -22,7 +22,7 @@ public record LapseQuestion(
         Booking booking,
         Cell cell,
         @Nullable Revision attached,
-        @Nullable Revision latest,
+        @Nullable Revision newer,
         boolean answerInForce,
         boolean attendantIsStaff,
         @Nullable String ended,

@@ -74,13 +74,10 @@ public final class Lapses {
         if (!attached.id().equals(release.revision())) {
             return change(attached, release) + " Revision " + attached.number() + " is on the booking now.";
         }
-        Revision latest = question.latest();
-        if (latest == null
-                || latest.id().equals(release.revision())
-                || !latest.uploadedAt().isAfter(release.issuedAt())) {
-            return null;
-        }
-        return change(latest, release) + " Revision " + latest.number() + " came after the release.";
+        Revision newer = question.newer();
+        return newer == null || newer.id().equals(release.revision())
+                ? null
+                : change(newer, release) + " Revision " + newer.number() + " came after the release.";
     }
 
     private static String change(Revision now, Release release) {
