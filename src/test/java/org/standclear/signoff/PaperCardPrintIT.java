@@ -13,6 +13,7 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.TextPosition;
 import org.junit.jupiter.api.Test;
+import org.openqa.selenium.By;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.standclear.cell.CellRegister;
 import org.standclear.cell.SampleCell;
@@ -61,6 +62,10 @@ class PaperCardPrintIT {
         browser.find("main form button").click();
         browser.find("nav.tabs");
         browser.visit("/cells/" + cell + "/card").find("[data-paper=card]");
+        assertThat(browser.driver().findElements(By.cssSelector(".marks li > [data-size=mark]")))
+                .hasSize(6)
+                .allSatisfy(square -> assertThat(square.getSize().getWidth())
+                        .isEqualTo(square.getSize().getHeight()));
         Object pdf = browser.driver()
                 .executeCdpCommand(
                         "Page.printToPDF",
@@ -76,7 +81,7 @@ class PaperCardPrintIT {
             String text = letters.getText(document).replaceAll("\\s+", " ");
             assertThat(text)
                     .contains(
-                            "in service, no tag?",
+                            "In service, no tag?",
                             "Day test passed today?",
                             "Last run closed out?",
                             "Inspection and review not overdue?",
