@@ -112,23 +112,24 @@ class BenchStages {
         Booking booking = standing.prepared().booking();
         Run run = runs.of(booking.id()).orElseThrow();
         BenchView.Swap swap = swaps.of(standing);
+        Release release = standing.release().orElse(null);
+        String ends = ends(booking, release, now);
         return draft.stage(Stage.RUNNING)
                 .swap(swap)
                 .head(
                         slot(booking),
-                        "Running. Hand on the e-stop.",
-                        told(booking, standing.release().orElse(null), BenchSwaps.told(swap), now))
-                .run(view(run, standing.release().orElse(null), watches.of(run, standing, me, now)))
+                        ends.isEmpty() ? "Running. Hand on the e-stop." : ends,
+                        goesOn(release, ends, BenchSwaps.told(swap)))
+                .run(view(run, release, watches.of(run, standing, me, now)))
                 .mayAct(acts(booking, me));
     }
 
-    /** What ends the run first, then what goes on with it: neither hides the other. */
-    private String told(Booking booking, @Nullable Release release, String turn, Instant now) {
-        String ends = ends(booking, release, now);
+    /** Below what ends the run, which is the headline, what goes on with it, each on a line of its own. */
+    private String goesOn(@Nullable Release release, String ends, String turn) {
         String watched = release != null && release.firstRun() && ends.isEmpty()
                 ? people.printedName(release.releaser()) + " watches this first run."
                 : "";
-        return Stream.of(ends, turn, watched).filter(line -> !line.isEmpty()).collect(Collectors.joining(" "));
+        return Stream.of(turn, watched).filter(line -> !line.isEmpty()).collect(Collectors.joining("\n"));
     }
 
     private String ends(Booking booking, @Nullable Release release, Instant now) {

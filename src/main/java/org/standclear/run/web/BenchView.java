@@ -13,7 +13,7 @@ import org.standclear.signoff.SignoffDesk.Answered;
  *
  * @param stage which act the screen offers
  * @param headline the instruction, twelve words at most
- * @param text one more sentence, or empty
+ * @param text what is said below it, a line for each thing, or empty
  * @param stamp changes when the screen has something new to show
  * @param quiet whether nothing is typed on it, so that it may load itself anew without scripts too
  */
@@ -42,6 +42,11 @@ record BenchView(
         boolean shared,
         String stamp,
         boolean quiet) {
+
+    /** What stands below the headline, line by line. */
+    public List<String> lines() {
+        return text.lines().toList();
+    }
 
     /** Which act the screen offers. */
     enum Stage {

@@ -79,6 +79,11 @@ class TurnOverIT {
             String told = bench();
             assertThat(told).contains("Finish now.", SWAP);
             assertThat(told.indexOf("Finish now.")).isLessThan(told.indexOf(SWAP));
+            var screen = see(scene().screen).select("main > .stack").get(0);
+            String headline = screen.select("h1").text();
+            assertThat(headline).endsWith("Finish now.");
+            assertThat(headline.split(" ")).hasSizeLessThanOrEqualTo(12);
+            assertThat(screen.select("> p").eachText()).contains(SWAP);
         }
     }
 
