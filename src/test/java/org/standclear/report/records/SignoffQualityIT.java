@@ -8,6 +8,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Element;
@@ -112,8 +113,7 @@ class SignoffQualityIT {
                     .getResponse()
                     .getContentAsString();
             assertThat(Jsoup.parse(page).title()).startsWith("Exceptions, week of Mon 9 Mar 2026");
-            Element section = Jsoup.parse(page).selectFirst("section[aria-labelledby=quality]");
-            assertThat(section).isNotNull();
+            Element section = Objects.requireNonNull(Jsoup.parse(page).selectFirst("section[aria-labelledby=quality]"));
             assertThat(section.select("li").eachText())
                     .hasSize(3)
                     .allSatisfy(line -> assertThat(line).endsWith("?"));

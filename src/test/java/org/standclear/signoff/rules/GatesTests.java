@@ -3,6 +3,7 @@ package org.standclear.signoff.rules;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -89,7 +90,7 @@ class GatesTests {
             Waiver of = new Waiver(
                     UUID.randomUUID(),
                     booking.id(),
-                    answer.id(),
+                    Objects.requireNonNull(answer).id(),
                     List.of("payload", "coverage"),
                     "looked at it at the bench",
                     read,
