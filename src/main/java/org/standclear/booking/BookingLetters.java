@@ -77,25 +77,6 @@ class BookingLetters {
                         + place(booking.cell(), booking.start(), booking.end()) + "."));
     }
 
-    /** A roster took the person out of a section. */
-    void leftSection(PersonId person, String section, List<Booking> ahead) {
-        List<String> lines = new ArrayList<>();
-        lines.add(ahead.size() == 1 ? "Your booking stays:" : "Your bookings stay:");
-        ahead.forEach(booking -> lines.add(place(booking.cell(), booking.start(), booking.end()) + "."));
-        lines.add("Give up what you do not need. If the roster is wrong, tell your instructor.");
-        messages.tell(Message.of(person, "left-section", "You are not in " + section + " any more", lines, "/me"));
-    }
-
-    /** The roster was taken back. */
-    void backInSection(PersonId person, String section) {
-        messages.tell(Message.of(
-                person,
-                "back-in-section",
-                "You are in " + section + " again",
-                List.of("The roster that had left you out was taken back. Your bookings are as they were."),
-                "/me"));
-    }
-
     /** Nobody confirmed it in time. */
     void unconfirmed(Booking booking, int minutes) {
         everybody(
@@ -180,6 +161,11 @@ class BookingLetters {
 
     private String when(Booking booking) {
         return name(booking.cell()) + ", " + labTime.day(booking.start()) + " " + labTime.time(booking.start());
+    }
+
+    /** A slot in words. */
+    String place(Booking booking) {
+        return place(booking.cell(), booking.start(), booking.end());
     }
 
     private String place(CellId cell, Instant start, Instant end) {

@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
+import org.standclear.people.SectionChange;
 import org.standclear.people.StandingBookings;
 import org.standclear.platform.ids.PersonId;
 
@@ -26,9 +27,9 @@ class BookingsAhead implements StandingBookings {
 
     private final BookingRows rows;
     private final BookingMoves moves;
-    private final BookingLetters letters;
+    private final SectionLetters letters;
 
-    BookingsAhead(BookingRows rows, BookingMoves moves, BookingLetters letters) {
+    BookingsAhead(BookingRows rows, BookingMoves moves, SectionLetters letters) {
         this.rows = rows;
         this.moves = moves;
         this.letters = letters;
@@ -62,16 +63,17 @@ class BookingsAhead implements StandingBookings {
 
     @Override
     @Transactional
-    public void tellOfLeaving(Map<PersonId, String> sections) {
-        ahead(sections.keySet())
-                .forEach((person, ahead) -> letters.leftSection(person, String.valueOf(sections.get(person)), ahead));
+    public void tellOfLeaving(Map<PersonId, List<SectionChange>> changes) {
+        ahead(changes.keySet()).forEach((person, ahead) -> letters.left(person, of(person, changes), ahead));
     }
 
     @Override
     @Transactional
-    public void tellOfReturn(Map<PersonId, String> sections) {
-        ahead(sections.keySet())
-                .keySet()
-                .forEach(person -> letters.backInSection(person, String.valueOf(sections.get(person))));
+    public void tellOfReturn(Map<PersonId, List<SectionChange>> changes) {
+        ahead(changes.keySet()).keySet().forEach(person -> letters.takenBack(person, of(person, changes)));
+    }
+
+    private static List<SectionChange> of(PersonId person, Map<PersonId, List<SectionChange>> changes) {
+        return changes.getOrDefault(person, List.of());
     }
 }

@@ -1,6 +1,7 @@
 package org.standclear.people;
 
 import java.util.Collection;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.standclear.platform.ids.PersonId;
@@ -14,9 +15,9 @@ public interface StandingBookings {
     /** Those of them who have any. */
     Set<PersonId> whoHasAny(Collection<PersonId> people);
 
-    /** Tells those who have bookings ahead that they left the section named, and that their bookings stay. */
-    void tellOfLeaving(Map<PersonId, String> sections);
+    /** Tells those who have bookings ahead which sections they left, course by course, and that their bookings stay. */
+    void tellOfLeaving(Map<PersonId, List<SectionChange>> changes);
 
-    /** Tells those who have bookings ahead that they are in the section named again. */
-    void tellOfReturn(Map<PersonId, String> sections);
+    /** Tells those who have bookings ahead what taking a roster back changed of their sections, course by course. */
+    void tellOfReturn(Map<PersonId, List<SectionChange>> changes);
 }

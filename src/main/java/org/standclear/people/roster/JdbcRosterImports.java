@@ -22,6 +22,7 @@ import org.standclear.people.roster.Differences.Enrolled;
 import org.standclear.people.roster.Differences.Found;
 import org.standclear.people.roster.RosterRows.Effect;
 import org.standclear.people.roster.RosterRows.Stored;
+import org.standclear.people.roster.RosterUndo.TakenBack;
 import org.standclear.platform.digest.Sha256;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.PersonId;
@@ -246,9 +247,9 @@ class JdbcRosterImports implements RosterImports {
         if (stored.state() != State.APPLIED) {
             return Optional.of("Only a roster that stands applied can be taken back.");
         }
-        int closed = undo.takeBack(id, withBookingsAhead(undo.letIn(id).keySet()), now());
+        TakenBack back = undo.takeBack(id, withBookingsAhead(undo.letIn(id).keySet()), now());
         rows.decide(id, State.UNDONE, by, now());
-        done.tellWhoIsBack(id);
+        done.tellWhoIsBack(back);
         trail.append(TrailEntry.of(
                         labs.theLab().id(),
                         "people.roster-undone",
@@ -256,7 +257,7 @@ class JdbcRosterImports implements RosterImports {
                         by,
                         "Took the roster " + stored.fileName() + " back")
                 .with("changes", rows.effects(id))
-                .with("accounts-closed", closed));
+                .with("accounts-closed", back.closed()));
         return Optional.empty();
     }
 

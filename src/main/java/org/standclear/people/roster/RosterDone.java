@@ -2,26 +2,31 @@ package org.standclear.people.roster;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.standclear.people.StandingBookings;
 import org.standclear.people.roster.RosterRows.Effect.Kind;
+import org.standclear.people.roster.RosterUndo.TakenBack;
+import org.standclear.people.roster.SectionMoves.Place;
 import org.standclear.platform.ids.PersonId;
 
-/** What an applied roster has changed, in sentences, and who left a section by it. */
+/** What an applied roster has changed, in sentences, and who is told of it. */
 @Component
 class RosterDone {
 
     private final JdbcClient jdbc;
     private final StandingBookings standing;
+    private final SectionMoves moves;
 
-    RosterDone(JdbcClient jdbc, StandingBookings standing) {
+    RosterDone(JdbcClient jdbc, StandingBookings standing, SectionMoves moves) {
         this.jdbc = jdbc;
         this.standing = standing;
+        this.moves = moves;
     }
 
     /** A sentence for each kind of change that there was. */
@@ -55,7 +60,9 @@ class RosterDone {
 
     /** What is ahead is counted now, not at the applying: it does not say who was told then. */
     private String takenOut(UUID roster, int count) {
-        int ahead = standing.aheadOf(left(roster).keySet());
+        int ahead = standing.aheadOf(places(roster, Kind.TAKEN_OUT).stream()
+                .map(place -> new PersonId(place.person()))
+                .toList());
         return count + " taken out of "
                 + (count == 1 ? "a section" : "their sections")
                 + (ahead == 0
@@ -66,27 +73,33 @@ class RosterDone {
                                         : " bookings that they have ahead now stay."));
     }
 
-    /** Who was taken out, with the section: the last of several. */
-    Map<PersonId, String> left(UUID roster) {
-        Map<PersonId, String> left = new LinkedHashMap<>();
-        jdbc.sql("""
-                select f.person_id, c.code as course, s.code as section from roster_effects f
+    private List<Place> places(UUID roster, Kind kind) {
+        return jdbc.sql("""
+                select f.person_id, f.section_id, c.code as course, s.code as section from roster_effects f
                 join sections s on s.id = f.section_id join courses c on c.id = s.course_id
-                where f.import_id = :id and f.kind = 'TAKEN_OUT' order by f.number""").param("id", roster).query(row -> {
-            left.put(
-                    new PersonId(row.getObject("person_id", UUID.class)),
-                    row.getString("course") + "-" + row.getString("section"));
-        });
-        return left;
+                where f.import_id = :id and f.kind = :kind order by f.number""")
+                .param("id", roster)
+                .param("kind", kind.name())
+                .query(SectionMoves::place)
+                .list();
     }
 
-    /** Tells who left by the roster and has bookings ahead. */
+    /** Tells who left sections by the roster and has bookings ahead; who left one for another hears of both at once. */
     void tellWhoLeft(UUID roster) {
-        standing.tellOfLeaving(left(roster));
+        List<Place> left = places(roster, Kind.TAKEN_OUT);
+        if (left.isEmpty()) {
+            return;
+        }
+        Set<String> courses =
+                left.stream().map(place -> place.person() + place.course()).collect(Collectors.toSet());
+        List<Place> came = places(roster, Kind.ENROLLED).stream()
+                .filter(place -> courses.contains(place.person() + place.course()))
+                .toList();
+        standing.tellOfLeaving(moves.of(left, came));
     }
 
-    /** Tells those of them, when it is taken back, that they are in again. */
-    void tellWhoIsBack(UUID roster) {
-        standing.tellOfReturn(left(roster));
+    /** Tells those whose sections really changed when it was taken back. */
+    void tellWhoIsBack(TakenBack back) {
+        standing.tellOfReturn(moves.of(back.ended(), back.reopened()));
     }
 }

@@ -11,9 +11,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.standclear.people.MailAddresses;
+import org.standclear.people.roster.SectionMoves.Place;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.OpenSessions;
@@ -40,21 +42,26 @@ class RosterUndo {
             and not exists (select 1 from enrolments e where e.person_id = people.id)""".formatted(LAB);
 
     private final JdbcClient jdbc;
+    private final JdbcTemplate batches;
     private final MailAddresses addresses;
     private final OpenSessions sessions;
 
-    RosterUndo(JdbcClient jdbc, MailAddresses addresses, OpenSessions sessions) {
+    RosterUndo(JdbcClient jdbc, JdbcTemplate batches, MailAddresses addresses, OpenSessions sessions) {
         this.jdbc = jdbc;
+        this.batches = batches;
         this.addresses = addresses;
         this.sessions = sessions;
     }
 
+    /** What was taken back: how many accounts were closed, and which places in sections came back or ended. */
+    record TakenBack(int closed, List<Place> reopened, List<Place> ended) {}
+
     /**
-     * Takes everything back that nobody has built on; how many accounts were closed.
+     * Takes everything back that nobody has built on.
      *
      * @param studentsStill whom the roster let into the lab and who stay its students
      */
-    int takeBack(UUID roster, Collection<UUID> studentsStill, Instant at) {
+    TakenBack takeBack(UUID roster, Collection<UUID> studentsStill, Instant at) {
         change(
                 "delete from team_members where "
                         + OF.formatted("TEAMED", "team_members", " and f.since = team_members.from_at"),
@@ -65,21 +72,8 @@ class RosterUndo {
                  and not exists (select 1 from team_members t where t.person_id = team_members.person_id
                     and t.section_id = team_members.section_id and t.until_at is null)""",
                 roster);
-        change(
-                "delete from past_enrolments where "
-                        + OF.formatted("TAKEN_OUT", "past_enrolments", " and f.since = past_enrolments.enrolled_at"),
-                roster);
-        change("""
-                insert into enrolments (person_id, section_id, enrolled_at)
-                select f.person_id, f.section_id, f.since from roster_effects f
-                where f.import_id = :id and f.kind = 'TAKEN_OUT' and not exists (
-                    select 1 from enrolments e where e.person_id = f.person_id and e.section_id = f.section_id)""", roster);
-        // rosters applied before the time was kept have none
-        change(
-                "delete from enrolments where "
-                        + OF.formatted(
-                                "ENROLLED", "enrolments", " and (f.since is null or f.since = enrolments.enrolled_at)"),
-                roster);
+        List<Place> reopened = reopen(roster);
+        List<Place> ended = end(roster);
         addresses.forget(addresses(roster));
         endSessions(roster);
         int closed = jdbc.sql("""
@@ -89,7 +83,44 @@ class RosterUndo {
                 .param("at", SqlTime.toSql(at))
                 .update();
         seeOut(roster, studentsStill);
-        return closed;
+        return new TakenBack(closed, reopened, ended);
+    }
+
+    /** Who was taken out is in again, unless somebody put them back since: then what they had before stays past. */
+    private List<Place> reopen(UUID roster) {
+        List<Place> reopened = new ArrayList<>();
+        List<Object[]> rows = new ArrayList<>();
+        jdbc.sql("""
+                select f.person_id, f.section_id, f.since, c.code as course, s.code as section from roster_effects f
+                join sections s on s.id = f.section_id join courses c on c.id = s.course_id
+                where f.import_id = :id and f.kind = 'TAKEN_OUT' and not exists (
+                    select 1 from enrolments e where e.person_id = f.person_id and e.section_id = f.section_id)
+                order by f.number""").param("id", roster).query(row -> {
+            Place place = SectionMoves.place(row, 0);
+            reopened.add(place);
+            rows.add(new Object[] {place.person(), place.section(), SqlTime.toSql(SqlTime.read(row, "since"))});
+        });
+        if (!rows.isEmpty()) {
+            batches.batchUpdate(
+                    "delete from past_enrolments where person_id = ? and section_id = ? and enrolled_at = ?", rows);
+            batches.batchUpdate("insert into enrolments (person_id, section_id, enrolled_at) values (?, ?, ?)", rows);
+        }
+        return reopened;
+    }
+
+    /** What it enrolled ends; rosters applied before the time was kept have none. */
+    private List<Place> end(UUID roster) {
+        String mine =
+                OF.formatted("ENROLLED", "enrolments", " and (f.since is null or f.since = enrolments.enrolled_at)");
+        List<Place> ended = jdbc.sql("""
+                select enrolments.person_id, enrolments.section_id, c.code as course, s.code as section from enrolments
+                join sections s on s.id = enrolments.section_id join courses c on c.id = s.course_id
+                where """ + " " + mine)
+                .param("id", roster)
+                .query(SectionMoves::place)
+                .list();
+        change("delete from enrolments where " + mine, roster);
+        return ended;
     }
 
     /**
@@ -129,7 +160,7 @@ class RosterUndo {
      * enrolled is read apart: asked for each enrolment, PostgreSQL looked through all of it for each.
      */
     List<String> staying(UUID roster) {
-        Map<Place, Instant> enrolled = new HashMap<>();
+        Map<In, Instant> enrolled = new HashMap<>();
         jdbc.sql("""
                 select person_id, section_id, since from roster_effects
                 where import_id = :id and kind = 'ENROLLED'""").param("id", roster).query(row -> {
@@ -154,13 +185,13 @@ class RosterUndo {
     }
 
     /** Somebody in a section. */
-    private record Place(UUID person, UUID section) {}
+    private record In(UUID person, UUID section) {}
 
-    private static Place place(ResultSet row) throws SQLException {
-        return new Place(row.getObject("person_id", UUID.class), row.getObject("section_id", UUID.class));
+    private static In place(ResultSet row) throws SQLException {
+        return new In(row.getObject("person_id", UUID.class), row.getObject("section_id", UUID.class));
     }
 
-    private static boolean isOtherwiseEnrolled(ResultSet row, Map<Place, Instant> enrolled) throws SQLException {
+    private static boolean isOtherwiseEnrolled(ResultSet row, Map<In, Instant> enrolled) throws SQLException {
         if (row.getObject("section_id", UUID.class) == null) {
             return false;
         }
