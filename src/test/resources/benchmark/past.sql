@@ -53,6 +53,10 @@ from past_turns t cross join (values ('7', '5', 'operator', interval '2' minute)
     ('b', '6', 'releaser', interval '8' minute)) p (kind, list, part, after_start)
 where t.ran and t.n > :after and t.n <= :until;
 
+insert into signoff_first_answers (sheet_id, account_id, answered_at)
+select cast('000000c6-0000-7000-8000-' || t.digits as uuid), t.releaser, t.starts_at + interval '7' minute
+from past_turns t where t.ran and t.n > :after and t.n <= :until;
+
 insert into signoff_releases (id, booking_id, sheet_id, cell_id, cell_version, revision_id, program_sha256,
     declaration_sha256, tool, payload_kg, operator_id, attendant_id, releaser_id, code, first_run, pass_limit, issued_at,
     start_by, window_end, used_at, run_through_at, ended_at)

@@ -16,6 +16,7 @@ final class Growth {
             "signoff_releases",
             "signoff_lapses",
             "signoff_disagreements",
+            "signoff_first_answers",
             "run_events",
             "cell_stops",
             "cell_tags",

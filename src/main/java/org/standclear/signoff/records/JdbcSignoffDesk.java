@@ -53,6 +53,7 @@ class JdbcSignoffDesk implements SignoffDesk {
     private final Signing signing;
     private final Releasing releasing;
     private final DraftRows drafts;
+    private final FirstAnswers firstAnswers;
     private final ReleaseRows releases;
     private final GateFacts gates;
     private final OneStop oneStop;
@@ -69,6 +70,7 @@ class JdbcSignoffDesk implements SignoffDesk {
             Signing signing,
             Releasing releasing,
             DraftRows drafts,
+            FirstAnswers firstAnswers,
             ReleaseRows releases,
             GateFacts gates,
             OneStop oneStop,
@@ -83,6 +85,7 @@ class JdbcSignoffDesk implements SignoffDesk {
         this.signing = signing;
         this.releasing = releasing;
         this.drafts = drafts;
+        this.firstAnswers = firstAnswers;
         this.releases = releases;
         this.gates = gates;
         this.oneStop = oneStop;
@@ -154,6 +157,7 @@ class JdbcSignoffDesk implements SignoffDesk {
             return new Entered.Refused(unread.field(), unread.says());
         }
         Reading.Read read = (Reading.Read) reading;
+        firstAnswers.keep(sheet, answer.part(), answer.account(), now);
         Optional<Difference> difference = Comparison.withKnown(
                 sheet.list(), answer.part(), item.number(), read.values(), lists.expected(sheet, now));
         if (difference.isPresent()) {

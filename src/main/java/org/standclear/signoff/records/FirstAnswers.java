@@ -1,0 +1,36 @@
+package org.standclear.signoff.records;
+
+import java.time.Instant;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.time.SqlTime;
+import org.standclear.signoff.Part;
+import org.standclear.signoff.Sheet;
+import org.standclear.signoff.SignoffList;
+
+/** When a releaser began on a bench list: the first answer that could be read, whether or not it agreed; kept once. */
+@Repository
+class FirstAnswers {
+
+    private final JdbcClient jdbc;
+
+    FirstAnswers(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    /** Under the locks of booking and cell, like every answer. */
+    void keep(Sheet sheet, Part part, PersonId account, Instant at) {
+        if (part != Part.RELEASER || sheet.list() != SignoffList.BENCH) {
+            return;
+        }
+        jdbc.sql("""
+                insert into signoff_first_answers (sheet_id, account_id, answered_at)
+                select cast(:sheet as uuid), cast(:account as uuid), cast(:at as timestamp with time zone)
+                where not exists (select 1 from signoff_first_answers where sheet_id = cast(:sheet as uuid))""")
+                .param("sheet", sheet.id())
+                .param("account", account.value())
+                .param("at", SqlTime.toSql(at))
+                .update();
+    }
+}
