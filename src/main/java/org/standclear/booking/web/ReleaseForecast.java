@@ -6,6 +6,7 @@ import java.util.Locale;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.BenchLog;
 import org.standclear.booking.BookingNumbers;
+import org.standclear.booking.NoShows;
 import org.standclear.cell.Cell;
 import org.standclear.cell.Cells;
 import org.standclear.core.forecast.BenchSteps;
@@ -18,6 +19,7 @@ import org.standclear.core.forecast.ReleaseWaits;
 class ReleaseForecast {
 
     private static final int LATEST_RUNS = 400;
+    private static final int LATEST_BOOKINGS = 400;
     private static final int DAYS = 400;
     private static final int SLOTS = 9;
     private static final double SHORT_RUN = 8;
@@ -26,11 +28,13 @@ class ReleaseForecast {
     private final Cells cells;
     private final BookingNumbers numbers;
     private final BenchLog log;
+    private final NoShows noShows;
 
-    ReleaseForecast(Cells cells, BookingNumbers numbers, BenchLog log) {
+    ReleaseForecast(Cells cells, BookingNumbers numbers, BenchLog log, NoShows noShows) {
         this.cells = cells;
         this.numbers = numbers;
         this.log = log;
+        this.noShows = noShows;
     }
 
     /** A line of the table. */
@@ -48,7 +52,8 @@ class ReleaseForecast {
         if (offsets.isEmpty()) {
             return new Waits(List.of(), "No cell runs now.");
         }
-        KnownSteps known = KnownSteps.of(log.setUps(LATEST_RUNS));
+        KnownSteps known =
+                KnownSteps.of(log.setUps(LATEST_RUNS), log.releaseWork(LATEST_RUNS), noShows.latest(LATEST_BOOKINGS));
         BenchSteps steps = known.steps();
         List<Double> together = Collections.nCopies(offsets.size(), 0.0);
         List<Line> lines = List.of(

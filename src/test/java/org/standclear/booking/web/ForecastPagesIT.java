@@ -171,7 +171,9 @@ class ForecastPagesIT {
             assertThat(page(get("/forecast/" + assignment), ines)
                             .select("#waits ~ p")
                             .text())
-                    .containsAnyOf("Step times are estimated", "the lab's own last");
+                    .containsAnyOf(
+                            "Release work is estimated (2.5 to 7 min)", "Release work is that of the lab's own last")
+                    .containsAnyOf("No-shows are assumed (12 %)", "No-shows are those of the lab's own last");
         }
 
         @Test
