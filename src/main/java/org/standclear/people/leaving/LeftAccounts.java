@@ -8,6 +8,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.standclear.platform.digest.Sha256;
 import org.standclear.platform.retention.DisposableRows;
+import org.standclear.platform.retention.DueFrom;
 import org.standclear.platform.retention.DueRows;
 import org.standclear.platform.retention.RecordKind;
 import org.standclear.platform.time.SqlTime;
@@ -22,10 +23,9 @@ class LeftAccounts extends DisposableRows {
     private final Clock clock;
 
     LeftAccounts(JdbcClient jdbc, Clock clock) {
-        super(RecordKind.ACCOUNTS, new DueRows(jdbc, """
-                select p.id as id, p.closed_at as clock_start, p.id as person, '' as kept_back,
-                    concat(p.printed_name, ' (', p.login, ')') as said from people p
-                where not p.active and p.pseudonym_since is null"""));
+        super(RecordKind.ACCOUNTS, new DueRows(jdbc, new DueFrom("p.id", "p.closed_at", """
+                p.id as person, '' as kept_back, concat(p.printed_name, ' (', p.login, ')') as said""", """
+                people p where not p.active and p.pseudonym_since is null""")));
         this.jdbc = jdbc;
         this.clock = clock;
     }

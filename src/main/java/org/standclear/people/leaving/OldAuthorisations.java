@@ -5,6 +5,7 @@ import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.standclear.platform.retention.DisposableRows;
+import org.standclear.platform.retention.DueFrom;
 import org.standclear.platform.retention.DueRows;
 import org.standclear.platform.retention.RecordKind;
 import org.standclear.platform.time.SqlTime;
@@ -17,11 +18,10 @@ class OldAuthorisations extends DisposableRows {
     private final Clock clock;
 
     OldAuthorisations(JdbcClient jdbc, Clock clock) {
-        super(RecordKind.AUTHORISATIONS, new DueRows(jdbc, """
-                select a.id as id, coalesce(a.revoked_at, a.valid_until) as clock_start, a.person_id as person,
-                    '' as kept_back,
-                    concat(p.printed_name, ' (', p.login, '), ', lower(a.duty)) as said
-                from authorisations a left join people p on p.id = a.person_id where a.reasons_out_at is null"""));
+        super(RecordKind.AUTHORISATIONS, new DueRows(jdbc, new DueFrom("a.id", "a.over_at", """
+                a.person_id as person, '' as kept_back,
+                concat(p.printed_name, ' (', p.login, '), ', lower(a.duty)) as said""", """
+                authorisations a left join people p on p.id = a.person_id where a.reasons_out_at is null""")));
         this.jdbc = jdbc;
         this.clock = clock;
     }

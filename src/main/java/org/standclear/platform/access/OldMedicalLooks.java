@@ -9,6 +9,7 @@ import org.standclear.platform.ids.Id;
 import org.standclear.platform.retention.Concern;
 import org.standclear.platform.retention.Concern.About;
 import org.standclear.platform.retention.DisposableRows;
+import org.standclear.platform.retention.DueFrom;
 import org.standclear.platform.retention.DueRows;
 import org.standclear.platform.retention.RecordKind;
 
@@ -19,11 +20,12 @@ class OldMedicalLooks extends DisposableRows {
     private final JdbcClient jdbc;
 
     OldMedicalLooks(JdbcClient jdbc) {
-        super(RecordKind.MEDICAL_LOOKS, new DueRows(jdbc, """
-                select l.id as id, l.seen_at as clock_start,
-                    cast(case when length(l.whose) = 36 then l.whose end as uuid) as person, '' as kept_back,
-                    concat('look by ', v.printed_name, ' (', v.login, ')') as said
-                from platform_looks l left join people v on v.id = l.viewer where l.sight = 'MEDICAL'""", look -> incident(jdbc, look)));
+        super(
+                RecordKind.MEDICAL_LOOKS,
+                new DueRows(jdbc, new DueFrom("l.id", "l.seen_at", """
+                cast(case when length(l.whose) = 36 then l.whose end as uuid) as person, '' as kept_back,
+                concat('look by ', v.printed_name, ' (', v.login, ')') as said""", """
+                platform_looks l left join people v on v.id = l.viewer where l.sight = 'MEDICAL'"""), look -> incident(jdbc, look)));
         this.jdbc = jdbc;
     }
 

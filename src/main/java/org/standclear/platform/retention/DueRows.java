@@ -12,12 +12,24 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.standclear.platform.retention.Stretch.Position;
 import org.standclear.platform.time.SqlTime;
 
-/** Reads candidates with one query of their room, for all of them or for one. */
+/**
+ * Reads candidates with one query of their room, for all of them or for one. A room that says where id and clock stand is
+ * asked for them there, and an index by them ends the reading where enough are found; from around its query, H2 would read
+ * and sort all that is over.
+ */
 public final class DueRows {
 
     private final JdbcClient jdbc;
-    private final String select;
+    private final Asking asking;
     private final Function<UUID, Set<Concern>> further;
+
+    /** The room's query with a condition on the clock or the id, and in order of both when many are asked for. */
+    private record Asking(String before, String clock, String id) {
+
+        String with(String condition) {
+            return before + condition.replace("{clock}", clock).replace("{id}", id);
+        }
+    }
 
     /**
      * Candidates that concern one person at most.
@@ -31,17 +43,34 @@ public final class DueRows {
 
     /** Candidates with further concerns, asked for by their ids. */
     public DueRows(JdbcClient jdbc, String select, Function<UUID, Set<Concern>> further) {
+        this(jdbc, new Asking("select * from (" + select + ") d where ", "d.clock_start", "d.id"), further);
+    }
+
+    /** Candidates that concern one person at most, of a kind that an index finds by age. */
+    public DueRows(JdbcClient jdbc, DueFrom where) {
+        this(jdbc, where, id -> Set.of());
+    }
+
+    /** Candidates with further concerns, of a kind that an index finds by age. */
+    public DueRows(JdbcClient jdbc, DueFrom where, Function<UUID, Set<Concern>> further) {
+        this(jdbc, new Asking(where.select() + " and ", where.clock(), where.id()), further);
+    }
+
+    private DueRows(JdbcClient jdbc, Asking asking, Function<UUID, Set<Concern>> further) {
         this.jdbc = jdbc;
-        this.select = select;
+        this.asking = asking;
         this.further = further;
     }
 
     /** Those whose clocks started within the stretch, earliest first. */
     public List<Candidate> startedIn(Stretch stretch) {
         Position after = stretch.after();
-        var query = jdbc.sql("select * from (" + select + ") d where d.clock_start < :before "
-                        + (after == null ? "" : "and (d.clock_start > :at or d.clock_start = :at and d.id > :after) ")
-                        + "order by d.clock_start, d.id fetch first :most rows only")
+        // the second bound says nothing new; an index follows it, and follows no "or"
+        var query = jdbc.sql(asking.with("{clock} < :before "
+                        + (after == null
+                                ? ""
+                                : "and {clock} >= :at and ({clock} > :at or {clock} = :at and {id} > :after) ")
+                        + "order by {clock}, {id} fetch first :most rows only"))
                 .param("before", SqlTime.toSql(stretch.before()))
                 .param("most", stretch.atMost());
         query = after == null
@@ -52,7 +81,7 @@ public final class DueRows {
 
     /** The one of that id. */
     public Optional<Candidate> find(UUID id) {
-        return jdbc.sql("select * from (" + select + ") d where d.id = :id")
+        return jdbc.sql(asking.with("{id} = :id"))
                 .param("id", id)
                 .query(this::candidate)
                 .optional();

@@ -8,6 +8,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.standclear.platform.retention.Concern;
 import org.standclear.platform.retention.DisposableRows;
+import org.standclear.platform.retention.DueFrom;
 import org.standclear.platform.retention.DueRows;
 import org.standclear.platform.retention.RecordKind;
 import org.standclear.platform.time.SqlTime;
@@ -20,11 +21,13 @@ class OldPaperRemarks extends DisposableRows {
     private final Clock clock;
 
     OldPaperRemarks(JdbcClient jdbc, BookingConcerns concerns, Clock clock) {
-        super(RecordKind.PAPER_REMARKS, new DueRows(jdbc, """
-                select p.id as id, p.written_at as clock_start, p.operator_id as person, '' as kept_back,
-                    concat('card from paper of ', c.name) as said
-                from signoff_paper_cards p join cells c on c.id = p.cell_id
-                where p.happened <> '' and p.words_out_at is null""", card -> concerns(jdbc, concerns, card)));
+        super(
+                RecordKind.PAPER_REMARKS,
+                new DueRows(
+                        jdbc, new DueFrom("p.id", "p.written_at", """
+                p.operator_id as person, '' as kept_back,
+                concat('card from paper of ', (select c.name from cells c where c.id = p.cell_id)) as said""", """
+                signoff_paper_cards p where p.happened <> '' and p.words_out_at is null"""), card -> concerns(jdbc, concerns, card)));
         this.jdbc = jdbc;
         this.clock = clock;
     }

@@ -8,6 +8,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.standclear.platform.retention.Concern;
 import org.standclear.platform.retention.DisposableRows;
+import org.standclear.platform.retention.DueFrom;
 import org.standclear.platform.retention.DueRows;
 import org.standclear.platform.retention.RecordKind;
 import org.standclear.platform.time.SqlTime;
@@ -20,11 +21,15 @@ class OldWaiverReasons extends DisposableRows {
     private final Clock clock;
 
     OldWaiverReasons(JdbcClient jdbc, BookingConcerns concerns, Clock clock) {
-        super(RecordKind.WAIVERS, new DueRows(jdbc, """
-                select w.id as id, w.expires_at as clock_start, w.given_by as person, '' as kept_back,
-                    concat('waiver for a run on ', c.name) as said
-                from signoff_waivers w join bookings b on b.id = w.booking_id join cells c on c.id = b.cell_id
-                where w.words_out_at is null""", waiver -> concerns(jdbc, concerns, waiver)));
+        super(
+                RecordKind.WAIVERS,
+                new DueRows(
+                        jdbc,
+                        new DueFrom("w.id", "w.expires_at", """
+                w.given_by as person, '' as kept_back, concat('waiver for a run on ', (select c.name from bookings b
+                    join cells c on c.id = b.cell_id where b.id = w.booking_id)) as said""", """
+                signoff_waivers w where w.words_out_at is null"""),
+                        waiver -> concerns(jdbc, concerns, waiver)));
         this.jdbc = jdbc;
         this.clock = clock;
     }
