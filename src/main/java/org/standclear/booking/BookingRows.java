@@ -124,14 +124,14 @@ class BookingRows {
     /** Locks those that nobody else has locked and whose start is before the instant. */
     List<BookingLife> lockNotCheckedInBefore(Instant start) {
         return where("""
-                lab_id = :lab and state in ('BOOKED', 'CHECKED') and checked_in_at is null and starts_at < :start
+                state in ('BOOKED', 'CHECKED') and lab_id = :lab and checked_in_at is null and starts_at < :start
                 order by starts_at, id fetch first 100 rows only for update skip locked""", Map.of("lab", here(), "start", sql(start)));
     }
 
     /** Locks those that begin in the span and were not looked at for that reminder yet. */
     List<BookingLife> lockToRemind(Instant from, Instant until, int hours) {
         return where("""
-                lab_id = :lab and state in ('BOOKED', 'CHECKED', 'READY') and starts_at > :from and starts_at <= :until
+                state in ('BOOKED', 'CHECKED', 'READY') and lab_id = :lab and starts_at > :from and starts_at <= :until
                 and not exists (select 1 from booking_reminders r where r.booking_id = bookings.id and r.hours = :hours)
                 order by starts_at, id fetch first 100 rows only for update skip locked""", Map.of("lab", here(), "from", sql(from), "until", sql(until), "hours", hours));
     }
@@ -221,7 +221,7 @@ class BookingRows {
     /** Names the states that a started booking can be in, so that an index finds the few of them among years of others. */
     List<BookingLife> startedButNotClosedOut(CellId cell, BookingId otherThan) {
         return where("""
-                cell_id = :cell and state in ('BOOKED', 'CHECKED', 'READY', 'RELEASED', 'RUNNING', 'STOPPED', 'FINISHED')
+                state in ('BOOKED', 'CHECKED', 'READY', 'RELEASED', 'RUNNING', 'STOPPED', 'FINISHED') and cell_id = :cell
                 and id <> :other and started_at is not null order by starts_at, id""", Map.of("cell", cell.value(), "other", otherThan.value()));
     }
 

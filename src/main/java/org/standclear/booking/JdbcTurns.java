@@ -75,12 +75,16 @@ class JdbcTurns implements Turns {
     public List<Lost> lost(int days) {
         Instant since = moves.now().minus(Duration.ofDays(days));
         return where(
-                "b.lab_id = :lab and b.ends_at > :since and b.starts_at < :now order by b.starts_at desc, b.id",
+                "b.lab_id = :lab and b.ends_at > :since and b.starts_at > :earliest and b.starts_at < :now "
+                        + "order by b.starts_at desc, b.id",
                 Map.of(
                         "lab",
                         labs.theLab().id().value(),
                         "since",
                         SqlTime.stored(since).atOffset(java.time.ZoneOffset.UTC),
+                        // a slot ends within a day of its start: an index by starts ends the reading there
+                        "earliest",
+                        SqlTime.stored(since.minus(Duration.ofDays(1))).atOffset(java.time.ZoneOffset.UTC),
                         "now",
                         moves.now().plus(Duration.ofDays(1)).atOffset(java.time.ZoneOffset.UTC)));
     }

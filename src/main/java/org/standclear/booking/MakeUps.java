@@ -30,7 +30,7 @@ class MakeUps {
     /** It went into no booking, or into one that gave it back. */
     private static final String UNUSED = """
             (used_by is null
-            or used_by in (select b.id from bookings b where b.state in ('CANCELLED', 'MOVED_BY_STAFF')))""";
+            or exists (select 1 from bookings b where b.id = used_by and b.state in ('CANCELLED', 'MOVED_BY_STAFF')))""";
 
     private static final String STANDING = """
             from booking_make_ups m left join bookings b on b.id = m.used_by

@@ -94,7 +94,7 @@ class OfferRows {
     List<Offer> lockExpired(Instant now) {
         return jdbc.sql("""
                 select * from booking_offers where state = 'OPEN' and until_at <= :now
-                  and wait_id in (select w.id from booking_waits w where w.lab_id = :lab)
+                  and exists (select 1 from booking_waits w where w.id = wait_id and w.lab_id = :lab)
                 order by until_at, id for update skip locked""")
                 .param("now", SqlTime.toSql(now))
                 .param("lab", labs.theLab().id().value())
