@@ -4,9 +4,14 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.StringJoiner;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -27,6 +32,8 @@ import org.standclear.signoff.Part;
 /** Runs in the database. */
 @Repository
 class RunRows {
+
+    private static final Instant END_OF_TIME = Instant.parse("9999-01-01T00:00:00Z");
 
     private final JdbcClient jdbc;
     private final Labs labs;
@@ -62,8 +69,9 @@ class RunRows {
 
     /** Names the states, so that an index finds these few among years of runs that were closed out. */
     List<Run> open() {
-        return jdbc.sql("select * from runs where state in ('RUNNING', 'STOPPED', 'FINISHED')"
-                        + " and cell_id in (select c.id from cells c where c.lab_id = :lab) order by started_at, id")
+        return jdbc.sql(
+                        "select * from runs where state in ('RUNNING', 'STOPPED', 'FINISHED')"
+                                + " and exists (select 1 from cells c where c.id = runs.cell_id and c.lab_id = :lab) order by started_at, id")
                 .param("lab", labs.theLab().id().value())
                 .query(this::run)
                 .list();
@@ -71,34 +79,74 @@ class RunRows {
 
     /** Latest start first, one more than asked for when there is a next page. */
     List<Run> page(Filter filter, @Nullable Position after, int size) {
-        StringBuilder sql = new StringBuilder(
-                "select * from runs r where r.cell_id in (select c.id from cells c where c.lab_id = :lab)");
-        sql.append(filter.cell() == null ? "" : " and r.cell_id = :cell");
-        sql.append(filter.day() == null ? "" : " and r.lab_date = :day");
-        sql.append(
-                filter.person() == null
-                        ? ""
-                        : " and r.id in (select p.run_id from run_people p where p.person_id = :person)");
-        sql.append(after == null ? "" : " and (r.started_at < :before or (r.started_at = :before and r.id < :run))");
-        sql.append(" order by r.started_at desc, r.id desc fetch first :count rows only");
-        var statement = jdbc.sql(sql.toString())
-                .param("lab", labs.theLab().id().value())
-                .param("count", size + 1);
-        if (filter.cell() != null) {
-            statement = statement.param("cell", filter.cell().value());
+        String bounds = (after == null
+                        ? " and r.started_at < :before"
+                        : " and r.started_at <= :before and (r.started_at < :before or r.id < :run)")
+                + (filter.day() == null ? "" : " and r.started_at >= :earliest and r.lab_date = :day");
+        Map<String, Object> values = new HashMap<>();
+        values.put("count", size + 1);
+        values.put("before", SqlTime.toSql(before(filter, after)));
+        if (after != null) {
+            values.put("run", after.run().value());
         }
         if (filter.day() != null) {
-            statement = statement.param("day", filter.day());
+            values.put("day", filter.day());
+            values.put("earliest", SqlTime.toSql(aroundMidnight(filter.day(), -1)));
         }
-        if (filter.person() != null) {
-            statement = statement.param("person", filter.person().value());
-        }
+        String sql = filter.person() == null ? ofEachCell(filter, bounds, values) : ofPerson(filter, bounds, values);
+        return sql.isEmpty()
+                ? List.of()
+                : jdbc.sql(sql + " order by started_at desc, id desc fetch first :count rows only")
+                        .params(values)
+                        .query(this::run)
+                        .list();
+    }
+
+    /** A bound even where none is asked for: H2 follows an index in its order only from a bound on. */
+    private static Instant before(Filter filter, @Nullable Position after) {
         if (after != null) {
-            statement = statement
-                    .param("before", SqlTime.toSql(after.startedAt()))
-                    .param("run", after.run().value());
+            return after.startedAt();
         }
-        return statement.query(this::run).list();
+        return filter.day() == null ? END_OF_TIME : aroundMidnight(filter.day(), 2);
+    }
+
+    /** Far enough from the day for every zone. */
+    private static Instant aroundMidnight(LocalDate day, int days) {
+        return day.plusDays(days).atStartOfDay(ZoneOffset.UTC).toInstant();
+    }
+
+    /**
+     * As many of each cell as are wanted of all: an index that begins with the cell has them in order, the years before
+     * unread. H2 reads it backwards when all that is sorted by is backwards, the cell too.
+     */
+    private String ofEachCell(Filter filter, String bounds, Map<String, Object> values) {
+        List<UUID> cells = jdbc.sql("select id from cells where lab_id = :lab")
+                .param("lab", labs.theLab().id().value())
+                .query(UUID.class)
+                .list();
+        CellId wanted = filter.cell();
+        StringJoiner parts = new StringJoiner(" union all ");
+        for (UUID cell : cells) {
+            if (wanted == null || wanted.value().equals(cell)) {
+                String name = "cell" + values.size();
+                values.put(name, cell);
+                parts.add("(select * from runs r where r.cell_id = :" + name + bounds
+                        + " order by r.cell_id desc, r.started_at desc, r.id desc fetch first :count rows only)");
+            }
+        }
+        return parts.length() == 0 ? "" : "select * from (" + parts + ") latest";
+    }
+
+    /** The person's runs, wherever in the lab: whose they are is asked first. */
+    private String ofPerson(Filter filter, String bounds, Map<String, Object> values) {
+        values.put("lab", labs.theLab().id().value());
+        values.put("person", Objects.requireNonNull(filter.person()).value());
+        if (filter.cell() != null) {
+            values.put("cell", filter.cell().value());
+        }
+        return "select * from runs r where r.id in (select p.run_id from run_people p where p.person_id = :person)"
+                + " and exists (select 1 from cells c where c.id = r.cell_id and c.lab_id = :lab)"
+                + (filter.cell() == null ? "" : " and r.cell_id = :cell") + bounds;
     }
 
     void add(Run run, LocalDate labDate) {
