@@ -50,11 +50,10 @@ final class ExceptionQueries {
                 select s.id, s.booking_id, s.cell_id, s.closed_at,
                     string_agg(concat(g.part, ' ', a.item, ' ', a.field, ' ', a.answer), '; '
                         order by g.part, a.item, a.field) as answers
-                from signoff_sheets s join signoff_signatures g on g.sheet_id = s.id
+                from cells l join signoff_sheets s on s.cell_id = l.id join signoff_signatures g on g.sheet_id = s.id
                 join signoff_answers a on a.signature_id = g.id
-                where s.list = 'bench' and s.outcome = 'DONE' and not s.brief and a.field <> 'fingerprint'
+                where l.lab_id = :lab and s.list = 'bench' and s.outcome = 'DONE' and not s.brief and a.field <> 'fingerprint'
                     and s.closed_at >= :from and s.closed_at < :until
-                    and s.cell_id in (select l.id from cells l where l.lab_id = :lab)
                 group by s.id, s.booking_id, s.cell_id, s.closed_at),
             rows_of as (
                 select t.*, row_number() over (partition by t.cell_id order by t.closed_at, t.id)
@@ -117,7 +116,7 @@ final class ExceptionQueries {
                     """
                     select w.booking_id as id, w.booking_id as target, 'bookings' as link, c.name as cell, max(w.given_at) as at,
                         cast(null as timestamp with time zone) as until_at, count(*) as n
-                    from signoff_waivers w join bookings b on b.id = w.booking_id join cells c on c.id = b.cell_id and c.lab_id = :lab
+                    from signoff_waivers w join cells c on c.lab_id = :lab and c.id = (select b.cell_id from bookings b where b.id = w.booking_id)
                     where w.given_at >= :from and w.given_at < :until group by w.booking_id, c.name"""),
             new Query(
                     "found-overridden",
@@ -130,7 +129,7 @@ final class ExceptionQueries {
                     """
                     select w.booking_id as id, w.booking_id as target, 'bookings' as link, c.name as cell, max(w.used_at) as at,
                         cast(null as timestamp with time zone) as until_at, count(*) as n
-                    from signoff_waivers w join bookings b on b.id = w.booking_id join cells c on c.id = b.cell_id and c.lab_id = :lab
+                    from signoff_waivers w join cells c on c.lab_id = :lab and c.id = (select b.cell_id from bookings b where b.id = w.booking_id)
                     where w.used_at >= :from and w.used_at < :until
                     and concat(' ', w.checks, ' ') like '% declared-matches-found %' group by w.booking_id, c.name
                     union all
@@ -164,7 +163,7 @@ final class ExceptionQueries {
                     """
                     select l.booking_id as id, l.booking_id as target, 'bookings' as link, c.name as cell, max(l.lapsed_at) as at,
                         cast(null as timestamp with time zone) as until_at, count(*) as n
-                    from signoff_lapses l join bookings b on b.id = l.booking_id join cells c on c.id = b.cell_id and c.lab_id = :lab
+                    from signoff_lapses l join cells c on c.lab_id = :lab and c.id = (select b.cell_id from bookings b where b.id = l.booking_id)
                     where l.lapsed_at >= :from and l.lapsed_at < :until group by l.booking_id, c.name"""),
             new Query(
                     "stopped-often",
@@ -189,7 +188,7 @@ final class ExceptionQueries {
                     """
                     select d.booking_id as id, d.booking_id as target, 'bookings' as link, c.name as cell, max(d.answered_at) as at,
                         cast(null as timestamp with time zone) as until_at, count(*) as n
-                    from signoff_disagreements d join bookings b on b.id = d.booking_id join cells c on c.id = b.cell_id and c.lab_id = :lab
+                    from signoff_disagreements d join cells c on c.lab_id = :lab and c.id = (select b.cell_id from bookings b where b.id = d.booking_id)
                     where d.answered_at >= :from and d.answered_at < :until group by d.booking_id, c.name"""),
             new Query(
                     "signed-quickly",

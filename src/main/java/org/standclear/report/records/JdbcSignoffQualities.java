@@ -42,21 +42,19 @@ class JdbcSignoffQualities implements SignoffQualities {
                 monday,
                 monday.plusDays(6));
         return new SignoffQuality(seconds(days), same(days), days.count(jdbc, """
-                        select count(*) from signoff_sheets where outcome = 'REFUSED'
-                        and closed_at >= :from and closed_at < :until
-                        and cell_id in (select l.id from cells l where l.lab_id = :lab)"""), days.count(jdbc, """
-                        select count(*) from signoff_disagreements
-                        where answered_at >= :from and answered_at < :until
-                        and booking_id in (select b.id from bookings b where b.lab_id = :lab)"""));
+                        select count(*) from cells c join signoff_sheets s on s.cell_id = c.id
+                        where c.lab_id = :lab and s.outcome = 'REFUSED' and s.closed_at >= :from and s.closed_at < :until"""), days.count(jdbc, """
+                        select count(*) from signoff_disagreements d where d.answered_at >= :from and d.answered_at < :until
+                        and exists (select 1 from bookings b where b.id = d.booking_id and b.lab_id = :lab)"""));
     }
 
     private List<Long> seconds(Days days) {
         return days
                 .ask(jdbc, """
                 select min(g.signed_at) as first_at, max(g.signed_at) as last_at
-                from signoff_sheets s join signoff_signatures g on g.sheet_id = s.id
-                where s.list = 'bench' and s.outcome = 'DONE' and not s.brief and s.closed_at >= :from and s.closed_at < :until
-                and s.cell_id in (select l.id from cells l where l.lab_id = :lab)
+                from cells c join signoff_sheets s on s.cell_id = c.id join signoff_signatures g on g.sheet_id = s.id
+                where c.lab_id = :lab and s.list = 'bench' and s.outcome = 'DONE' and not s.brief
+                and s.closed_at >= :from and s.closed_at < :until
                 group by s.id""")
                 .query((row, number) -> Duration.between(SqlTime.read(row, "first_at"), SqlTime.read(row, "last_at"))
                         .toSeconds())
@@ -72,11 +70,11 @@ class JdbcSignoffQualities implements SignoffQualities {
         Map<UUID, List<UUID>> byCell = new TreeMap<>();
         days.ask(jdbc, """
                 select s.id, s.cell_id, g.part, a.item, a.field, a.answer
-                from signoff_sheets s join signoff_signatures g on g.sheet_id = s.id
+                from cells c join signoff_sheets s on s.cell_id = c.id join signoff_signatures g on g.sheet_id = s.id
                 join signoff_answers a on a.signature_id = g.id
-                where s.list = 'bench' and s.outcome = 'DONE' and not s.brief and a.field <> 'fingerprint'
+                where c.lab_id = :lab and s.list = 'bench' and s.outcome = 'DONE' and not s.brief and a.field <> 'fingerprint'
                 and s.closed_at >= :from and s.closed_at < :until
-                and s.cell_id in (select l.id from cells l where l.lab_id = :lab) order by s.closed_at, s.id""").query(row -> {
+                order by s.closed_at, s.id""").query(row -> {
             UUID sheet = row.getObject("id", UUID.class);
             if (!values.containsKey(sheet)) {
                 byCell.computeIfAbsent(row.getObject("cell_id", UUID.class), cell -> new ArrayList<>())

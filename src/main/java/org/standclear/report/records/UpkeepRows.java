@@ -138,7 +138,7 @@ class UpkeepRows {
         ask(days, """
                 select c.name, w.checks, w.used_at, (select count(*) from signoff_waivers_taken_back t where t.waiver_id = w.id)
                     as taken_back
-                from signoff_waivers w join bookings b on b.id = w.booking_id join cells c on c.id = b.cell_id
+                from signoff_waivers w join cells c on c.id = (select b.cell_id from bookings b where b.id = w.booking_id)
                 where c.lab_id = :lab and w.given_at >= :from and w.given_at < :until order by c.name, w.given_at""").query(row -> {
             String cell = row.getString("name");
             Map<String, Integer> counted = checks.computeIfAbsent(cell, key -> new TreeMap<>());

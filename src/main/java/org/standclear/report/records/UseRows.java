@@ -1,7 +1,9 @@
 package org.standclear.report.records;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
@@ -24,23 +26,16 @@ class UseRows {
         this.jdbc = jdbc;
     }
 
+    /** Starts and days are gathered once for all cells: asked for each cell, the term's runs were read as often. */
     List<CellUse> cells(Days days) {
-        // starts and days are gathered once for all cells: asked for each cell, the term's runs were read as often
+        Map<UUID, Integer> starts = starts(days);
+        Map<UUID, InUse> used = daysInUse(days);
         return days.ask(jdbc, """
-                with started as (
-                    select e.cell_id, count(*) as n from run_events e
-                    where e.kind = 'STARTED' and e.happened_at >= :from and e.happened_at < :until group by e.cell_id),
-                  used as (
-                    select distinct r.cell_id, r.lab_date from runs r where r.lab_date between :first and :last)
-                select c.name,
-                  coalesce((select s.n from started s where s.cell_id = c.id), 0) as starts,
-                  (select count(*) from used u where u.cell_id = c.id) as days_in_use,
+                select c.id, c.name,
                   (select count(*) from cell_day_tests d where d.cell_id = c.id and d.passed
                     and d.lab_date between :first and :last) as passed,
                   (select count(*) from cell_day_tests d where d.cell_id = c.id and not d.passed
                     and d.lab_date between :first and :last) as failed,
-                  (select count(*) from used u where u.cell_id = c.id and not exists (select 1 from cell_day_tests d
-                      where d.cell_id = c.id and d.lab_date = u.lab_date and d.passed)) as untested,
                   (select count(*) from cell_tags t where t.cell_id = c.id and t.kind = 'HOLD'
                     and t.placed_at >= :from and t.placed_at < :until) as holds,
                   (select count(*) from cell_tags t where t.cell_id = c.id and t.kind = 'OUT_OF_SERVICE'
@@ -48,17 +43,51 @@ class UseRows {
                   (select count(*) from cell_versions v where v.cell_id = c.id
                     and v.in_force_since >= :from and v.in_force_since < :until) as versions
                 from cells c where c.lab_id = :lab order by c.name""")
-                .query((row, number) -> new CellUse(
-                        row.getString("name"),
-                        row.getInt("starts"),
-                        row.getInt("days_in_use"),
-                        row.getInt("passed"),
-                        row.getInt("failed"),
-                        row.getInt("untested"),
-                        row.getInt("holds"),
-                        row.getInt("tags"),
-                        row.getInt("versions")))
+                .query((row, number) -> {
+                    UUID cell = row.getObject("id", UUID.class);
+                    InUse inUse = used.getOrDefault(cell, new InUse(0, 0));
+                    return new CellUse(
+                            row.getString("name"),
+                            starts.getOrDefault(cell, 0),
+                            inUse.days(),
+                            row.getInt("passed"),
+                            row.getInt("failed"),
+                            inUse.untested(),
+                            row.getInt("holds"),
+                            row.getInt("tags"),
+                            row.getInt("versions"));
+                })
                 .list();
+    }
+
+    private Map<UUID, Integer> starts(Days days) {
+        Map<UUID, Integer> starts = new HashMap<>();
+        days.ask(jdbc, """
+                select e.cell_id, count(*) as n from run_events e
+                where e.kind = 'STARTED' and e.happened_at >= :from and e.happened_at < :until
+                and exists (select 1 from cells c where c.id = e.cell_id and c.lab_id = :lab) group by e.cell_id""").query(row -> {
+            starts.put(row.getObject("cell_id", UUID.class), row.getInt("n"));
+        });
+        return starts;
+    }
+
+    /** Days on which a cell was used, and those of them without a passed test. */
+    private record InUse(int days, int untested) {}
+
+    /** The day is the lab's date at the start, whatever its zone was; the times only keep other years from being read. */
+    private Map<UUID, InUse> daysInUse(Days days) {
+        Map<UUID, InUse> used = new HashMap<>();
+        days.ask(jdbc, """
+                select u.cell_id, count(*) as days, coalesce(sum(case when exists (select 1 from cell_day_tests d
+                    where d.cell_id = u.cell_id and d.lab_date = u.lab_date and d.passed) then 0 else 1 end), 0) as untested
+                from (select distinct r.cell_id, r.lab_date from cells c join runs r on r.cell_id = c.id
+                    where c.lab_id = :lab and r.lab_date between :first and :last
+                    and r.started_at > cast(:from as timestamp with time zone) - interval '2' day
+                    and r.started_at < cast(:until as timestamp with time zone) + interval '2' day) u
+                group by u.cell_id""").query(row -> {
+            used.put(row.getObject("cell_id", UUID.class), new InUse(row.getInt("days"), row.getInt("untested")));
+        });
+        return used;
     }
 
     List<Authorised> authorisations(Days days) {
