@@ -20,6 +20,7 @@ final class RosterBenchmark {
 
     private static final int SECTIONS = 50;
     private static final int FEW = 80;
+    private static final int LINES = Integer.getInteger("benchmark.lines", RosterImports.MOST_LINES);
     private static final int MOST_STATEMENTS = 8;
 
     private final JdbcClient jdbc;
@@ -57,14 +58,14 @@ final class RosterBenchmark {
 
     private static void run(Engine engine, boolean counts) throws Exception {
         try (ConfigurableApplicationContext application = RunningApplication.on(engine.database())) {
-            System.out.println("\na roster of " + RosterImports.MOST_LINES + " lines, " + engine.name() + "\n");
+            System.out.println("\na roster of " + LINES + " lines, " + engine.name() + "\n");
             new RosterBenchmark(application, counts).measure();
         }
     }
 
     private void measure() throws Exception {
         byte[] file = ("login,name,email,course,section,team\n"
-                        + IntStream.range(0, RosterImports.MOST_LINES)
+                        + IntStream.range(0, LINES)
                                 .mapToObj(i -> "s%1$05d,Student %1$05d,s%1$05d@quillhaven.example,R,%2$02d,T%3$05d"
                                         .formatted(i, i % SECTIONS, i / 2))
                                 .collect(Collectors.joining("\n")))
@@ -72,12 +73,12 @@ final class RosterBenchmark {
         aFewPeople();
         UUID id = timed("read", () -> ((Read.Kept) rosters.read(file, "term.csv", by)).id());
         Preview preview = timed("preview", () -> rosters.preview(id).orElseThrow());
-        require(preview.added().size() == RosterImports.MOST_LINES, "everybody is new");
+        require(preview.added().size() == LINES, "everybody is new");
         timed("apply", () -> {
             require(rosters.apply(id, false, preview.fingerprint(), by).isEmpty(), "applied");
             return id;
         });
-        require(enrolled() == RosterImports.MOST_LINES + FEW, "everybody is enrolled");
+        require(enrolled() == LINES + FEW, "everybody is enrolled");
         timed("preview when applied", () -> rosters.preview(id).orElseThrow());
         timed("take back", () -> {
             require(rosters.undo(id, by).isEmpty(), "taken back");

@@ -3,6 +3,7 @@ package org.standclear.platform.database;
 import com.zaxxer.hikari.HikariDataSource;
 import org.jspecify.annotations.Nullable;
 import org.springframework.beans.factory.config.BeanPostProcessor;
+import org.springframework.core.PriorityOrdered;
 import org.springframework.stereotype.Component;
 
 /**
@@ -10,7 +11,7 @@ import org.springframework.stereotype.Component;
  * not begin anew for each. Said here and not in the address, which every lab writes for itself.
  */
 @Component
-final class RowsTogether implements BeanPostProcessor {
+final class RowsTogether implements BeanPostProcessor, PriorityOrdered {
 
     private static final String SERVER = "jdbc:postgresql:";
     private static final String SETTING = "reWriteBatchedInserts";
@@ -21,6 +22,12 @@ final class RowsTogether implements BeanPostProcessor {
             pool.addDataSourceProperty(SETTING, "true");
         }
         return bean;
+    }
+
+    /** Before the pool disappears behind what else is put around it. */
+    @Override
+    public int getOrder() {
+        return HIGHEST_PRECEDENCE;
     }
 
     private static boolean isServer(@Nullable String url) {
