@@ -57,6 +57,6 @@ class StillAsked {
                 || asked.values().stream()
                         .anyMatch(one -> one.operator().equals(turn.attendant())
                                 && one.attends()
-                                && one.canCome().stream().anyMatch(free -> free.holds(span)));
+                                && Span.joined(one.canCome()).stream().anyMatch(free -> free.holds(span)));
     }
 }

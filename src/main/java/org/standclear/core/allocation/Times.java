@@ -6,13 +6,13 @@ import java.util.List;
  * When a turn can be.
  *
  * @param window of the section: from its first day to its due date
- * @param canCome when its people can come
+ * @param canCome when its people can come; spans that touch are joined
  * @param wishes in order, the dearest first
  */
 public record Times(Span window, List<Span> canCome, List<Wish> wishes) {
 
     public Times {
-        canCome = List.copyOf(canCome);
+        canCome = Span.joined(canCome);
         wishes = List.copyOf(wishes);
     }
 

@@ -224,4 +224,19 @@ class PlanRulesTests {
         assertThatThrownBy(() -> problem(thirteen)).hasMessageContaining("13 turns");
         assertThat(problem(java.util.Arrays.copyOf(thirteen, 12)).asked()).containsEntry("Noor", 12);
     }
+
+    @Test
+    void takesTimesThatTouchForOne() {
+        Span across = new Span(at(0).from().plusSeconds(900), at(0).until().plusSeconds(900));
+        Attendant until = new Attendant("Tal", Set.of("Avocet"), List.of(at(30), at(0)), false);
+        Attendant gap = new Attendant("Tal", Set.of("Avocet"), List.of(at(0), at(31)), false);
+
+        assertThat(new Times(ALL_DAY, List.of(at(0), at(30)), List.of()).allow(across))
+                .isTrue();
+        assertThat(new Times(ALL_DAY, List.of(at(0), at(31)), List.of()).allow(across))
+                .isFalse();
+        assertThat(until.canAttend("Avocet", across, false)).isTrue();
+        assertThat(gap.canAttend("Avocet", across, false)).isFalse();
+        assertThat(Span.joined(List.of(ALL_DAY, at(30), at(0)))).containsExactly(ALL_DAY);
+    }
 }
