@@ -1,5 +1,6 @@
 package org.standclear.booking.web;
 
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -9,8 +10,16 @@ import org.standclear.platform.time.LabTime;
 /** Days as bars, what is wanted beside what the lab can give; drawn by the server in percent of the picture. */
 record DayBars(List<Bar> bars) {
 
-    private static final double TOP = 90;
+    /** Percent of the picture's height: the bars stand on the floor, their days are written below it. */
+    private static final double FLOOR = 78;
+
+    private static final double TALLEST = 68;
     private static final double ROOM = 0.8;
+
+    /** So many days can be written below their bars on a phone; with more, every second is, or every third. */
+    private static final int WRITTEN = 12;
+
+    private static final DateTimeFormatter WEEKDAY = DateTimeFormatter.ofPattern("EEE", Locale.ENGLISH);
 
     DayBars {
         bars = List.copyOf(bars);
@@ -23,17 +32,22 @@ record DayBars(List<Bar> bars) {
      * @param y upper edge of what is wanted
      * @param limitY where the lab's capacity lies
      * @param right right edge
+     * @param middle where the day is written
+     * @param weekday what is written below the bar, with its date; empty where days would run into one another
      * @param over whether more is wanted than the lab can give
      */
     record Bar(
             String x,
             String width,
             String right,
+            String middle,
             String y,
             String height,
             String limitY,
             boolean over,
             String day,
+            String weekday,
+            String date,
             String wanted,
             String taken,
             int turns,
@@ -59,18 +73,23 @@ record DayBars(List<Bar> bars) {
                 .orElse(1);
         List<Bar> bars = new ArrayList<>();
         double step = 100.0 / Math.max(1, shown.size());
+        int every = (shown.size() + WRITTEN - 1) / WRITTEN;
         for (int index = 0; index < shown.size(); index++) {
             Forecast.Day day = shown.get(index);
-            double height = TOP * day.wanted() / most;
+            double height = TALLEST * day.wanted() / most;
+            boolean written = index % every == 0;
             bars.add(new Bar(
                     percent(index * step),
                     percent(step * ROOM),
                     percent(index * step + step * ROOM),
-                    percent(100 - height),
+                    percent(index * step + step * ROOM / 2),
+                    percent(FLOOR - height),
                     percent(height),
-                    percent(100 - TOP * day.turns() / most),
+                    percent(FLOOR - TALLEST * day.turns() / most),
                     day.wanted() > day.turns(),
                     labTime.day(day.date()),
+                    written ? WEEKDAY.format(day.date()) : "",
+                    written ? String.valueOf(day.date().getDayOfMonth()) : "",
                     String.format(Locale.ROOT, "%.1f", day.wanted()),
                     String.format(Locale.ROOT, "%.0f", day.taken()),
                     day.turns(),

@@ -16,6 +16,7 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.standclear.booking.DueLetters;
 import org.standclear.people.DueDates;
 import org.standclear.people.DueDates.DueAssignment;
 import org.standclear.people.DueDates.DueSection;
@@ -36,12 +37,15 @@ class ForecastPages {
     private static final Duration STILL_LISTED = Duration.ofDays(28);
 
     private final DueDates dueDates;
+    private final DueLetters letters;
     private final ForecastSheets sheets;
     private final PatientPost patientPost;
     private final LabTime labTime;
 
-    ForecastPages(DueDates dueDates, ForecastSheets sheets, PatientPost patientPost, LabTime labTime) {
+    ForecastPages(
+            DueDates dueDates, DueLetters letters, ForecastSheets sheets, PatientPost patientPost, LabTime labTime) {
         this.dueDates = dueDates;
+        this.letters = letters;
         this.sheets = sheets;
         this.patientPost = patientPost;
         this.labTime = labTime;
@@ -89,14 +93,14 @@ class ForecastPages {
             Optional<String> done = patientPost.run(sent.get("formToken"), () -> {
                 Optional<String> refusal =
                         dueDates.move(assignment, seen(now, sent, errors), wanted, fine.text(), me.id());
-                refusal.ifPresent(says -> errors.put("", says));
+                refusal.ifPresentOrElse(says -> errors.put("", says), () -> letters.moved(now, wanted, fine.text()));
                 return errors.isEmpty() ? "/forecast/" + assignment : null;
             });
             if (done.isPresent()) {
                 return "redirect:" + done.get();
             }
         } else {
-            errors.putIfAbsent("reason", "Write why; it stands in the record.");
+            errors.putIfAbsent("reason", "Write why; students read it, and it stands in the record.");
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
         return confirm(now, form, errors, model);
@@ -140,6 +144,8 @@ class ForecastPages {
         Map<SectionId, Instant> wanted = instants(now, form.days(now, labTime, errors));
         model.addAttribute("assignment", now);
         model.addAttribute("errors", errors);
+        model.addAttribute("reason", form.due().getOrDefault("reason", ""));
+        model.addAttribute("changes", !wanted.equals(now.due()));
         model.addAttribute(
                 "moved",
                 now.sections().stream()

@@ -63,7 +63,8 @@ class ForecastSheets {
                 "suggestedBars", DayBars.of(staggered.forecast(), labTime).bars());
         model.addAttribute("suggestedQuery", query(assignment, staggered.waves()));
         model.addAttribute("askedQuery", query(assignment, asked));
-        model.addAttribute("helps", staggered.forecast().presses(forecast));
+        model.addAttribute("helps", crowded(forecast) && staggered.forecast().presses(forecast));
+        model.addAttribute("crowded", crowded(forecast));
         model.addAttribute("looks", LOOKS);
         model.addAttribute("waits", releases.waits());
         return "booking/forecast";
@@ -109,9 +110,17 @@ class ForecastSheets {
         return better + says(staggered) + (staggered.withoutDay() > 0 ? " " + without(staggered) + "." : "");
     }
 
+    /** Whether there is anything to press down: moving due dates costs people their plans. */
+    private static boolean crowded(Forecast forecast) {
+        return forecast.withoutDay() > 0 || forecast.peakUse() > 1;
+    }
+
     private static String says(Forecast forecast) {
-        return ReleaseForecast.percent(forecast.shareNotServed())
-                + " of this assignment's turns are not given on the day they are wanted.";
+        String share = ReleaseForecast.percent(forecast.shareNotServed());
+        if (share.equals("0 %") && forecast.withoutDay() == 0) {
+            return "Every turn of this assignment is given on the day it is wanted.";
+        }
+        return share + " of this assignment's turns are not given on the day they are wanted.";
     }
 
     /** A section with the day suggested. */

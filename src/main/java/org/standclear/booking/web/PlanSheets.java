@@ -74,7 +74,7 @@ class PlanSheets {
         model.addAttribute("levels", levels(search));
         model.addAttribute("proof", search.standing().isEmpty() ? "" : proof(search));
         model.addAttribute("running", search.state() == Search.State.RUNNING);
-        model.addAttribute("seconds", seconds(search));
+        model.addAttribute("took", took(search));
         model.addAttribute("days", days(places, named));
         model.addAttribute(
                 "leftOut",
@@ -106,9 +106,11 @@ class PlanSheets {
         };
     }
 
-    private long seconds(Search search) {
+    private String took(Search search) {
         Instant end = search.endedAt() == null ? labTime.now() : search.endedAt();
-        return Duration.between(search.begunAt(), end).toSeconds();
+        long seconds = Duration.between(search.begunAt(), end).toSeconds();
+        return (search.endedAt() == null ? "for " : "after ") + seconds + " s; search number " + search.seed()
+                + ", which is also its seed";
     }
 
     /** In one sentence how much of the plan is proven. */

@@ -143,6 +143,33 @@ class ForecastPagesIT {
         }
 
         @Test
+        void tellsTheSectionThatMovesAndNobodyElse() {
+            Person noor = Objects.requireNonNull(lab).student("Noor of one");
+            Person mateo = Objects.requireNonNull(lab).student("Mateo of two");
+            courses.enrol(noor.id(), first, ines.id());
+            courses.enrol(mateo.id(), second, ines.id());
+
+            location(send(
+                    post("/forecast/" + assignment + "/move")
+                            .param("formToken", UUID.randomUUID().toString())
+                            .param("reason", "the arm is away")
+                            .param("due-" + first, "2026-03-20"),
+                    ines));
+
+            assertThat(page(get("/me/messages"), noor).select("main").text())
+                    .contains("is due Fri 20 Mar 2026", "section 01: it was due Thu 19 Mar 2026", "the arm is away");
+            assertThat(page(get("/me/messages"), mateo).select("main").text()).doesNotContain("the arm is away");
+        }
+
+        @Test
+        void asksForNothingWhereNothingChanges() {
+            Document page = page(get("/forecast/" + assignment + "/move"), ines);
+
+            assertThat(page.expectFirst("h1").text()).isEqualTo("These due dates are in force already");
+            assertThat(page.select("main form")).isEmpty();
+        }
+
+        @Test
         void refusesAMoveOverSomebodyElsesMove() {
             MockHttpServletRequestBuilder send = post("/forecast/" + assignment + "/move")
                     .param("formToken", UUID.randomUUID().toString())
