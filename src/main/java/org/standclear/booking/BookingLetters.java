@@ -93,7 +93,8 @@ class BookingLetters {
         messages.tell(Message.of(
                         offer.person(),
                         "offer",
-                        "A slot is offered to you until " + labTime.time(offer.until()),
+                        "A slot is offered to you until " + labTime.time(offer.until()) + ", "
+                                + labTime.day(offer.until()),
                         List.of(place + " is free.", "Take it, or leave it to the next."),
                         "/book/offers/" + offer.id())
                 .once("offer:" + offer.id(), offer.until()));
@@ -109,7 +110,7 @@ class BookingLetters {
         if (booking.attendant() == null) {
             lines.add("It still needs an e-stop attendant.");
         }
-        lines.add("If you cannot come, cancel it: somebody waits for it.");
+        lines.add("If you cannot come, cancel it, so that somebody else can have it.");
         List<String> question = askedUntil == null ? lines : with(lines, sayByWhen(askedUntil));
         for (PersonId person : people(booking)) {
             boolean asked = askedUntil != null && person.equals(booking.operator());

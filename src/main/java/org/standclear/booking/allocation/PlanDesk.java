@@ -77,8 +77,8 @@ public class PlanDesk {
         }
         List<PlannedTurn> turns = plans.places(searchId);
         if (!clock.instant().isBefore(problems.span(window).from())) {
-            return Optional.of(
-                    "The window has begun: a plan is accepted before its first day. Search again for days ahead.");
+            return Optional.of("The window began on " + labTime.day(window.firstDay())
+                    + ", and a plan is accepted only before that. Open a new window for days ahead.");
         }
         Optional<String> changed = stillAsked.whyNot(window, turns);
         if (changed.isPresent()) {
@@ -110,7 +110,7 @@ public class PlanDesk {
         if (accepted != null) {
             return Optional.of(
                     (accepted.search().equals(search.id()) ? "This plan was" : "Another plan for this window was")
-                            + " accepted by " + people.printedName(accepted.by()) + " at "
+                            + " accepted by " + people.printedName(accepted.by()) + ", "
                             + labTime.full(accepted.at())
                             + (accepted.search().equals(search.id())
                                     ? "."
@@ -143,7 +143,8 @@ public class PlanDesk {
             return Optional.of("No plan of this window is accepted.");
         }
         if (!clock.instant().isBefore(problems.span(window).from())) {
-            return Optional.of("The window has begun: move or cancel bookings one by one.");
+            return Optional.of("The window began on " + labTime.day(window.firstDay())
+                    + ", and a plan is undone only before that: move or cancel bookings one by one.");
         }
         int taken = 0;
         for (PlannedTurn turn : plans.places(accepted.search())) {
@@ -157,6 +158,7 @@ public class PlanDesk {
             }
         }
         windows.undo(windowId);
+        letters.undone(window, accepted);
         windows.tell(
                 "booking.plan-undone",
                 windowId,

@@ -50,6 +50,24 @@ class WindowLetters {
                 tell(window, person, "plan-accepted", "\"" + window.title() + "\" is shared out", own));
     }
 
+    /** The accepted plan was taken back: those who were left out have to hear of it too. */
+    void undone(Window window, Window.Accepted plan) {
+        List<String> lines =
+                new ArrayList<>(List.of("What you were told of your turns holds no more. What you asked for"
+                        + " still counts, and you are told when there is another plan."));
+        if (window.requestsUntil().isAfter(labTime.now())) {
+            lines.add("It can be changed until " + labTime.full(window.requestsUntil()) + ".");
+        }
+        Set<PersonId> told = new LinkedHashSet<>();
+        for (PlannedTurn place : plans.places(plan.search())) {
+            told.add(place.operator());
+            told.add(place.attendant());
+        }
+        plans.leftOut(plan.search()).forEach(one -> told.add(one.operator()));
+        told.forEach(person ->
+                tell(window, person, "plan-undone", "The plan for \"" + window.title() + "\" was taken back", lines));
+    }
+
     /** It ends without a plan. */
     void closed(Window window, String reason) {
         everybody(

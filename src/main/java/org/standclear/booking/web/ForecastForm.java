@@ -56,12 +56,14 @@ record ForecastForm(
                 try {
                     LocalDate read = LocalDate.parse(typed.strip());
                     if (read.isAfter(last)) {
-                        errors.put(field(section.id()), "Choose a day within 180 days.");
+                        errors.put(
+                                field(section.id()),
+                                "Section " + section.code() + ": choose a day within 180 days, up to " + last + ".");
                     } else {
                         day = read;
                     }
                 } catch (DateTimeException notADay) {
-                    errors.put(field(section.id()), "Write a day as year-month-day.");
+                    errors.put(field(section.id()), "Section " + section.code() + ": write a day as year-month-day.");
                 }
             }
             days.put(section.id(), day);

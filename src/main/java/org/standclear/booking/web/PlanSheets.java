@@ -68,6 +68,8 @@ class PlanSheets {
                 .collect(Collectors.toSet()));
         model.addAttribute("search", search);
         model.addAttribute("window", window);
+        model.addAttribute("windowDays", TurnSheets.days(window, labTime));
+        model.addAttribute("firstDay", labTime.day(window.firstDay()));
         model.addAttribute("errors", errors);
         model.addAttribute("headline", headline(search, places.size(), leftOut.size()));
         model.addAttribute("mark", TurnSheets.mark(search.state()));

@@ -87,6 +87,8 @@ class TurnSheets {
         Optional<TurnRequest> own = requests.of(window.id(), me.id());
         model.addAttribute("window", window);
         model.addAttribute("days", days(window, labTime));
+        model.addAttribute("firstDayWords", labTime.day(window.firstDay()));
+        model.addAttribute("acceptedSays", accepted(window));
         model.addAttribute("firstDay", window.firstDay().toString());
         model.addAttribute("leftOut", isLeftOut(window, me.id()));
         model.addAttribute("headline", headline(window));
@@ -142,6 +144,13 @@ class TurnSheets {
         return closed == null
                 ? ""
                 : "By " + people.printedName(closed.by()) + ", " + labTime.full(closed.at()) + ": " + closed.reason();
+    }
+
+    private String accepted(Window window) {
+        Window.Accepted accepted = window.accepted();
+        return accepted == null
+                ? ""
+                : "Accepted by " + people.printedName(accepted.by()) + ", " + labTime.full(accepted.at()) + ".";
     }
 
     private Map<String, String> assignments(SignedInPerson me) {

@@ -48,6 +48,7 @@ class WindowPagesIT {
 
             assertThat(page(get("/windows/" + window + "/undo"), ines).text()).contains("nobody is counted");
             location(send(form("/windows/" + window + "/undo"), ines));
+            assertThat(page(get("/me/messages"), noor).text()).contains("was taken back", "still counts");
 
             assertThat(ahead(noor)).isEmpty();
             assertThat(plans.places(search).stream()
