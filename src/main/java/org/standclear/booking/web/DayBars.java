@@ -55,18 +55,7 @@ record DayBars(List<Bar> bars) {
 
     /** The days from the first wanted one to the last. */
     static DayBars of(Forecast forecast, LabTime labTime) {
-        List<Forecast.Day> open = forecast.days().stream()
-                .filter(day -> day.turns() > 0 || day.wanted() > 0)
-                .toList();
-        int first = 0;
-        int last = open.size() - 1;
-        while (first < last && open.get(first).wanted() == 0) {
-            first++;
-        }
-        while (last > first && open.get(last).wanted() == 0) {
-            last--;
-        }
-        List<Forecast.Day> shown = open.isEmpty() ? open : open.subList(first, last + 1);
+        List<Forecast.Day> shown = shown(forecast);
         double most = shown.stream()
                 .mapToDouble(day -> Math.max(day.wanted(), day.turns()))
                 .max()
@@ -96,6 +85,21 @@ record DayBars(List<Bar> bars) {
                     ReleaseForecast.percent(day.use())));
         }
         return new DayBars(bars);
+    }
+
+    private static List<Forecast.Day> shown(Forecast forecast) {
+        List<Forecast.Day> open = forecast.days().stream()
+                .filter(day -> day.turns() > 0 || day.wanted() > 0)
+                .toList();
+        int first = 0;
+        int last = open.size() - 1;
+        while (first < last && open.get(first).wanted() == 0) {
+            first++;
+        }
+        while (last > first && open.get(last).wanted() == 0) {
+            last--;
+        }
+        return open.isEmpty() ? open : open.subList(first, last + 1);
     }
 
     private static String percent(double value) {
