@@ -35,7 +35,7 @@ public interface Preparation {
      * @param answer null until the check answered
      * @param says the answer in one line
      * @param waiver what lets it run although it is not within limits
-     * @param lapsed what lapsed last, if anything did
+     * @param lapsed what lapsed last, until somebody signs a list that was opened after it
      * @param notChecked what the check could not check, advised or waived, each in words; it never reads as a pass
      */
     record Prepared(

@@ -32,7 +32,7 @@ import org.standclear.run.Run;
 import org.standclear.run.RunState;
 import org.standclear.run.Runs;
 import org.standclear.signoff.Handovers;
-import org.standclear.signoff.Lapse;
+import org.standclear.signoff.LapseWords;
 import org.standclear.signoff.Obstacle;
 import org.standclear.signoff.Release;
 import org.standclear.signoff.Sheet;
@@ -58,6 +58,7 @@ class TechnicianDesk {
     private final People people;
     private final DutyRoster duty;
     private final Accommodations accommodations;
+    private final LapseWords lapseWords;
     private final LabTime labTime;
     private final Clock clock;
 
@@ -73,6 +74,7 @@ class TechnicianDesk {
             People people,
             DutyRoster duty,
             Accommodations accommodations,
+            LapseWords lapseWords,
             LabTime labTime,
             Clock clock) {
         this.cells = cells;
@@ -86,6 +88,7 @@ class TechnicianDesk {
         this.people = people;
         this.duty = duty;
         this.accommodations = accommodations;
+        this.lapseWords = lapseWords;
         this.labTime = labTime;
         this.clock = clock;
     }
@@ -217,7 +220,7 @@ class TechnicianDesk {
             return suspended == null ? List.of() : List.of("Suspended: " + suspended);
         }
         List<String> waits = new ArrayList<>();
-        standing.prepared().lapsed().map(this::words).ifPresent(waits::add);
+        standing.prepared().lapsed().map(lapseWords::of).ifPresent(waits::add);
         standing.obstacles().stream().map(Obstacle::says).forEach(waits::add);
         standing.sheet()
                 .flatMap(Sheet::next)
@@ -234,12 +237,8 @@ class TechnicianDesk {
         return desk.look(run.booking())
                 .prepared()
                 .lapsed()
-                .map(lapse -> ". " + words(lapse))
+                .map(lapse -> ". " + lapseWords.of(lapse))
                 .orElse("");
-    }
-
-    private String words(Lapse lapse) {
-        return "The " + lapse.what() + " lapsed at " + labTime.time(lapse.at()) + ": " + lapse.because();
     }
 
     private String name(@Nullable PersonId person) {
@@ -275,7 +274,7 @@ class TechnicianDesk {
     private Open open(Run run, Instant now) {
         Optional<Booking> booking = bookings.find(run.booking());
         String over = booking.filter(one -> one.end().isBefore(now))
-                .map(one -> ", over its slot since " + labTime.time(one.end()))
+                .map(one -> ", over its slot since " + labTime.lately(one.end()))
                 .orElse("");
         Optional<Turn> turn =
                 run.state() == RunState.RUNNING ? handovers.turn(run.booking()).filter(Turn::over) : Optional.empty();
@@ -288,7 +287,7 @@ class TechnicianDesk {
                 run.state().words(),
                 labTime.full(run.startedAt())
                         + over
-                        + turn.map(one -> "; the e-stop attendant's turn is over since " + labTime.time(one.until())
+                        + turn.map(one -> "; the e-stop attendant's turn is over since " + labTime.lately(one.until())
                                         + ", swap")
                                 .orElse("")
                         + (run.state() == RunState.STOPPED

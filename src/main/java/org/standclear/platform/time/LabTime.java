@@ -77,6 +77,16 @@ public class LabTime {
         return FULL.format(local) + whichOfTwo(local);
     }
 
+    /** "14:07" of an instant of today, "Thu 26 Nov 2026 14:07" of one of another day: for what can be old. */
+    public String lately(Instant at) {
+        return isToday(at) ? time(at) : full(at);
+    }
+
+    /** Whether the instant is on the lab's date of now. */
+    public boolean isToday(Instant at) {
+        return date(at).equals(today());
+    }
+
     /** "Thu 14:07-14:37". */
     public String span(Instant from, Instant until) {
         ZonedDateTime local = in(from);

@@ -20,6 +20,7 @@ import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.LabTime;
 import org.standclear.program.Revision;
 import org.standclear.signoff.Lapse;
+import org.standclear.signoff.LapseWords;
 import org.standclear.signoff.Part;
 import org.standclear.signoff.Preparation.Prepared;
 import org.standclear.signoff.Sheet;
@@ -33,11 +34,13 @@ class BenchCards {
 
     private final People people;
     private final Labs labs;
+    private final LapseWords lapseWords;
     private final LabTime labTime;
 
-    BenchCards(People people, Labs labs, LabTime labTime) {
+    BenchCards(People people, Labs labs, LapseWords lapseWords, LabTime labTime) {
         this.people = people;
         this.labs = labs;
+        this.lapseWords = lapseWords;
         this.labTime = labTime;
     }
 
@@ -128,8 +131,7 @@ class BenchCards {
             notices.add("Not released. " + standing.notReleased());
         }
         Optional<Lapse> lapse = standing.prepared().lapsed().filter(one -> isNews(one, standing));
-        lapse.ifPresent(one ->
-                notices.add("The " + one.what() + " lapsed at " + labTime.time(one.at()) + ": " + one.because()));
+        lapse.map(lapseWords::of).ifPresent(notices::add);
         return notices;
     }
 

@@ -134,7 +134,7 @@ class BenchStages {
 
     private String ends(Booking booking, @Nullable Release release, Instant now) {
         if (!now.isBefore(booking.end())) {
-            return "The slot ended at " + labTime.time(booking.end()) + ". Finish now.";
+            return "The slot ended at " + labTime.lately(booking.end()) + ". Finish now.";
         }
         Integer limit = release == null ? null : release.passLimit();
         long passes = passesSinceStart(booking);
@@ -186,7 +186,7 @@ class BenchStages {
                 .head(
                         kicker,
                         "Stopped. Find the cause first.",
-                        what + labTime.time(last.at())
+                        what + labTime.lately(last.at())
                                 + ". Unlatching restarts nothing. A technician records the reset,"
                                 + " then the list begins anew.")
                 .people(staff ? resetters(me, now) : List.of())
@@ -238,7 +238,7 @@ class BenchStages {
         Instant since = lastStart(run);
         return new BenchView.Running(
                 run.id().toString(),
-                labTime.time(since),
+                labTime.lately(since),
                 run.passes(),
                 release == null ? null : release.passLimit(),
                 labTime.iso(since),

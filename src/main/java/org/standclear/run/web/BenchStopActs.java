@@ -82,7 +82,7 @@ class BenchStopActs {
         flash.addFlashAttribute(
                 "told",
                 logged
-                        ? before.map(at -> "This tap was already logged at " + labTime.time(at)
+                        ? before.map(at -> "This tap was already logged at " + labTime.lately(at)
                                         + ". If it was another stop, tap once more.")
                                 .orElse("Logged: " + stop.words() + ". It costs nothing.")
                         : "Not on record yet: too many wrote at the same time. The e-stop works without this page; tap"
@@ -156,7 +156,7 @@ class BenchStopActs {
         flash.addFlashAttribute(
                 "told",
                 before.map(
-                                at -> "This form was already sent at " + labTime.time(at)
+                                at -> "This form was already sent at " + labTime.lately(at)
                                         + ". The cell's state is as shown here; to hold or tag it again, send the form below anew.")
                         .orElse(
                                 tag

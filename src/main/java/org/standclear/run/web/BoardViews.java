@@ -94,7 +94,7 @@ class BoardViews {
                 ? handovers.turn(booking.id()).orElse(null)
                 : null;
         if (turn != null && turn.over()) {
-            atOnce.add(slot(booking, cell, "the turn is over since " + labTime.time(turn.until()), me));
+            atOnce.add(slot(booking, cell, "the turn is over since " + labTime.lately(turn.until()), me));
         }
     }
 

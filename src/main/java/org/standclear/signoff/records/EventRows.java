@@ -106,6 +106,19 @@ class EventRows {
                 .list();
     }
 
+    /** What lapsed last, if nobody has signed a list since that was opened after it. */
+    Optional<Lapse> news(BookingId booking) {
+        return jdbc.sql("""
+                select l.* from signoff_lapses l where l.booking_id = :booking and l.kept_no > (
+                    select coalesce(max(s.last_lapse), 0) from signoff_sheets s
+                    where s.booking_id = :booking and exists (
+                        select 1 from signoff_signatures g where g.sheet_id = s.id))
+                order by l.kept_no desc fetch first 1 row only""")
+                .param("booking", booking.value())
+                .query(EventRows::lapse)
+                .optional();
+    }
+
     void addLapse(Lapse lapse) {
         ReleaseId release = lapse.release();
         jdbc.sql("""

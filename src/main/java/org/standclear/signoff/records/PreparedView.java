@@ -11,7 +11,6 @@ import org.standclear.cell.Cell;
 import org.standclear.check.ProgramChecks;
 import org.standclear.check.StoredAnswer;
 import org.standclear.program.Revision;
-import org.standclear.signoff.Lapse;
 import org.standclear.signoff.Preparation.Prepared;
 import org.standclear.signoff.Waiver;
 import org.standclear.signoff.rules.AnswerLine;
@@ -40,13 +39,12 @@ class PreparedView {
     Prepared of(Booking booking, Cell cell) {
         Revision revision = upkeep.revision(booking);
         StoredAnswer answer = gates.answer(booking).orElse(null);
-        List<Lapse> lapses = events.lapses(booking.id());
         return new Prepared(
                 booking,
                 revision,
                 answer,
                 says(booking, cell, revision, answer),
-                lapses.isEmpty() ? Optional.empty() : Optional.of(lapses.get(lapses.size() - 1)),
+                events.news(booking.id()),
                 waiver(booking, answer),
                 answer == null ? List.of() : AnswerLine.notChecked(answer));
     }

@@ -29,7 +29,7 @@ import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
 import org.standclear.platform.web.NotFoundException;
 import org.standclear.program.Revision;
-import org.standclear.signoff.Lapse;
+import org.standclear.signoff.LapseWords;
 import org.standclear.signoff.Preparation;
 import org.standclear.signoff.Waiver;
 
@@ -41,15 +41,23 @@ class BookingProgramPages {
     private final Bookings bookings;
     private final Cells cells;
     private final People people;
+    private final LapseWords lapseWords;
     private final LabTime labTime;
     private final PostOnce once;
 
     BookingProgramPages(
-            Preparation preparation, Bookings bookings, Cells cells, People people, LabTime labTime, PostOnce once) {
+            Preparation preparation,
+            Bookings bookings,
+            Cells cells,
+            People people,
+            LapseWords lapseWords,
+            LabTime labTime,
+            PostOnce once) {
         this.preparation = preparation;
         this.bookings = bookings;
         this.cells = cells;
         this.people = people;
+        this.lapseWords = lapseWords;
         this.labTime = labTime;
         this.once = once;
     }
@@ -147,7 +155,7 @@ class BookingProgramPages {
                 sha.isEmpty() ? "" : sha.substring(0, 60),
                 sha.isEmpty() ? "" : sha.substring(60),
                 answer == null ? "" : "/checks/" + answer.id(),
-                prepared.lapsed().map(this::words).orElse(""),
+                prepared.lapsed().map(lapseWords::of).orElse(""),
                 prepared.waiver().map(this::words).orElse(""),
                 prepared.notChecked(),
                 me.is(Role.INSTRUCTOR) && answer != null && answer.verdict() != StoredAnswer.Verdict.WITHIN,
@@ -165,10 +173,6 @@ class BookingProgramPages {
             case OUTSIDE -> "Outside " + cell + "'s limits";
             case NOT_CHECKABLE -> "Not checkable on " + cell;
         };
-    }
-
-    private String words(Lapse lapse) {
-        return "The " + lapse.what() + " lapsed at " + labTime.time(lapse.at()) + ": " + lapse.because();
     }
 
     private String words(Waiver waiver) {
