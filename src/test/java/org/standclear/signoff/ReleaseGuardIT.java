@@ -35,7 +35,9 @@ class ReleaseGuardIT {
                 "pass_limit = 999",
                 "issued_at = issued_at - interval '1' second",
                 "start_by = start_by + interval '1' second",
-                "window_end = window_end + interval '1' hour");
+                "window_end = window_end + interval '1' hour",
+                "last_revision = last_revision + 1",
+                "last_revision = null");
     }
 
     abstract static class Cases extends BenchCases {

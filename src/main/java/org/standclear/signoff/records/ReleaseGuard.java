@@ -31,7 +31,8 @@ public final class ReleaseGuard extends TriggerAdapter {
             "pass_limit",
             "issued_at",
             "start_by",
-            "window_end");
+            "window_end",
+            "last_revision");
 
     private static final List<String> ONCE =
             List.of("used_at", "run_through_at", "lapsed_at", "lapse_rule", "because", "ended_at");
