@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -14,10 +16,15 @@ import org.standclear.booking.BookingState;
 import org.standclear.cell.CellStates;
 import org.standclear.cell.DayTests;
 import org.standclear.cell.SampleCell;
+import org.standclear.people.Person;
 import org.standclear.signoff.BenchScene;
 import org.standclear.signoff.CellLapses;
+import org.standclear.signoff.Handovers;
+import org.standclear.signoff.Lapse;
 import org.standclear.signoff.LapseRule;
 import org.standclear.signoff.Part;
+import org.standclear.signoff.SignoffDesk.Signed;
+import org.standclear.signoff.Turn;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
 
@@ -42,6 +49,9 @@ class ClockSetBackIT {
 
         @Autowired
         CellLapses lapses;
+
+        @Autowired
+        Handovers handovers;
 
         @Autowired
         PlatformTransactionManager transactions;
@@ -125,6 +135,56 @@ class ClockSetBackIT {
             clock.moveTo(BACK);
             dayTests.record(scene().cell, scene().adaeze.id(), SampleCell.goodReadings());
             assertThat(scene().sheet().signatures()).isEmpty();
+            assertThat(lastLapse().code()).isEqualTo("list-void");
+            assertThat(lastLapse().because()).endsWith("held, tagged or tested since: the values are read again.");
+        }
+
+        private Lapse lastLapse() {
+            List<Lapse> all = signed.lapses(scene().booking);
+            return all.get(all.size() - 1);
+        }
+
+        @Test
+        void makesAnOpenListVoidWhoseTurnCannotBeTold() {
+            assertThat(scene().sheet().signatures()).hasSize(2);
+            clock.moveTo(READ.minusSeconds(60));
+            assertThat(scene().sheet().signatures()).as("a correction").hasSize(2);
+            clock.moveTo(READ.minusSeconds(61));
+            assertThat(scene().sheet().signatures()).isEmpty();
+            assertThat(lastLapse().because()).contains("clock was set back");
+            signedByTwo();
+            assertThat(scene().releasedBy(scene().adaeze).attendant())
+                    .as("whose turn has ended stands there anew")
+                    .isEqualTo(scene().mateo.id());
+        }
+
+        @Test
+        void suspendsAReleaseWhoseTurnCannotBeTold() {
+            scene().releasedBy(scene().adaeze);
+            clock.moveTo(BACK);
+            scene().desk.look(scene().booking);
+            assertThat(releases.latest(scene().booking).orElseThrow().suspended())
+                    .contains("can no longer be told", "clock was set back");
+        }
+
+        @Test
+        void asksForASwapInARunWhoseTurnCannotBeTold() {
+            aRun();
+            assertThat(handovers.turn(scene().booking).orElseThrow().over()).isFalse();
+            clock.moveTo(BACK);
+            Turn turn = handovers.turn(scene().booking).orElseThrow();
+            assertThat(turn.told()).isFalse();
+            assertThat(turn.over()).isTrue();
+            Person tal = scene().lab.student("Tal Emberley");
+            scene().lab.authorise(tal.id());
+            handovers.ask(scene().booking, tal.id(), scene().noor.id());
+            scene().enter(Part.ATTENDANT, tal, 1, Map.of("other", "Noor"));
+            scene().enter(Part.ATTENDANT, tal, 2, Map.of("clothing", "in-order"));
+            scene().enter(Part.ATTENDANT, tal, 7, Map.of("hand", "on-it"));
+            is(Signed.Kept.class, scene().sign(Part.ATTENDANT, tal));
+            assertThat(handovers.turn(scene().booking).orElseThrow())
+                    .satisfies(next ->
+                            assertThat(next.over()).as("another one's turn").isFalse());
         }
 
         @Test

@@ -76,6 +76,10 @@ class LapseFacts {
 
     private @Nullable String turnOver(Release release, Instant now) {
         Turn turn = turns.of(release.attendant(), now);
+        if (!turn.told()) {
+            return "How long " + people.printedName(release.attendant())
+                    + " has been at the e-stop can no longer be told: the clock was set back. Somebody else takes it.";
+        }
         return turn.over()
                 ? "The turn of " + people.printedName(release.attendant()) + " at the e-stop is over ("
                         + turn.limit().toMinutes() + " min). Somebody else takes the next one."

@@ -12,6 +12,7 @@ import org.standclear.signoff.Part;
 import org.standclear.signoff.Release;
 import org.standclear.signoff.Sheet;
 import org.standclear.signoff.SignoffList;
+import org.standclear.signoff.Turn;
 
 /** Voids a list that is open about other people, another file or another cell than those that stand there now. */
 @Component
@@ -82,15 +83,20 @@ class SheetVoids {
                     "list-void", cell.name() + " was held, tagged or tested since: the values are read again.");
         }
         if (sheet.list() == SignoffList.BENCH && isLongTurn(sheet, now)) {
-            return new Foreign(
-                    Repeats.LONG_TURN,
-                    "The turn of " + turns.of(sheet.attendant(), now).limit().toMinutes()
-                            + " min at the e-stop is over: somebody else takes the next one.");
+            return new Foreign(Repeats.LONG_TURN, longTurn(turns.of(sheet.attendant(), now)));
         }
         BookingState fits = sheet.list() == SignoffList.SESSION ? BookingState.CHECKED : BookingState.READY;
         return booking.state() == fits
                 ? null
                 : new Foreign("list-void", "The booking is " + booking.state().words() + " now.");
+    }
+
+    private static String longTurn(Turn turn) {
+        return turn.told()
+                ? "The turn of " + turn.limit().toMinutes()
+                        + " min at the e-stop is over: somebody else takes the next one."
+                : "How long the turn at the e-stop is can no longer be told, because the clock was set back: it is signed"
+                        + " anew.";
     }
 
     private boolean isLongTurn(Sheet sheet, Instant now) {

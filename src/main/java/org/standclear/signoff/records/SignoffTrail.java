@@ -144,10 +144,16 @@ class SignoffTrail {
                         TURN_OVER,
                         booking,
                         null,
-                        "The turn of " + people.printedName(release.attendant()) + " at the e-stop was over at "
-                                + labTime.time(turn.until()) + " and the run goes on: somebody else takes it.")
+                        over(people.printedName(release.attendant()), turn)
+                                + " and the run goes on: somebody else takes it.")
                 .with("attendant", release.attendant())
                 .with("release", release.id()));
+    }
+
+    private String over(String name, Turn turn) {
+        return turn.told()
+                ? "The turn of " + name + " at the e-stop was over at " + labTime.time(turn.until())
+                : "How long " + name + " has been at the e-stop can no longer be told, because the clock was set back,";
     }
 
     void askedToTakeOver(Booking booking, PersonId next, PersonId by) {

@@ -61,8 +61,12 @@ class TakingOver {
             String name = people.printedName(next);
             return List.of(new Obstacle(
                     "attendant-turn-over",
-                    name + " has been at the e-stop for " + turn.soFar().toMinutes() + " min; a turn is "
-                            + turn.limit().toMinutes() + " min.",
+                    turn.told()
+                            ? name + " has been at the e-stop for "
+                                    + turn.soFar().toMinutes() + " min; a turn is "
+                                    + turn.limit().toMinutes() + " min."
+                            : "How long " + name
+                                    + " has been at another e-stop can no longer be told: the clock was set" + " back.",
                     "Somebody else takes the next turn: swap the attendant. " + name + " may again after a rest."));
         }
         String elsewhere = oneStop.elsewhere(next, booking, now);

@@ -33,8 +33,10 @@ class Turns {
 
     Turn of(PersonId person, Instant now) {
         BenchSettings settings = numbers.inForce();
-        Duration soFar = Spells.withoutRest(spells(person, now), settings.rest(), now);
-        return new Turn(soFar, settings.turn(), now);
+        List<Spells.Spell> spells = spells(person, now);
+        return Spells.beganLater(spells, now)
+                ? Turn.untold(settings.turn(), now)
+                : new Turn(Spells.withoutRest(spells, settings.rest(), now), settings.turn(), now);
     }
 
     /** When the person may take a new turn, if they stay away from now on. */
@@ -45,7 +47,7 @@ class Turns {
     private List<Spells.Spell> spells(PersonId person, Instant now) {
         return jdbc.sql("""
                 select g.signed_at, s.open_mark, s.closed_at, s.outcome, b.ends_at, r.start_by, r.used_at, r.lapsed_at,
-                    r.ended_at,
+                    r.ended_at, r.attendant_id = g.signer and r.suspended_because is null as still_there,
                     (select min(away.left_at) from signoff_handovers away
                         where away.release_id = r.id and away.from_person = g.signer and away.left_at >= g.signed_at)
                         as left_at
@@ -64,25 +66,30 @@ class Turns {
 
     private static Spells.Spell spell(ResultSet row, Instant now) throws SQLException {
         Instant from = SqlTime.read(row, "signed_at");
-        Instant until = until(row, now);
-        return new Spells.Spell(from, until);
-    }
-
-    private static Instant until(ResultSet row, Instant now) throws SQLException {
         if (row.getObject("open_mark") != null) {
-            return earliest(now, SqlTime.read(row, "ends_at"));
+            return lasting(from, SqlTime.read(row, "ends_at"), now);
         }
         Instant startBy = SqlTime.readNullable(row, "start_by");
         if (startBy == null || !"DONE".equals(row.getString("outcome"))) {
-            return earliest(now, SqlTime.readNullable(row, "closed_at"));
+            return over(from, now, SqlTime.readNullable(row, "closed_at"));
         }
-        Instant unused = SqlTime.readNullable(row, "used_at") == null ? startBy : null;
-        return earliest(
-                now,
-                unused,
-                SqlTime.readNullable(row, "left_at"),
-                SqlTime.readNullable(row, "lapsed_at"),
-                SqlTime.readNullable(row, "ended_at"));
+        Instant left = SqlTime.readNullable(row, "left_at");
+        Instant lapsed = SqlTime.readNullable(row, "lapsed_at");
+        Instant ended = SqlTime.readNullable(row, "ended_at");
+        boolean unused = SqlTime.readNullable(row, "used_at") == null;
+        // when somebody left is told by the clock; that another one stands there is told by the release itself
+        return left == null && lapsed == null && ended == null && row.getBoolean("still_there")
+                ? lasting(from, unused ? startBy : null, now)
+                : over(from, now, unused ? startBy : null, left, lapsed, ended);
+    }
+
+    /** Nothing has ended it but what it is planned for, if that has come. */
+    private static Spells.Spell lasting(Instant from, @Nullable Instant planned, Instant now) {
+        return new Spells.Spell(from, earliest(now, planned), planned == null || now.isBefore(planned));
+    }
+
+    private static Spells.Spell over(Instant from, Instant now, @Nullable Instant... ends) {
+        return new Spells.Spell(from, earliest(now, ends), false);
     }
 
     private static Instant earliest(Instant now, @Nullable Instant... others) {

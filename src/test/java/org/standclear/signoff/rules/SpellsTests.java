@@ -19,7 +19,7 @@ class SpellsTests {
     }
 
     private static Spell spell(long from, long until) {
-        return new Spell(at(from), at(until));
+        return new Spell(at(from), at(until), false);
     }
 
     private static long minutes(long now, Spell... spells) {
@@ -53,6 +53,28 @@ class SpellsTests {
     void countsNoMinuteTwice() {
         assertThat(minutes(10, spell(0, 8), spell(5, 10))).isEqualTo(10);
         assertThat(minutes(10, spell(0, 10), spell(3, 6))).isEqualTo(10);
+    }
+
+    @Test
+    void cannotTellATurnThatGoesOnSinceLaterThanNow() {
+        assertThat(Spells.beganLater(List.of(new Spell(at(20), at(9), true)), at(9)))
+                .isTrue();
+        assertThat(Spells.beganLater(List.of(new Spell(at(20), at(9), false)), at(9)))
+                .as("it has ended, whenever it began")
+                .isFalse();
+        assertThat(Spells.beganLater(List.of(new Spell(at(10), at(9), true)), at(9)))
+                .as("a correction of the clock")
+                .isFalse();
+        assertThat(Spells.beganLater(List.of(new Spell(at(10).plusNanos(1), at(9), true)), at(9)))
+                .isTrue();
+        assertThat(Spells.beganLater(List.of(), at(9))).isFalse();
+    }
+
+    @Test
+    void countsATurnWholeThatCannotBeTold() {
+        Turn turn = Turn.untold(Duration.ofMinutes(15), at(9));
+        assertThat(turn.over()).isTrue();
+        assertThat(turn.until()).isEqualTo(at(9));
     }
 
     @Test
