@@ -147,6 +147,29 @@ class CourseLimitsIT {
             assertThat(scene().state()).isEqualTo(BookingState.BOOKED);
         }
 
+        /** This course's change has the lesser number, and is committed after another course's, and after the check. */
+        @Test
+        void checksAnewWhenAnotherCoursesLimitsChangeAtTheSameTime() {
+            int ours = version;
+            String code = "R" + UUID.randomUUID().toString().substring(0, 8);
+            CourseId another = done(courses.addCourse(code, "Robot programming", null));
+            new TransactionTemplate(transactions).executeWithoutResult(change -> {
+                limitOverrideTo(30);
+                inItsOwnTransaction().executeWithoutResult(other -> {
+                    course = another;
+                    version = 1;
+                    limitOverrideTo(40);
+                });
+                inItsOwnTransaction().executeWithoutResult(look -> scene().attached());
+            });
+            version = ours + 1;
+            assertThat(scene().state()).as("by the limits of before").isEqualTo(BookingState.CHECKED);
+            while (rechecks.runPending(20) > 0) {
+                // until nothing more can be brought up to date
+            }
+            assertThat(scene().state()).isEqualTo(BookingState.BOOKED);
+        }
+
         private TransactionTemplate inItsOwnTransaction() {
             TransactionTemplate own = new TransactionTemplate(transactions);
             own.setPropagationBehavior(TransactionDefinition.PROPAGATION_REQUIRES_NEW);

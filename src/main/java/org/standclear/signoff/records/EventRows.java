@@ -13,7 +13,6 @@ import org.standclear.check.StoredAnswer;
 import org.standclear.core.check.RuleSet;
 import org.standclear.platform.ids.AnswerId;
 import org.standclear.platform.ids.BookingId;
-import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.ReleaseId;
 import org.standclear.platform.ids.RevisionId;
@@ -60,25 +59,36 @@ class EventRows {
                 .findFirst();
     }
 
-    /** The last change of any course's limits, and the last phrasebook of a cell, that a check can have seen. */
-    record Grounds(long limitChange, int book) {}
+    /**
+     * How many changes of the limits of a booking {@code b}'s courses are committed. A count and no greatest number: of two
+     * changes at once the one with the lesser number may be committed last.
+     */
+    static final String LIMIT_CHANGES = """
+            (select count(*) from course_limit_changes l where l.course_id = b.course_id
+                or b.course_id is null and exists (
+                    select 1 from enrolments e join sections s on s.id = e.section_id
+                    where e.person_id = b.operator_id and s.course_id = l.course_id))""";
+
+    /** The changes of limits, and the last phrasebook of a cell, that a check can have seen. */
+    record Grounds(long limitChanges, int book) {}
 
     /** Read before a check is asked: what is committed while it computes comes after it, and is checked anew. */
-    Grounds groundsOf(CellId cell) {
-        return jdbc.sql("""
-                select (select coalesce(max(l.kept_no), 0) from course_limit_changes l) as limit_change,
-                    (select coalesce(max(k.number), 0) from phrasebook_versions k where k.cell_id = :cell) as book""")
-                .param("cell", cell.value())
-                .query((row, number) -> new Grounds(row.getLong("limit_change"), row.getInt("book")))
+    Grounds groundsOf(BookingId booking) {
+        return jdbc.sql("select " + LIMIT_CHANGES + """
+                 as limit_changes,
+                    (select coalesce(max(k.number), 0) from phrasebook_versions k where k.cell_id = b.cell_id) as book
+                from bookings b where b.id = :booking""")
+                .param("booking", booking.value())
+                .query((row, number) -> new Grounds(row.getLong("limit_changes"), row.getInt("book")))
                 .single();
     }
 
     void addCheck(BookingId booking, StoredAnswer answer, Grounds grounds, Instant at) {
         jdbc.sql("""
                 insert into signoff_preparations (id, booking_id, revision_id, cell_id, cell_version, answer_id,
-                    within_limits, checked_at, last_limit_change, last_book)
-                values (:id, :booking, :revision, :cell, :version, :answer, :within, :at, :limitChange, :book)""")
-                .param("limitChange", grounds.limitChange())
+                    within_limits, checked_at, limit_changes, last_book)
+                values (:id, :booking, :revision, :cell, :version, :answer, :within, :at, :limitChanges, :book)""")
+                .param("limitChanges", grounds.limitChanges())
                 .param("book", grounds.book())
                 .param("id", Id.newValue())
                 .param("booking", booking.value())

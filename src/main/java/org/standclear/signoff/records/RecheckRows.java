@@ -26,7 +26,7 @@ class RecheckRows {
     /**
      * Bookings that have a program, have not run, and were last checked on other grounds than those of now, or may have
      * been: whether new limits or another phrasebook make a difference to a program is another question. What came after
-     * the check is told by numbers, not by times.
+     * the check is told by counts and numbers, not by times.
      */
     private static final String PENDING = """
             from bookings b
@@ -38,10 +38,8 @@ class RecheckRows {
                 and later.revision_id = b.revision_id
                 and later.kept_no > p.kept_no)
               and (p.cell_version <> c.current_version or a.rule_set <> :rules
-                or exists (select 1 from course_limit_changes l
-                    where l.kept_no > p.last_limit_change and (l.course_id = b.course_id or b.course_id is null
-                      and exists (select 1 from enrolments e join sections s on s.id = e.section_id
-                        where e.person_id = b.operator_id and s.course_id = l.course_id)))
+                or p.limit_changes <> """ + EventRows.LIMIT_CHANGES + """
+
                 or exists (select 1 from phrasebook_versions k where k.cell_id = b.cell_id and k.number > p.last_book))
             """;
 

@@ -182,7 +182,7 @@ class Upkeep {
                     ? moved(bookings.markChecked(booking.id(), booking.operator()))
                     : booking;
         }
-        EventRows.Grounds grounds = events.groundsOf(cell.id());
+        EventRows.Grounds grounds = events.groundsOf(booking.id());
         if (!(checks.check(revision, cell.id(), booking.course(), booking.operator())
                 instanceof ProgramChecks.Outcome.Answered answered)) {
             return booking;
