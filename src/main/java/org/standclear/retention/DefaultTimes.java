@@ -21,7 +21,7 @@ public final class DefaultTimes {
             case DUTY_PERIODS, PROGRAMS -> KeepingTime.years(3);
             case AUTHORISATIONS, PHOTOS, INCIDENTS, CLOSINGS, RESTARTS -> KeepingTime.yearsAfterTheYear(5);
             case RISK_REVIEWS -> KeepingTime.yearsAfterTheYear(10);
-            case RUN_WORDS, TAG_REASONS, WAIVERS, PAPER_REMARKS, EXCEPTION_REMARKS, QUESTIONS ->
+            case RUN_WORDS, TAG_REASONS, LAPSES, WAIVERS, PAPER_REMARKS, EXCEPTION_REMARKS, QUESTIONS ->
                 KeepingTime.yearsAfterTheYear(5);
             case LOOKS -> KeepingTime.yearsAfterTheYear(5);
             case MEDICAL_NOTES, MEDICAL_VIEWS, MEDICAL_LOOKS -> KeepingTime.years(30);
@@ -57,7 +57,7 @@ public final class DefaultTimes {
             case RISK_REVIEWS ->
                 "The college’s own: twice as long as the stories of incidents. An outcome says why the cell is as it is, and a "
                         + "cell outlives the incident.";
-            case RUN_WORDS, TAG_REASONS ->
+            case RUN_WORDS, TAG_REASONS, LAPSES ->
                 "The college’s own: as long as the stories of incidents (29 CFR 1904.33(a)), which they help to understand. "
                         + "Words that an incident has frozen stay with its evidence.";
             case WAIVERS, PAPER_REMARKS ->

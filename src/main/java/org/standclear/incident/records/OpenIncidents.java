@@ -22,6 +22,7 @@ class OpenIncidents implements KeepsBack {
             RecordKind.DUTY_PERIODS,
             RecordKind.QUESTIONS,
             RecordKind.RUN_WORDS,
+            RecordKind.LAPSES,
             RecordKind.WAIVERS,
             RecordKind.PAPER_REMARKS,
             RecordKind.EXCEPTION_REMARKS,

@@ -65,6 +65,11 @@ public enum RecordKind {
             "Why waivers were given and taken back",
             "the waiver ended",
             "The reasons are taken out; which checks were waived, for which booking, by whom, when, and whether it was used, stay."),
+    LAPSES(
+            "Why checks, lists and releases lapsed",
+            "it lapsed",
+            "The words are taken out, with those of the release, the handover and the list that they speak of; what lapsed, by "
+                    + "which rule, when and for which booking stays."),
     PAPER_REMARKS(
             "What cards from paper say went on",
             "the card was signed on paper",

@@ -33,6 +33,7 @@ class HeldRecords implements KeepsBack, HoldMarks {
             RecordKind.QUESTIONS,
             RecordKind.RUN_WORDS,
             RecordKind.TAG_REASONS,
+            RecordKind.LAPSES,
             RecordKind.WAIVERS,
             RecordKind.PAPER_REMARKS,
             RecordKind.EXCEPTION_REMARKS,
