@@ -24,10 +24,18 @@ class FirstAnswers {
         if (part != Part.RELEASER || sheet.list() != SignoffList.BENCH) {
             return;
         }
+        // asked apart: within one transaction H2 answers a "not exists" of the insert's own from before the row that it
+        // made
+        int kept = jdbc.sql("select count(*) from signoff_first_answers where sheet_id = :sheet")
+                .param("sheet", sheet.id())
+                .query(Integer.class)
+                .single();
+        if (kept > 0) {
+            return;
+        }
         jdbc.sql("""
                 insert into signoff_first_answers (sheet_id, account_id, answered_at)
-                select cast(:sheet as uuid), cast(:account as uuid), cast(:at as timestamp with time zone)
-                where not exists (select 1 from signoff_first_answers where sheet_id = cast(:sheet as uuid))""")
+                values (:sheet, :account, :at)""")
                 .param("sheet", sheet.id())
                 .param("account", account.value())
                 .param("at", SqlTime.toSql(at))
