@@ -34,6 +34,7 @@ class JdbcWaitingList implements WaitingList {
     private final OfferMaker maker;
     private final MakeUps makeUps;
     private final BookingMoves moves;
+    private final ClaimLocks locks;
     private final WhoActs whoActs;
     private final Trail trail;
     private final Labs labs;
@@ -45,6 +46,7 @@ class JdbcWaitingList implements WaitingList {
             OfferMaker maker,
             MakeUps makeUps,
             BookingMoves moves,
+            ClaimLocks locks,
             WhoActs whoActs,
             Trail trail,
             Labs labs,
@@ -54,6 +56,7 @@ class JdbcWaitingList implements WaitingList {
         this.maker = maker;
         this.makeUps = makeUps;
         this.moves = moves;
+        this.locks = locks;
         this.whoActs = whoActs;
         this.trail = trail;
         this.labs = labs;
@@ -76,6 +79,8 @@ class JdbcWaitingList implements WaitingList {
             return new Joined.Refused(
                     "day", "One can wait for slots up to " + moves.settings().horizonDays() + " days ahead.");
         }
+        // whoever asks for several places at once gets them one after the other
+        locks.lock(List.of(wanted.person().value()));
         List<Waiting> own = rows.liveOf(wanted.person());
         if (own.size() >= AT_A_TIME) {
             return new Joined.Refused(
@@ -90,12 +95,23 @@ class JdbcWaitingList implements WaitingList {
         if (twice) {
             return new Joined.Refused("", "You wait for that time already.");
         }
-        Waiting waiting = put(wanted, false, now);
+        int letGo = offers.letGo(wanted.person(), wanted.cell(), wanted.from(), wanted.until(), now);
+        if (letGo >= WaitRows.PASSES) {
+            return new Joined.Refused(
+                    "",
+                    "You have let " + letGo + " offers of that time go, and the next are asked. Choose another time.");
+        }
+        Waiting waiting = put(wanted, false, letGo, now);
         return new Joined.On(waiting, placeOf(waiting));
     }
 
     /** Puts a wait on the list without asking whether one may. */
     public Waiting put(JoinWait wanted, boolean goesFirst, Instant now) {
+        return put(wanted, goesFirst, 0, now);
+    }
+
+    /** Who has let offers of that time go stands behind those who have not, whatever list they come from. */
+    private Waiting put(JoinWait wanted, boolean goesFirst, int passes, Instant now) {
         Waiting waiting = new Waiting(
                 Id.newValue(),
                 wanted.person(),
@@ -105,7 +121,7 @@ class JdbcWaitingList implements WaitingList {
                 wanted.course(),
                 wanted.assignment(),
                 goesFirst,
-                0,
+                passes,
                 now,
                 null);
         rows.insert(labs.theLab().id(), waiting);

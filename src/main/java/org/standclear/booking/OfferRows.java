@@ -82,6 +82,23 @@ class OfferRows {
                 .optional();
     }
 
+    /** How many offers of slots in that time, still ahead, the person has let go in this lab. */
+    int letGo(PersonId person, @Nullable CellId cell, Instant from, Instant until, Instant now) {
+        return jdbc.sql("""
+                select count(*) from booking_offers o join booking_waits w on w.id = o.wait_id
+                where w.lab_id = :lab and w.person_id = :person and o.state in ('DECLINED', 'EXPIRED')
+                  and o.ends_at > :from and o.starts_at < :until and o.starts_at > :now
+                  and (cast(:cell as uuid) is null or o.cell_id = cast(:cell as uuid))""")
+                .param("lab", labs.theLab().id().value())
+                .param("person", person.value())
+                .param("cell", cell == null ? null : cell.value())
+                .param("from", SqlTime.toSql(from))
+                .param("until", SqlTime.toSql(until))
+                .param("now", SqlTime.toSql(now))
+                .query(Integer.class)
+                .single();
+    }
+
     /** Waits for whoever is just deciding the open offer of a wait. */
     Optional<Offer> lockOpenOf(UUID wait) {
         return jdbc.sql("select * from booking_offers where wait_id = :wait and state = 'OPEN' for update")

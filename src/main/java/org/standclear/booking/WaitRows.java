@@ -48,7 +48,7 @@ class WaitRows {
         jdbc.sql("""
                 insert into booking_waits (id, lab_id, person_id, cell_id, course_id, assignment_id, from_at, until_at,
                     goes_first, passes, joined_at)
-                values (:id, :lab, :person, :cell, :course, :assignment, :from, :until, :first, 0, :at)""")
+                values (:id, :lab, :person, :cell, :course, :assignment, :from, :until, :first, :passes, :at)""")
                 .param("id", one.id())
                 .param("lab", lab.value())
                 .param("person", one.person().value())
@@ -58,6 +58,7 @@ class WaitRows {
                 .param("from", SqlTime.toSql(one.from()))
                 .param("until", SqlTime.toSql(one.until()))
                 .param("first", one.goesFirst())
+                .param("passes", one.passes())
                 .param("at", SqlTime.toSql(one.joinedAt()))
                 .update();
     }
