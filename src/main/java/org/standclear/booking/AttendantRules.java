@@ -1,6 +1,5 @@
 package org.standclear.booking;
 
-import java.time.Instant;
 import java.util.Optional;
 import org.standclear.cell.Cell;
 import org.standclear.cell.CellState;
@@ -14,7 +13,7 @@ final class AttendantRules {
     private AttendantRules() {}
 
     /** Why this person may not attend; empty when nothing but their calendar could be against it. */
-    static Optional<String> refusal(Parties parties, Cell cell, PersonId operator, PersonId attendant, Instant at) {
+    static Optional<String> refusal(Parties parties, Cell cell, PersonId operator, PersonId attendant, Slot turn) {
         if (attendant.equals(operator)) {
             return Optional.of(
                     "The operator never attends their own run: name somebody else, or leave it at " + "\"needs one\".");
@@ -28,11 +27,18 @@ final class AttendantRules {
             return Optional.of(cell.name() + " is restricted: only lab staff attend there, and " + name
                     + " is not lab staff. Leave it at \"needs one\".");
         }
-        if (!parties.hold(attendant, Duty.ATTENDANT, cell.id(), at)) {
+        if (!mayAttend(parties, attendant, turn)) {
             return Optional.of(name + " is not authorised as e-stop attendant on " + cell.name()
-                    + " at that time. Choose somebody from the list, or leave it at \"needs one\".");
+                    + " for the whole of that time. Choose somebody from the list, or leave it at \"needs one\".");
         }
         return Optional.empty();
+    }
+
+    /** Whether the person is authorised for the whole of the turn, like an operator. */
+    private static boolean mayAttend(Parties parties, PersonId attendant, Slot turn) {
+        return parties.hold(attendant, Duty.ATTENDANT, turn.cell(), turn.start())
+                && parties.hold(
+                        attendant, Duty.ATTENDANT, turn.cell(), turn.end().minusSeconds(1));
     }
 
     static String busy(String name) {

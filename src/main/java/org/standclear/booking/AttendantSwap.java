@@ -61,7 +61,7 @@ class AttendantSwap {
         Instant from = latest(before.start(), moves.now());
         locks.lock(List.of(attendant.value()));
         Optional<String> refusal =
-                AttendantRules.refusal(parties.of(attendant), cell, before.operator(), attendant, from);
+                AttendantRules.refusal(parties.of(attendant), cell, before.operator(), attendant, turn(before, from));
         if (refusal.isEmpty()) {
             refusal = busy(before, attendant, from);
         }
@@ -105,6 +105,11 @@ class AttendantSwap {
 
     private static UUID id(Booking booking) {
         return booking.id().value();
+    }
+
+    /** What is left of the slot; a run that goes on after it asks about now. */
+    private static Slot turn(Booking booking, Instant from) {
+        return new Slot(booking.cell(), from, latest(booking.end(), from.plusSeconds(1)));
     }
 
     private static Instant latest(Instant one, Instant other) {

@@ -96,6 +96,8 @@ class CouldGo {
         return could.stream()
                 .filter(slot -> !staffOnly.contains(slot.cell()))
                 .filter(slot -> may.stream().anyMatch(one -> one.covers(slot.cell(), slot.start())))
+                .filter(slot -> may.stream()
+                        .anyMatch(one -> one.covers(slot.cell(), slot.end().minusSeconds(1))))
                 .filter(slot -> taken.stream().noneMatch(claim -> slot.overlaps(claim.start(), claim.end())))
                 .toList();
     }

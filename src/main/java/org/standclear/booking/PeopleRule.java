@@ -94,11 +94,7 @@ class PeopleRule implements BookingRequest.Rule {
             return Optional.empty();
         }
         return AttendantRules.refusal(
-                        request.parties(),
-                        request.cell(),
-                        request.wanted().operator(),
-                        attendant,
-                        request.slot().start())
+                        request.parties(), request.cell(), request.wanted().operator(), attendant, request.slot())
                 .map(says -> new Refusal("attendant", says));
     }
 

@@ -120,7 +120,8 @@ class AttendantPages {
         boolean acts = booking.operator().equals(me.id()) || me.isLabStaff();
         Map<String, String> people = new LinkedHashMap<>();
         cells.find(booking.cell())
-                .ifPresent(cell -> people.putAll(choices.attendants(cell, booking.operator(), booking.start())));
+                .ifPresent(cell ->
+                        people.putAll(choices.attendants(cell, booking.operator(), booking.start(), booking.end())));
         model.addAttribute("booking", booking);
         model.addAttribute("what", own.title(booking));
         model.addAttribute("operator", own.name(booking.operator()));

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
@@ -48,12 +49,16 @@ class SlotChoices {
         this.labTime = labTime;
     }
 
-    /** People who may attend there and then: "needs one" first, then partners, then the others by name. */
-    Map<String, String> attendants(Cell cell, PersonId operator, Instant at) {
+    /** People who may attend there for the whole time: "needs one" first, then partners, then the others by name. */
+    Map<String, String> attendants(Cell cell, PersonId operator, Instant from, Instant until) {
         Map<String, String> choices = new LinkedHashMap<>();
         choices.put("", "Needs one: lab staff or somebody else will be named");
         Set<PersonId> partners = teams.partnersOf(operator);
-        List<Person> may = authorisations.holders(Duty.ATTENDANT, cell.id(), at).stream()
+        Set<PersonId> toTheEnd = authorisations.holders(Duty.ATTENDANT, cell.id(), until.minusSeconds(1)).stream()
+                .map(Person::id)
+                .collect(Collectors.toSet());
+        List<Person> may = authorisations.holders(Duty.ATTENDANT, cell.id(), from).stream()
+                .filter(person -> toTheEnd.contains(person.id()))
                 .filter(person -> !person.id().equals(operator))
                 .filter(person -> cell.state() != CellState.RESTRICTED || person.isLabStaff())
                 .toList();

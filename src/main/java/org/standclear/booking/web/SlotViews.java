@@ -52,7 +52,8 @@ class SlotViews {
         Cell cell = found(id);
         String field = refusal == null ? null : FIELDS.get(refusal.rule());
         boolean open = refusal == null || field != null || WORTH_TRYING_AGAIN.contains(refusal.rule());
-        Map<String, String> attendants = open ? choices.attendants(cell, me.id(), start) : Map.of();
+        Map<String, String> attendants =
+                open ? choices.attendants(cell, me.id(), start, start.plus(calendar.lengthFor(me.id()))) : Map.of();
         return new SlotView(
                 cell.name(),
                 when(start, me),

@@ -119,7 +119,9 @@ class BoardViews {
         if (cell.state() == CellState.RESTRICTED && !me.isLabStaff()) {
             return "only staff attend here";
         }
-        if (!authorisations.holds(me.id(), Duty.ATTENDANT, cell.id(), booking.start())) {
+        if (!authorisations.holds(me.id(), Duty.ATTENDANT, cell.id(), booking.start())
+                || !authorisations.holds(
+                        me.id(), Duty.ATTENDANT, cell.id(), booking.end().minusSeconds(1))) {
             return "you are not authorised at this e-stop";
         }
         @Nullable
