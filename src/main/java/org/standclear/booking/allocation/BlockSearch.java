@@ -89,7 +89,8 @@ final class BlockSearch {
         model.model().minimize(stage.weighted());
         // before any bound is a rule of the model, which would take all prices upon itself
         prices = new Relaxation(model.model().model()).solve(ending.secondsLeft());
-        model.model().addGreaterOrEqual(stage.weighted(), least);
+        long low = prices == null ? least : Math.max(least, prices.bound());
+        model.model().addGreaterOrEqual(stage.weighted(), low);
         stage.parts()
                 .forEach(part -> model.model().addGreaterOrEqual(part.sum(), known.getOrDefault(part.level(), 0L)));
         SatRun run = run(work);
@@ -99,7 +100,7 @@ final class BlockSearch {
         }
         read(run);
         Map<Level, Long> values = stage.values(run::value);
-        return new Settled(values, stage.bounds(run.least(), values));
+        return new Settled(values, stage.bounds(Math.max(low, run.least()), values));
     }
 
     private static long cost(SatStage stage, Map<Level, Long> values) {

@@ -90,6 +90,13 @@ final class BlockTools {
         LinearExprBuilder all = LinearExpr.newBuilder().addTerm(used, -most);
         numbers.forEach(all::add);
         plan.model().addLessOrEqual(all, 0);
+        // each kind by itself says more to the relaxation: whoever has all turns there needs the tool whole
+        for (IntVar number : numbers) {
+            long own = Math.min(most, number.getDomain().max());
+            if (own < most) {
+                plan.model().addLessOrEqual(LinearExpr.newBuilder().add(number).addTerm(used, -own), 0);
+            }
+        }
     }
 
     /** A tool comes when it is used and was not there, or is there at the end and something else was used. */

@@ -35,6 +35,9 @@ final class ByBlocks {
 
     private static final int SMALL_PART = 8;
 
+    /** What the numbers pass over may be less than any plan does, so that no long look for it pays before they are finer. */
+    private static final int FIRST_PART = 12;
+
     private final Problem problem;
     private final Places places;
     private final Ending ending;
@@ -113,7 +116,7 @@ final class ByBlocks {
             OptionalLong slots =
                     bySlots == null ? OptionalLong.empty() : bound.of(bySlots, Math.max(0.01, ending.secondsLeft()));
             double before = search.worked();
-            Settled settled = search.settle(stage, known, slots.orElse(0), left / (number > WISHES ? PART : 2));
+            Settled settled = search.settle(stage, known, slots.orElse(0), left / (number > WISHES ? SMALL_PART : 2));
             left -= search.worked() - before;
             least.putAll(settled.bounds());
             if (settled.values().isEmpty()) {
@@ -136,7 +139,10 @@ final class ByBlocks {
     /** Takes a plan for the numbers up to the wishes. */
     private void placeBySpells() {
         BySpells spells = new BySpells(problem, held, (turn, place) -> true, ending);
-        take(spells.better(spells.placed(search.model(), search.numbers()), left / PART));
+        take(spells.better(spells.placed(search.model(), search.numbers()), left / FIRST_PART));
+        if (!isAsGood(Level.UNFAIRNESS)) {
+            take(spells.better(plan, left / PART));
+        }
         left -= spells.worked();
         tight.addAll(spells.tight());
     }

@@ -110,26 +110,41 @@ final class BySpells {
         Plan plan = Plan.EMPTY;
         for (Span spell : spells) {
             Set<String> there = new HashSet<>();
+            long asked = 0;
             for (Group<IntVar> group : blocks.alike()) {
                 Deque<String> left = ids.getOrDefault(group.one().kind(), new ArrayDeque<>());
                 for (Option option : blocks.options(group.one())) {
                     long count =
                             spell.holds(option.places().get(0).span()) ? numbers.getOrDefault(option.number(), 0L) : 0;
+                    asked += count * passed(option);
                     for (long turn = 0; turn < count && !left.isEmpty(); turn++) {
                         there.add(left.remove());
                     }
                 }
             }
+            long passed = wishes(plan);
             int before = plan.placed().size();
             plan = anew(plan, there, place -> spell.holds(place.span()));
-            if (plan.placed().size() < before + there.size()) {
+            if (plan.placed().size() < before + there.size() || wishes(plan) > passed + asked) {
                 tight.add(spell);
             }
         }
         return plan;
     }
 
-    /** Spells in which not all of the numbers found a place. */
+    /** Wishes that a turn passes over there at least. */
+    private static long passed(Option option) {
+        return option.places().stream()
+                .mapToLong(place -> option.kind().times().wishesPassed(place.cell(), place.span()))
+                .min()
+                .orElse(0);
+    }
+
+    private long wishes(Plan plan) {
+        return Score.of(problem, plan).at(Level.WISHES);
+    }
+
+    /** Spells in which not all of the numbers found a place, or only one that passes over more wishes. */
     List<Span> tight() {
         return tight;
     }

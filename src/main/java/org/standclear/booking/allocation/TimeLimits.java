@@ -86,12 +86,13 @@ final class TimeLimits {
 
     private List<Limit> ofThoseThatMeet(List<Taking> together, int count) {
         Map<List<Integer>, Limit> found = new HashMap<>();
+        // spans of different lengths that meet at an instant may lie in no window that holds only them
+        together.stream()
+                .map(Taking::until)
+                .flatMapToLong(Arrays::stream)
+                .distinct()
+                .forEach(instant -> add(limit(together, new long[] {instant}, count), together, found));
         if (together.size() > MOST_SORTS) {
-            together.stream()
-                    .map(Taking::until)
-                    .flatMapToLong(Arrays::stream)
-                    .distinct()
-                    .forEach(instant -> add(limit(together, new long[] {instant}, count), together, found));
             return List.copyOf(found.values());
         }
         long[] starts = together.stream().mapToLong(Taking::first).distinct().toArray();

@@ -161,4 +161,24 @@ class BlockSearchTests {
         }
         return true;
     }
+
+    /** Spans of 45 and 30 minutes that meet, with a third in the window of both that meets only one of them. */
+    @Test
+    void aPersonIsNotInTwoPlacesWhenTurnsDifferInLength() {
+        Instant eight = Instant.parse("2026-11-16T08:00:00Z");
+        List<List<Span>> takings = List.of(
+                List.of(Span.minutes(eight, 45)),
+                List.of(Span.minutes(eight, 30)),
+                List.of(Span.minutes(eight.plusSeconds(37 * 60), 30)));
+
+        List<TimeLimits.Limit> limits = new TimeLimits().of(takings, new int[] {1, 1, 1});
+
+        assertThat(limits).anySatisfy(limit -> {
+            assertThat(limit.weights()).containsExactly(1, 0, 1);
+            assertThat(limit.most()).isEqualTo(1);
+        });
+        assertThat(limits)
+                .noneSatisfy(limit ->
+                        assertThat(limit.weights()[1] + limit.weights()[2]).isGreaterThan(limit.most()));
+    }
 }
