@@ -10,7 +10,9 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
+import org.springframework.dao.DuplicateKeyException;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
@@ -37,6 +39,7 @@ import org.standclear.platform.web.NotFoundException;
 @Controller
 class RosterPages {
 
+    private static final int TRIES = 3;
     private static final String PATH = "/people/rosters";
     private static final int SHOWN = 20;
     private static final int NAMED = 30;
@@ -149,12 +152,12 @@ class RosterPages {
             UUID roster,
             SignedInPerson me,
             @Nullable String formToken,
-            java.util.function.Supplier<Optional<String>> act,
+            Supplier<Optional<String>> act,
             HttpServletResponse response,
             Model model) {
         found(roster);
         Map<String, String> errors = new LinkedHashMap<>();
-        Optional<String> done = postOnce.run(formToken, () -> {
+        Optional<String> done = again(formToken, errors, () -> {
             Optional<String> refusal = act.get();
             refusal.ifPresent(says -> errors.put("", says));
             return refusal.isPresent() ? null : PATH + "/" + roster;
@@ -164,6 +167,23 @@ class RosterPages {
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
         return one(roster, me, errors, model);
+    }
+
+    /**
+     * Once more where another roster, or somebody by hand, added the same account or enrolment at the same moment: then that
+     * is there, and the act is about what there is.
+     */
+    private Optional<String> again(
+            @Nullable String formToken, Map<String, String> errors, Supplier<@Nullable String> act) {
+        for (int times = 0; times < TRIES; times++) {
+            try {
+                return postOnce.runPatiently(formToken, act);
+            } catch (DuplicateKeyException sameMoment) {
+                errors.clear();
+            }
+        }
+        errors.put("", "Others changed accounts or enrolments at the same moment. Nothing was stored; look again.");
+        return Optional.empty();
     }
 
     private Preview found(UUID roster) {
