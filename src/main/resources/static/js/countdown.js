@@ -11,8 +11,11 @@
   // the server's clock counts, not this machine's
   const server = Date.parse(document.documentElement.dataset.now || "");
   const offset = Number.isNaN(server) ? 0 : server - Date.now();
+  let onPaper = false;
   const tick = () => {
+    if (onPaper) return;
     for (const time of document.querySelectorAll("time[data-countdown]")) {
+      time.dataset.said ??= time.textContent;
       const until = Date.parse(time.dateTime);
       if (Number.isNaN(until)) continue;
       const left = until - Date.now() - offset;
@@ -24,6 +27,15 @@
       time.dataset.state = state;
     }
   };
+  // paper does not count: it says until when
+  addEventListener("beforeprint", () => {
+    onPaper = true;
+    for (const time of document.querySelectorAll("time[data-said]")) time.textContent = time.dataset.said;
+  });
+  addEventListener("afterprint", () => {
+    onPaper = false;
+    tick();
+  });
   tick();
   setInterval(tick, 1000);
 })();
