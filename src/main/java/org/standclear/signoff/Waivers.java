@@ -61,14 +61,15 @@ public interface Waivers {
      *
      * @param answer the answer that the page showed; a waiver never covers another one
      * @param expires null when it could not be read
-     * @param linesRead whether it is confirmed in the words of {@link Waiver#LINES_READ}
+     * @param linesRead the sentence that is confirmed of the unread lines, as it was shown; null when none was. Only
+     *     {@link Waiver#LINES_READ} counts
      */
     record GiveWaiver(
             BookingId booking,
             @Nullable AnswerId answer,
             String reason,
             @Nullable Instant expires,
-            boolean linesRead,
+            @Nullable String linesRead,
             PersonId by) {}
 
     /** Which waiver an instructor takes back, and why. */

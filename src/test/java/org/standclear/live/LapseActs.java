@@ -225,7 +225,7 @@ final class LapseActs {
                 answer.id(),
                 "The peg was weighed: 60 g.",
                 scene.now().end(),
-                false,
+                null,
                 ines.id()));
         return new Act(
                 scene::released,

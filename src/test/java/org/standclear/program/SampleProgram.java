@@ -46,6 +46,26 @@ public final class SampleProgram {
                 """.formatted(title);
     }
 
+    /** Blocks within the limits of the sample cell, but for one that the reader does not know. */
+    public static String blocksWithUnreadLine() {
+        return """
+                ; declaration
+                ; power: reduced
+                ; override-percent: 50
+                ; max-tool-speed-mm-s: 200
+                ; tool: G-02
+                ; part-kg: 0.06
+                ; loop: 5
+                ; end declaration
+                (posture elbow right)
+                G17 G21 G90
+                N10 G1 X-120 Y220 Z80 F3000
+                N20 S900 M3
+                N30 G1 Z60 F3000
+                M30
+                """;
+    }
+
     /** The bytes of a sheet. */
     public static byte[] bytes() {
         return bytes("Peg and plate");

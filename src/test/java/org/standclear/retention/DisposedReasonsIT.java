@@ -71,7 +71,7 @@ class DisposedReasonsIT {
                     answer,
                     "Hemi weighed the peg at the bench.",
                     scene().now().end(),
-                    false,
+                    null,
                     ines.id()));
             return is(Waivers.Given.Kept.class, given).waiver();
         }

@@ -172,7 +172,7 @@ class HeldReasonsIT {
                     answer,
                     "Hemi weighed the peg at the bench.",
                     scene().now().end(),
-                    false,
+                    null,
                     ines.id()));
             return is(Waivers.Given.Kept.class, given).waiver();
         }

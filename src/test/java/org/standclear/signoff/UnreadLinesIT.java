@@ -11,8 +11,11 @@ import java.util.Objects;
 import java.util.UUID;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.mock.web.MockHttpServletResponse;
@@ -26,6 +29,7 @@ import org.standclear.people.Person;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.Role;
 import org.standclear.program.ProgramUploads;
+import org.standclear.program.SampleProgram;
 import org.standclear.signoff.Waivers.GiveWaiver;
 import org.standclear.signoff.Waivers.Given;
 import org.standclear.testing.OnH2;
@@ -36,24 +40,6 @@ import org.standclear.testing.web.Accounts;
 class UnreadLinesIT {
 
     private static final String REASON = "The clamp is driven by hand here; watched by me.";
-
-    /** A line that the reader does not know, among others that it does. */
-    private static final String BLOCKS = """
-            ; declaration
-            ; power: reduced
-            ; override-percent: 50
-            ; max-tool-speed-mm-s: 200
-            ; tool: G-02
-            ; part-kg: 0.06
-            ; loop: 1
-            ; end declaration
-            (posture elbow right)
-            G17 G21 G90
-            N10 G1 X-120 Y220 Z80 F3000
-            N20 S900 M3
-            N30 G1 Z60 F3000
-            M30
-            """;
 
     abstract static class Cases extends BenchCases {
 
@@ -73,7 +59,7 @@ class UnreadLinesIT {
                                     null,
                                     null,
                                     "peg.txt",
-                                    BLOCKS.getBytes(StandardCharsets.UTF_8),
+                                    SampleProgram.blocksWithUnreadLine().getBytes(StandardCharsets.UTF_8),
                                     null)));
             scene().preparation
                     .attach(
@@ -91,7 +77,7 @@ class UnreadLinesIT {
             return scene().lab.person("Ines Quarryvale", Role.INSTRUCTOR);
         }
 
-        private Given give(boolean linesRead) {
+        private Given give(@Nullable String linesRead) {
             return waivers.give(new GiveWaiver(
                     scene().booking,
                     answer().id(),
@@ -117,23 +103,38 @@ class UnreadLinesIT {
         @Test
         void areNotWaivedUnlessSomebodySaysToHaveReadThem() {
             attachBlocks();
-            assertThat(is(Given.Refused.class, give(false))).satisfies(refused -> {
+            assertThat(is(Given.Refused.class, give(null))).satisfies(refused -> {
                 assertThat(refused.field()).isEqualTo("linesRead");
                 assertThat(refused.says()).contains("none of them sets power, speed or override");
             });
             assertThat(waivers.of(scene().booking)).isEmpty();
 
-            Waiver waiver = is(Given.Kept.class, give(true)).waiver();
+            Waiver waiver = is(Given.Kept.class, give(Waiver.LINES_READ)).waiver();
             assertThat(waiver.checks()).contains("coverage");
             assertThat(waivers.standing(scene().booking))
                     .hasValueSatisfying(one -> assertThat(one.linesRead())
                             .isEqualTo("I have read each unread line; none of them sets power, speed or override"));
         }
 
+        @ParameterizedTest
+        @ValueSource(
+                strings = {
+                    "",
+                    "true",
+                    "I have read each unread line",
+                    "I have read each unread line; none of them sets power, speed or override.",
+                    "I have read each unread line; one of them sets power, speed or override"
+                })
+        void areNotWaivedByAnotherSentence(String sentence) {
+            attachBlocks();
+            assertThat(is(Given.Refused.class, give(sentence)).field()).isEqualTo("linesRead");
+            assertThat(waivers.of(scene().booking)).isEmpty();
+        }
+
         @Test
         void areConfirmedInTheRecordAndInWhatThreePeopleSign() throws Exception {
             attachBlocks();
-            give(true);
+            give(Waiver.LINES_READ);
             assertThat(jdbc.sql("select words from trail_entries where kind = 'signoff.waived' and subject like :about")
                             .param("about", "%" + scene().booking)
                             .query(String.class)
@@ -187,6 +188,10 @@ class UnreadLinesIT {
                                             .param("reason", REASON)
                                             .param("linesRead", "true")
                                             .param(
+                                                    "sentence",
+                                                    again.select("input[name=sentence]")
+                                                            .val())
+                                            .param(
                                                     "expires",
                                                     form.select("input[name=expires]")
                                                             .val()),
@@ -198,7 +203,7 @@ class UnreadLinesIT {
         @Test
         void areNotWaivedInTheDatabaseEither() {
             attachBlocks();
-            Waiver waiver = is(Given.Kept.class, give(true)).waiver();
+            Waiver waiver = is(Given.Kept.class, give(Waiver.LINES_READ)).waiver();
             assertThatThrownBy(() -> jdbc.sql("""
                     insert into signoff_waivers (id, booking_id, answer_id, checks, reason, given_by, given_at, expires_at)
                     select :other, booking_id, answer_id, checks, reason, given_by, given_at, expires_at

@@ -110,6 +110,7 @@ class UnseenLinesIT {
                     .param("shown", shown)
                     .param("reason", "The clamp is driven by hand here; watched by me.")
                     .param("linesRead", "true")
+                    .param("sentence", Waiver.LINES_READ)
                     .param("expires", form.select("input[name=expires]").val()));
         }
 

@@ -81,7 +81,7 @@ class WaiverIT {
         }
 
         private Given give(Person by, String reason, Instant expires) {
-            return waivers.give(new GiveWaiver(scene().booking, answer(), reason, expires, false, by.id()));
+            return waivers.give(new GiveWaiver(scene().booking, answer(), reason, expires, null, by.id()));
         }
 
         private Waiver given() {

@@ -84,7 +84,7 @@ class WaiverTakenBackIT {
                                     answer(),
                                     REASON,
                                     scene().now().end(),
-                                    false,
+                                    null,
                                     ines.id())))
                     .waiver();
         }

@@ -23,6 +23,8 @@ record PlantedFault(String expected, String sql) {
             "drop trigger cell_day_tests_immutable",
             "drop trigger cell_versions_immutable",
             "drop trigger signoff_releases_one_way",
+            "drop trigger signoff_waivers_words_out_only",
+            "alter table signoff_waivers drop constraint signoff_waivers_lines_read_ck",
             "drop trigger cell_duties_done_immutable",
             "drop trigger incident_restarts_words_out_only",
             "drop trigger incident_steps_reworded_only",
@@ -40,10 +42,16 @@ record PlantedFault(String expected, String sql) {
 
     private static final String A_RELEASE = "(select min(id) from signoff_releases where used_at is not null)";
 
+    /** One whose e-stop no staff attended. */
+    private static final String A_STUDENTS_RELEASE = """
+            (select min(r.id) from signoff_releases r where r.used_at is not null and not exists (
+                select 1 from person_roles p join signoff_sheets s on s.attendant_id = p.person_id
+                where s.id = r.sheet_id and p.role in ('TECHNICIAN', 'INSTRUCTOR')))""";
+
     private static final String TAG = """
             insert into cell_tags (id, cell_id, kind, reason, placed_by, placed_at)
             select random_uuid(), cell_id, '%s', 'planted', operator_id, timestamp '2026-01-01 00:00:00+00'
-            from signoff_releases where id = """ + A_RELEASE;
+            from signoff_releases where id = """;
 
     static final List<PlantedFault> ALL = List.of(
             of("a booking does not hold what is its", "delete from booking_claims where kind = 'OPERATOR'"),
@@ -127,8 +135,8 @@ record PlantedFault(String expected, String sql) {
             ends_at = timestamp '2026-06-01 00:00:00+00'"""),
             of("a cell's state is not what its tags make of it", "update cells set state = 'HELD', state_reason = 'x'"),
             of("stops of a run are not those of its log", "update runs set stops = 0 where stops > 0"),
-            of("released on a cell that is not in service", TAG.formatted("HOLD")),
-            of("released on a restricted cell with a student", TAG.formatted("RESTRICTION")),
+            of("released on a cell that is not in service", TAG.formatted("HOLD") + A_RELEASE),
+            of("released on a restricted cell with a student", TAG.formatted("RESTRICTION") + A_STUDENTS_RELEASE),
             of("released on a cell that was not tested that day", "delete from cell_day_tests"),
             of("released on a cell that was not closed out", "update runs set closed_out_at = null"),
             of("released on a cell whose stop was not reset", """
@@ -184,6 +192,12 @@ record PlantedFault(String expected, String sql) {
             of("e-stop attendant not authorised", "update authorisations set duty = 'OPERATOR'"),
             of("releaser not on duty", "delete from duty_periods"),
             of("the program on the booking is another one", "delete from signoff_preparations"),
+            of("a waiver of lines that nobody said to have read", """
+            update signoff_waivers set lines_read = null, checks = 'coverage'"""),
+            of("a waiver of lines that nobody said to have read", """
+            update signoff_waivers set lines_read = 'I have looked at the lines', checks = 'reach coverage'"""),
+            of("the program on the booking is another one", """
+            update signoff_waivers set lines_read = null, checks = 'coverage' where used_at is not null"""),
             of("the releaser released their own program", """
             update program_revisions p set author = (select max(r.releaser_id) from signoff_releases r
             where r.revision_id = p.id) where p.id in (select revision_id from signoff_releases)"""),

@@ -19,11 +19,12 @@ final class Programs {
         this.lab = lab;
     }
 
-    /** Mostly within limits; now and then too fast, which a waiver may set aside. */
+    /** Mostly within limits; now and then too fast, or with a line that nobody reads, which a waiver may set aside. */
     String attach(Booking booking) {
         Person author = lab.cast.find(booking.operator());
         boolean tooFast = lab.chance.percent(10);
-        Revision revision = upload(author, null, tooFast ? "60" : "50");
+        boolean unread = !tooFast && lab.chance.percent(18);
+        Revision revision = unread ? withUnreadLine(author) : upload(author, null, tooFast ? "60" : "50");
         return revision == null ? "not kept" : attach(booking, revision);
     }
 
@@ -41,17 +42,29 @@ final class Programs {
         return lab.chance.percent(50) ? attach(booking, next) : "uploaded, not attached";
     }
 
+    /** Blocks, one of which the reader does not know. */
+    private @Nullable Revision withUnreadLine(Person author) {
+        String blocks = SampleProgram.blocksWithUnreadLine()
+                .replace("N10 ", "N10 (peg " + lab.chance.between(1, 99_999) + ") ");
+        return upload(author, null, "50", "peg.txt", blocks);
+    }
+
     private @Nullable Revision upload(Person author, @Nullable Revision before, String override) {
         String sheet = SampleProgram.sheet("Peg and plate " + lab.chance.between(1, 99_999))
                 .replace("override-percent: 50", "override-percent: " + override);
+        return upload(author, before, override, "peg.yaml", sheet);
+    }
+
+    private @Nullable Revision upload(
+            Person author, @Nullable Revision before, String override, String name, String text) {
         Outcome outcome = lab.doors
                 .uploads()
                 .upload(new UploadProgram(
                         author.id(),
                         before == null ? null : before.program(),
                         null,
-                        "peg.yaml",
-                        sheet.getBytes(StandardCharsets.UTF_8),
+                        name,
+                        text.getBytes(StandardCharsets.UTF_8),
                         null));
         if (outcome instanceof Uploaded uploaded) {
             lab.overrides.put(uploaded.revision().id(), override);

@@ -16,6 +16,8 @@ final class Tally {
     static {
         ACTS.put("starts", List.of("released: kept"));
         ACTS.put("stops", List.of("_STOP on ", "_PRESS on "));
+        ACTS.put("unread lines waived", List.of("unread lines Kept"));
+        ACTS.put("unread lines not waived", List.of("unread lines Refused"));
         ACTS.put("close-outs", List.of("ODD kept"));
         ACTS.put("handovers begun", List.of("hands over Opened"));
         ACTS.put("incidents", List.of(" on Avocet Kept", " on Bittern Kept", " on Curlew Kept"));

@@ -139,7 +139,7 @@ class JdbcWaivers implements Waivers {
                 answer.id(),
                 checks,
                 wanted.reason().strip(),
-                Waiver.setsUnreadLinesAside(checks) ? Waiver.LINES_READ : null,
+                Waiver.setsUnreadLinesAside(checks) ? wanted.linesRead() : null,
                 wanted.by(),
                 now,
                 SqlTime.stored(Objects.requireNonNull(wanted.expires())),

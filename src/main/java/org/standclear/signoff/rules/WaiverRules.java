@@ -95,9 +95,9 @@ public final class WaiverRules {
                 : Optional.empty();
     }
 
-    /** Nobody sets a line aside that nobody read: it could set what the bench does not look at. */
-    public static Optional<Given.Refused> againstUnreadLines(List<String> checks, boolean linesRead) {
-        return linesRead || !Waiver.setsUnreadLinesAside(checks)
+    /** Nobody sets a line aside that nobody says to have read, in this very sentence: it could set what the bench does not look at. */
+    public static Optional<Given.Refused> againstUnreadLines(List<String> checks, @Nullable String linesRead) {
+        return Waiver.LINES_READ.equals(linesRead) || !Waiver.setsUnreadLinesAside(checks)
                 ? Optional.empty()
                 : refused(
                         "linesRead",

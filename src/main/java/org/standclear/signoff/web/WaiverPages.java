@@ -72,12 +72,13 @@ class WaiverPages {
             @Nullable String reason,
             @Nullable String expires,
             @Nullable Boolean linesRead,
+            @Nullable String sentence,
             @Nullable String shown,
             @Nullable UUID waiver,
             @Nullable String takeBackReason) {
 
         private static WaiverForm empty(String end) {
-            return new WaiverForm(null, null, "", end, null, null, null, "");
+            return new WaiverForm(null, null, "", end, null, null, null, null, "");
         }
     }
 
@@ -130,7 +131,7 @@ class WaiverPages {
                     form.answer(),
                     form.reason() == null ? "" : form.reason(),
                     instant(form.expires(), question.prepared().booking()),
-                    Boolean.TRUE.equals(form.linesRead()),
+                    Boolean.TRUE.equals(form.linesRead()) ? form.sentence() : null,
                     me.id()));
             if (given instanceof Waivers.Given.Refused refused) {
                 errors.put(refused.field(), refused.says());
@@ -168,7 +169,7 @@ class WaiverPages {
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
         Waivers.Question question = waivers.question(booking);
         String end = labTime.time(question.prepared().booking().end());
-        WaiverForm again = new WaiverForm(null, null, "", end, null, null, form.waiver(), form.takeBackReason());
+        WaiverForm again = new WaiverForm(null, null, "", end, null, null, null, form.waiver(), form.takeBackReason());
         return page(question, again, errors, model);
     }
 
@@ -193,7 +194,7 @@ class WaiverPages {
                 "ticked",
                 Boolean.TRUE.equals(form.linesRead())
                         && shown.against(form.shown()).isEmpty());
-        model.addAttribute("confirm", Waiver.LINES_READ + ".");
+        model.addAttribute("confirm", Waiver.LINES_READ);
         model.addAttribute("form", form);
         model.addAttribute("errors", errors);
         return "signoff/waiver";

@@ -71,7 +71,7 @@ class ExceptionRulesIT {
                     answer,
                     "The display was read twice: 50 %.",
                     scene().now().end(),
-                    false,
+                    null,
                     ines.id()));
             assertThat(is(Waivers.Given.Kept.class, given).waiver().checks()).contains("declared-matches-found");
             Release release = scene().released();

@@ -154,7 +154,7 @@ class TermUpkeepIT {
                             answer,
                             "The peg was weighed at the bench.",
                             scene().now().end(),
-                            false,
+                            null,
                             ines.id())));
 
             assertThat(term(START, START).waivers())
