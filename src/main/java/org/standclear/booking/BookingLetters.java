@@ -77,6 +77,25 @@ class BookingLetters {
                         + place(booking.cell(), booking.start(), booking.end()) + "."));
     }
 
+    /** Somebody gave it up: whoever else was to come need not come. */
+    void cancelled(Booking booking, PersonId by) {
+        people(booking).stream()
+                .filter(person -> !person.equals(by))
+                .forEach(person -> tell(
+                        person,
+                        "booking-cancelled",
+                        (person.equals(booking.operator())
+                                        ? "Your booking was cancelled: "
+                                        : "You are not needed at the e-stop: ")
+                                + when(booking),
+                        List.of(
+                                place(booking) + " was cancelled.",
+                                person.equals(booking.operator())
+                                        ? "Ask lab staff if you did not expect that."
+                                        : "Your time is free again; nothing is counted for you."),
+                        booking));
+    }
+
     /** Nobody confirmed it in time. */
     void unconfirmed(Booking booking, int minutes) {
         everybody(

@@ -43,7 +43,7 @@ class BookingRecord {
                         "booking." + told.kind(),
                         booking.id(),
                         told.by(),
-                        cellName + ", " + labTime.span(booking.start(), booking.end()) + ": " + told.words())
+                        cellName + ", " + labTime.datedSpan(booking.start(), booking.end()) + ": " + told.words())
                 .with("cell", booking.cell())
                 .with("start", booking.start())
                 .with("end", booking.end())

@@ -156,10 +156,14 @@ class JdbcBookingDesk implements BookingDesk {
 
     @Override
     public Bookings.Transition cancel(BookingId id, PersonId by) {
-        return moves.move(id, new Told("cancelled", by, "given up"), life -> {
+        Bookings.Transition done = moves.move(id, new Told("cancelled", by, "given up"), life -> {
             whoActs.asOrFor(life.entry().operator(), by, "booking");
             return life.cancel(moves.now(), moves.settings());
         });
+        if (done instanceof Bookings.Transition.Moved moved) {
+            letters.cancelled(moved.booking(), by);
+        }
+        return done;
     }
 
     @Override

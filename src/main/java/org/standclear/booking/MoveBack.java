@@ -84,7 +84,7 @@ class MoveBack {
             }
             if (moves.keep(life, life.giveUp(BookingEvent.MOVE), new Told("moved-by-staff", by, WHY))
                     instanceof Transition.Refused refused) {
-                return Optional.of(labTime.span(moved.start(), moved.end()) + ": " + refused.says());
+                return Optional.of(labTime.datedSpan(moved.start(), moved.end()) + ": " + refused.says());
             }
         } else {
             makeUps.takeBackFor(before.id());

@@ -102,7 +102,7 @@ class Quota implements BookingRequest.Rule {
         String when = ahead.isEmpty()
                 ? ""
                 : " (" + spans(ahead) + "). You can book the next when "
-                        + labTime.span(ahead.get(0).start(), ahead.get(0).end())
+                        + labTime.datedSpan(ahead.get(0).start(), ahead.get(0).end())
                         + " is over, or when one is cancelled.";
         return Refusal.of(
                 "quota-ahead",
@@ -156,7 +156,7 @@ class Quota implements BookingRequest.Rule {
 
     private String spans(List<Booking> bookings) {
         return bookings.stream()
-                .map(booking -> labTime.span(booking.start(), booking.end()))
+                .map(booking -> labTime.datedSpan(booking.start(), booking.end()))
                 .collect(Collectors.joining(", "));
     }
 

@@ -94,13 +94,13 @@ class TakenRule {
     }
 
     private String says(BookingRequest request, Claim claim) {
-        String when = labTime.span(request.slot().start(), request.slot().end());
+        String when = labTime.datedSpan(request.slot().start(), request.slot().end());
         if (claim.subject().equals(request.wanted().cell().value())) {
             return request.cell().name() + ", " + when + ": " + byWhom(claim);
         }
         if (claim.subject().equals(request.wanted().operator().value())) {
             return request.youHave() + " a booking or a turn at an e-stop in that time already: "
-                    + labTime.span(claim.start(), claim.end()) + ". Nobody is in two places.";
+                    + labTime.datedSpan(claim.start(), claim.end()) + ". Nobody is in two places.";
         }
         return AttendantRules.busy(people.printedName(new PersonId(claim.subject())));
     }

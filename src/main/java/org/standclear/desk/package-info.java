@@ -7,6 +7,7 @@
             "signoff",
             "check",
             "booking",
+            "message",
             "program",
             "cell",
             "people",

@@ -53,7 +53,7 @@ class BookingDeskIT {
             Outcome.Refused refused = refused(lab().book(avocet, THURSDAY_NOON, lab().student("Yuki Halfmoon")));
 
             assertThat(refused.rule()).isEqualTo("taken");
-            assertThat(refused.says()).contains("Thu 12:07-12:37").contains("somebody else has just booked");
+            assertThat(refused.says()).contains("Thu 12 Mar 12:07-12:37").contains("somebody else has just booked");
             assertThat(refused.nextFree()).isNotEmpty().allSatisfy(slot -> {
                 assertThat(slot.start()).isAfterOrEqualTo(THURSDAY_NOON);
                 assertThat(slot.cell().equals(avocet) && slot.start().equals(Instant.parse(THURSDAY_NOON)))

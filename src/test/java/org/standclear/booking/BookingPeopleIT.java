@@ -66,8 +66,9 @@ class BookingPeopleIT {
             Outcome.Refused refused = refused(lab().book(avocet, "2026-03-16T12:07:00Z", noor));
             assertThat(refused.rule()).isEqualTo("quota-ahead");
             assertThat(refused.says())
-                    .contains("2 bookings are allowed ahead at a time. You have 2 (Thu 12:07-12:37, Fri 12:07-12:37)")
-                    .contains("when Thu 12:07-12:37 is over");
+                    .contains(
+                            "2 bookings are allowed ahead at a time. You have 2 (Thu 12 Mar 12:07-12:37, Fri 13 Mar 12:07-12:37)")
+                    .contains("when Thu 12 Mar 12:07-12:37 is over");
 
             assertThat(lab().book(avocet, "2026-03-12T08:37:00Z", noor)).isInstanceOf(Outcome.Booked.class);
             assertThat(rule(noor, "2026-03-16T12:07:00Z")).isEqualTo("quota-ahead");

@@ -52,6 +52,15 @@ public class Searches {
                 .list();
     }
 
+    /** Whether somebody asked it to stop and it still runs: it hears that with its next sign of life. */
+    public boolean isStopping(UUID id) {
+        return jdbc.sql("select count(*) from booking_searches where id = :id and stop_asked and state = 'RUNNING'")
+                        .param("id", id)
+                        .query(Integer.class)
+                        .single()
+                > 0;
+    }
+
     /** Asks whoever searches to stop with the best plan so far. */
     @Transactional
     public void stop(UUID id) {

@@ -16,6 +16,7 @@ import org.springframework.ui.Model;
 import org.standclear.booking.allocation.PlannedTurn;
 import org.standclear.booking.allocation.Plans;
 import org.standclear.booking.allocation.Search;
+import org.standclear.booking.allocation.Searches;
 import org.standclear.booking.allocation.Window;
 import org.standclear.booking.allocation.Windows;
 import org.standclear.cell.Cell;
@@ -35,13 +36,15 @@ import org.standclear.platform.time.LabTime;
 class PlanSheets {
 
     private final Windows windows;
+    private final Searches searches;
     private final Plans plans;
     private final Cells cells;
     private final People people;
     private final LabTime labTime;
 
-    PlanSheets(Windows windows, Plans plans, Cells cells, People people, LabTime labTime) {
+    PlanSheets(Windows windows, Searches searches, Plans plans, Cells cells, People people, LabTime labTime) {
         this.windows = windows;
+        this.searches = searches;
         this.plans = plans;
         this.cells = cells;
         this.people = people;
@@ -76,6 +79,7 @@ class PlanSheets {
         model.addAttribute("levels", levels(search));
         model.addAttribute("proof", search.standing().isEmpty() ? "" : proof(search));
         model.addAttribute("running", search.state() == Search.State.RUNNING);
+        model.addAttribute("stopping", searches.isStopping(search.id()));
         model.addAttribute("took", took(search));
         model.addAttribute("days", days(places, named));
         model.addAttribute(

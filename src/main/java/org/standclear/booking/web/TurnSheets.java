@@ -206,7 +206,7 @@ class TurnSheets {
     private String times(TurnRequest request) {
         String first = request.canCome().stream()
                 .limit(TIMES_SHOWN)
-                .map(span -> labTime.span(span.from(), span.until()))
+                .map(span -> labTime.datedSpan(span.from(), span.until()))
                 .collect(Collectors.joining(", "));
         int more = request.canCome().size() - TIMES_SHOWN;
         return more > 0 ? first + " and " + more + " more" : first;

@@ -63,7 +63,7 @@ class WindowTimes {
     Map<String, String> words(Map<String, Span> pieces) {
         Map<String, String> words = new LinkedHashMap<>();
         words.put("", "no wish");
-        pieces.forEach((key, span) -> words.put(key, labTime.span(span.from(), span.until())));
+        pieces.forEach((key, span) -> words.put(key, labTime.datedSpan(span.from(), span.until())));
         return words;
     }
 }

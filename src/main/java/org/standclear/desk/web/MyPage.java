@@ -20,12 +20,14 @@ class MyPage {
     private final MyCredits credits;
 
     private final Confirmations confirmations;
+    private final MyNews news;
     private final LabTime labTime;
 
-    MyPage(MyViews views, MyCredits credits, Confirmations confirmations, LabTime labTime) {
+    MyPage(MyViews views, MyCredits credits, Confirmations confirmations, MyNews news, LabTime labTime) {
         this.views = views;
         this.credits = credits;
         this.confirmations = confirmations;
+        this.news = news;
         this.labTime = labTime;
     }
 
@@ -35,6 +37,8 @@ class MyPage {
         model.addAttribute("view", view);
         model.addAttribute("coming", coming(view));
         model.addAttribute("toMakeUp", credits.lines(me.id()));
+        model.addAttribute("offers", news.offers(me.id()));
+        model.addAttribute("unread", news.unread(me.id()));
         return "desk/me";
     }
 

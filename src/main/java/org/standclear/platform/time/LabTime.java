@@ -87,6 +87,11 @@ public class LabTime {
         return date(at).equals(today());
     }
 
+    /** "Thu 26 Nov 14:07-14:37": for a time that need not lie in the days around. */
+    public String datedSpan(Instant from, Instant until) {
+        return day(from) + " " + time(from) + "-" + time(until);
+    }
+
     /** "Thu 14:07-14:37". */
     public String span(Instant from, Instant until) {
         ZonedDateTime local = in(from);

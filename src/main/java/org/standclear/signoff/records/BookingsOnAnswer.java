@@ -55,7 +55,7 @@ class BookingsOnAnswer implements AnswerUses {
         BookingId booking = new BookingId(row.getObject("id", UUID.class));
         return new Use(
                 "/bookings/" + booking,
-                labTime.span(SqlTime.read(row, "starts_at"), SqlTime.read(row, "ends_at")),
+                labTime.datedSpan(SqlTime.read(row, "starts_at"), SqlTime.read(row, "ends_at")),
                 people.printedName(new PersonId(row.getObject("operator_id", UUID.class))),
                 waivers.words(booking, answer));
     }

@@ -136,7 +136,7 @@ class GateFacts {
     private List<GateQuestion.NotClosedOut> notClosedOut(Booking booking, Cell cell) {
         return bookings.awaitingCloseOut(cell.id(), booking.id()).stream()
                 .map(other -> new GateQuestion.NotClosedOut(
-                        people.printedName(other.operator()), labTime.span(other.start(), other.end())))
+                        people.printedName(other.operator()), labTime.datedSpan(other.start(), other.end())))
                 .toList();
     }
 }

@@ -146,7 +146,7 @@ class BookingProgramPages {
         return new View(
                 booking.id().toString(),
                 cell,
-                labTime.span(booking.start(), booking.end()),
+                labTime.datedSpan(booking.start(), booking.end()),
                 people.printedName(booking.operator()),
                 headline(prepared, cell),
                 answer == null ? "" : prepared.says(),

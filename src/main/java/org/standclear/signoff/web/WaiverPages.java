@@ -206,7 +206,7 @@ class WaiverPages {
         return new View(
                 booking.id().toString(),
                 cells.find(booking.cell()).map(Cell::name).orElse("unknown"),
-                labTime.span(booking.start(), booking.end()),
+                labTime.datedSpan(booking.start(), booking.end()),
                 people.printedName(booking.operator()),
                 question.prepared().says(),
                 answer == null ? "missing" : answer.verdict().mark(),

@@ -115,6 +115,13 @@ class BookingActsIT {
             String version = ask.select("input[name=version]").val();
             location(send(act("/cancel").param("version", version), noor()));
             assertThat(now().state()).isEqualTo(BookingState.CANCELLED);
+            assertThat(page(get("/me"), mateo())
+                            .select(".answer a[href=/me/messages]")
+                            .text())
+                    .isEqualTo("1 new message");
+            assertThat(page(get("/me/messages"), mateo()).text())
+                    .contains("You are not needed at the e-stop", "Thu 12 Mar 12:07");
+            assertThat(page(get("/me/messages"), noor()).text()).contains("No message yet");
             MockHttpServletResponse again = send(act("/cancel").param("version", version), noor());
             assertThat(again.getStatus()).isEqualTo(422);
             assertThat(document(again).text()).contains("The booking is cancelled and cannot be cancelled");

@@ -132,6 +132,8 @@ class TurnPagesIT extends PageCases {
         assertThat(page(get(offer), yuki).select("h1").text()).startsWith("Offered to you until 09:10");
         assertThat(send(get(offer), noor).getStatus()).isEqualTo(404);
         assertThat(page(get("/me/messages"), yuki).text()).contains("A slot is offered to you until 09:10");
+        assertThat(page(get("/me"), yuki).select(".answer").text())
+                .contains("offered to you until 09:10", "Thu 12 Mar 12:07-12:37");
         assertThat(location(act(offer + "/take", yuki))).startsWith("/bookings/");
         assertThat(act(offer + "/take", yuki).getStatus()).isEqualTo(422);
         assertThat(page(get(offer), yuki).select("h1").text()).startsWith("This offer is over");

@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.mock.web.MockHttpServletResponse;
 import org.standclear.booking.BookingState;
 import org.standclear.people.Accommodations.Accommodation;
@@ -56,6 +57,26 @@ class WindowPagesIT {
                                     .orElseThrow()
                                     .state()))
                     .containsOnly(BookingState.MOVED_BY_STAFF);
+        }
+
+        @Test
+        void saysThatASearchIsStoppingUntilItIs() {
+            UUID window = window();
+            bothAsk(window);
+            UUID search = search(window);
+            JdbcClient jdbc = application.getBean(JdbcClient.class);
+            String again = "update booking_searches set state = ?, stop_asked = false, ended_at = ";
+            jdbc.sql(again + "null where id = ?").params("RUNNING", search).update();
+            assertThat(page(get("/searches/" + search), ines).select("form[action$=/stop] button"))
+                    .hasSize(1);
+
+            location(send(form("/searches/" + search + "/stop"), ines));
+
+            Document stopping = page(get("/searches/" + search), ines);
+            assertThat(stopping.text()).contains("Stopping: the best plan so far is being written down");
+            assertThat(stopping.select("form[action$=/stop] button")).isEmpty();
+            jdbc.sql(again + "begun_at where id = ?").params("STOPPED", search).update();
+            assertThat(page(get("/searches/" + search), ines).text()).doesNotContain("Stopping:");
         }
 
         @Test
