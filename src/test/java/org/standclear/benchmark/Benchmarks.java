@@ -3,7 +3,7 @@ package org.standclear.benchmark;
 import java.util.List;
 import org.standclear.benchmark.burst.BurstBenchmark;
 import org.standclear.benchmark.growth.GrowthBenchmark;
-import org.standclear.booking.allocation.AllocationBenchmark;
+import org.standclear.booking.allocation.solver.AllocationBenchmark;
 
 /** Runs the measurements named on the command line. */
 public final class Benchmarks {

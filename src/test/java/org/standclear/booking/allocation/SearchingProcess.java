@@ -12,6 +12,7 @@ import org.springframework.context.annotation.Primary;
 import org.springframework.core.type.classreading.MetadataReader;
 import org.springframework.core.type.classreading.MetadataReaderFactory;
 import org.standclear.StandclearApplication;
+import org.standclear.booking.allocation.solver.SatAllocator;
 import org.standclear.core.allocation.Allocator;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.testing.MovableClock;

@@ -14,6 +14,7 @@ import org.standclear.booking.Booking;
 import org.standclear.booking.BookingState;
 import org.standclear.booking.NewPlaces.Disturbed;
 import org.standclear.booking.Slot;
+import org.standclear.booking.allocation.solver.SatAllocator;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;

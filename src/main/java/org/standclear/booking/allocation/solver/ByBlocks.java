@@ -1,0 +1,231 @@
+package org.standclear.booking.allocation.solver;
+
+import java.util.EnumMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalLong;
+import java.util.Set;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import org.standclear.booking.allocation.solver.BlockSearch.Settled;
+import org.standclear.booking.allocation.solver.SatSearch.Ending;
+import org.standclear.core.allocation.Level;
+import org.standclear.core.allocation.Places;
+import org.standclear.core.allocation.Plan;
+import org.standclear.core.allocation.Problem;
+import org.standclear.core.allocation.Score;
+import org.standclear.core.allocation.Span;
+
+/**
+ * Takes a plan through the stages block by block: what can be had at best in numbers of turns, then places for these
+ * numbers. A bound so found is one for all plans as long as the plan keeps what was held when it was found.
+ */
+final class ByBlocks {
+
+    /** The last stage that places are looked for by spells for; tool changes come after it. */
+    private static final int WISHES = 2;
+
+    private static final int TOOLS = 3;
+
+    private static final int MOST_ROUNDS = 6;
+
+    /** Of the work that is left, for each look for places: the rest is for a search slot by slot. */
+    private static final int PART = 4;
+
+    private static final int SMALL_PART = 8;
+
+    /** What the numbers pass over may be less than any plan does, so that no long look for it pays before they are finer. */
+    private static final int FIRST_PART = 12;
+
+    private final Problem problem;
+    private final Places places;
+    private final Ending ending;
+    private final Function<Plan, Map<Level, Long>> flows;
+    private BlockSearch search;
+    private final SlotBound bound;
+    private final Map<Level, Long> held = new EnumMap<>(Level.class);
+    private final Map<Level, Long> least = new EnumMap<>(Level.class);
+    private final Set<Span> tight = new LinkedHashSet<>();
+    private @Nullable SatStage wishes;
+    private Plan plan;
+    private double left;
+
+    /**
+     * Begins.
+     *
+     * @param flows what flows say that no plan as good as that can do better than
+     */
+    ByBlocks(Problem problem, Places places, Plan start, Ending ending, Function<Plan, Map<Level, Long>> flows) {
+        this.problem = problem;
+        this.places = places;
+        this.ending = ending;
+        this.flows = flows;
+        this.plan = start;
+        this.search = new BlockSearch(problem, places, start, ending);
+        this.bound = new SlotBound(problem, places);
+    }
+
+    Plan plan() {
+        return plan;
+    }
+
+    /** Goes through all stages with so much work; what is left of it. */
+    double run(double work) {
+        left = work;
+        Map<Level, Long> known = flows.apply(plan);
+        for (int number = 0; number <= WISHES && left > 0 && !ending.isNow(); number++) {
+            settle(number, known);
+        }
+        if (!held.containsKey(Level.WISHES) || ending.isNow()) {
+            return left;
+        }
+        placeBySpells();
+        if (isAsGood(Level.UNFAIRNESS) && !ending.isNow()) {
+            finer();
+            holdWishes();
+            settle(TOOLS, known);
+            placeWithFewTools();
+        }
+        return left;
+    }
+
+    /** Whether the plan comes to no more than is held, up to that level. */
+    private boolean isAsGood(Level last) {
+        Score score = Score.of(problem, plan);
+        return held.entrySet().stream()
+                .filter(one -> one.getKey().compareTo(last) <= 0)
+                .allMatch(one -> score.at(one.getKey()) <= one.getValue());
+    }
+
+    /** Nothing is found out again that the plan has proven, and what flows say of other plans says nothing of numbers. */
+    private void settle(int number, Map<Level, Long> flowing) {
+        SatStage stage = search.stage(number);
+        SatStage bySlots = number <= WISHES ? bound.stage(number) : null;
+        Score score = Score.of(problem, plan);
+        Map<Level, Long> values = new EnumMap<>(Level.class);
+        Map<Level, Long> known = new EnumMap<>(Level.class);
+        boolean asGood = held.entrySet().stream().allMatch(one -> one.getValue() >= score.at(one.getKey()));
+        boolean proven = asGood;
+        for (SatStage.Part part : stage.parts()) {
+            values.put(part.level(), score.at(part.level()));
+            known.put(part.level(), asGood ? flowing.getOrDefault(part.level(), 0L) : 0L);
+            proven = proven && flowing.getOrDefault(part.level(), 0L) >= score.at(part.level());
+        }
+        if (!proven) {
+            OptionalLong slots =
+                    bySlots == null ? OptionalLong.empty() : bound.of(bySlots, Math.max(0.01, ending.secondsLeft()));
+            double before = search.worked();
+            Settled settled = search.settle(stage, known, slots.orElse(0), left / (number > WISHES ? SMALL_PART : 2));
+            left -= search.worked() - before;
+            least.putAll(settled.bounds());
+            if (settled.values().isEmpty()) {
+                return;
+            }
+            values.putAll(settled.values());
+        }
+        held.putAll(values);
+        if (number == WISHES) {
+            // held when a plan is there: it may pass over more
+            wishes = stage;
+            return;
+        }
+        search.hold(stage, values);
+        if (bySlots != null) {
+            bound.hold(bySlots, values);
+        }
+    }
+
+    /** Takes a plan for the numbers up to the wishes. */
+    private void placeBySpells() {
+        BySpells spells = new BySpells(problem, held, (turn, place) -> true, ending);
+        take(spells.better(spells.placed(search.model(), search.numbers()), left / FIRST_PART));
+        if (!isAsGood(Level.UNFAIRNESS)) {
+            take(spells.better(plan, left / PART));
+        }
+        left -= spells.worked();
+        tight.addAll(spells.tight());
+    }
+
+    private void take(Plan other) {
+        if (Score.of(problem, other).compareTo(Score.of(problem, plan)) < 0) {
+            plan = other;
+        }
+    }
+
+    /**
+     * Where the numbers found no places they are asked for again slot by slot, among those that pass over no more wishes than
+     * the plan; until they pass over as many, or a plan is as good as they are.
+     */
+    private void finer() {
+        for (int round = 0; round < MOST_ROUNDS && !tight.isEmpty() && left > 0 && !isWishesProven(); round++) {
+            Score score = Score.of(problem, plan);
+            BlockSearch finer = new BlockSearch(problem, places, List.copyOf(tight), plan, ending);
+            for (int number = 0; number < WISHES; number++) {
+                finer.hold(finer.stage(number), score.values());
+            }
+            SatStage stage = finer.stage(WISHES);
+            finer.atMost(stage, score.values());
+            Settled settled = finer.settle(stage, least, 0, left / 2);
+            left -= finer.worked();
+            if (settled.values().isEmpty() || ending.isNow()) {
+                return;
+            }
+            settled.bounds().forEach((level, bound) -> least.merge(level, bound, Math::max));
+            search = finer;
+            wishes = stage;
+            if (!isWishesProven()) {
+                held.putAll(settled.values());
+                int before = tight.size();
+                BySpells spells = new BySpells(problem, held, (turn, place) -> true, ending);
+                take(spells.placed(search.model(), search.numbers()));
+                left -= spells.worked();
+                tight.addAll(spells.tight());
+                if (tight.size() == before) {
+                    return;
+                }
+            }
+        }
+    }
+
+    private boolean isWishesProven() {
+        Score score = Score.of(problem, plan);
+        return score.at(Level.MOVED) <= least.getOrDefault(Level.MOVED, 0L)
+                && score.at(Level.WISHES) <= least.getOrDefault(Level.WISHES, 0L);
+    }
+
+    /** As many wishes as the plan passes over, and no more: for what comes after them. */
+    private void holdWishes() {
+        Score score = Score.of(problem, plan);
+        Map<Level, Long> values = new EnumMap<>(Level.class);
+        if (wishes != null) {
+            wishes.parts().forEach(part -> values.put(part.level(), score.at(part.level())));
+            search.hold(wishes, values);
+        }
+        held.putAll(values);
+    }
+
+    /** Places for the numbers with as few tool changes as they have; then fewer, some spells at a time. */
+    private void placeWithFewTools() {
+        Map<Level, Long> aim = new EnumMap<>(held);
+        aim.remove(Level.TOOL_CHANGES);
+        BySpells spells = new BySpells(problem, aim, search.withTheSameTools(), ending);
+        take(spells.better(spells.placed(search.model(), search.numbers()), left / SMALL_PART));
+        FewerTools fewer = new FewerTools(problem, places, ending);
+        take(fewer.from(plan, least.getOrDefault(Level.TOOL_CHANGES, 0L), (left - spells.worked()) / 2));
+        left -= spells.worked() + fewer.worked();
+    }
+
+    /** What no plan as good as this one on the earlier levels can do better than. */
+    Map<Level, Long> bounds() {
+        Map<Level, Long> bounds = new EnumMap<>(Level.class);
+        Score score = Score.of(problem, plan);
+        for (Level level : Level.values()) {
+            bounds.put(level, Math.min(score.at(level), least.getOrDefault(level, 0L)));
+            if (score.at(level) > held.getOrDefault(level, Long.MIN_VALUE)) {
+                break;
+            }
+        }
+        return bounds;
+    }
+}
