@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.UUID;
 import java.util.regex.Pattern;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
@@ -68,13 +69,19 @@ class JdbcMessages implements Messages {
 
     @Override
     @Transactional(readOnly = true)
+    public List<Kept> before(PersonId person, UUID message, int atMost) {
+        return rows.before(person, message, atMost);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
     public int unreadOf(PersonId person) {
         return rows.unreadOf(person);
     }
 
     @Override
-    public void read(PersonId person) {
-        rows.read(person, clock.instant());
+    public void read(PersonId person, List<UUID> shown) {
+        rows.read(person, shown, clock.instant());
     }
 
     @Override

@@ -66,6 +66,18 @@ class MessageRows {
                 .list();
     }
 
+    List<Kept> before(PersonId person, UUID message, int atMost) {
+        return jdbc.sql("select m.* from messages m join messages x on x.id = :message and x.person_id = :person "
+                        + "where m.person_id = :person and (m.created_at < x.created_at "
+                        + "or (m.created_at = x.created_at and m.id < x.id)) "
+                        + "order by m.created_at desc, m.id desc fetch first :most rows only")
+                .param("person", person.value())
+                .param("message", message)
+                .param("most", atMost)
+                .query(MessageRows::kept)
+                .list();
+    }
+
     int unreadOf(PersonId person) {
         return jdbc.sql("select count(*) from messages where person_id = :person and read_at is null")
                 .param("person", person.value())
@@ -73,9 +85,13 @@ class MessageRows {
                 .single();
     }
 
-    void read(PersonId person, Instant at) {
-        jdbc.sql("update messages set read_at = :at where person_id = :person and read_at is null")
+    void read(PersonId person, List<UUID> shown, Instant at) {
+        if (shown.isEmpty()) {
+            return;
+        }
+        jdbc.sql("update messages set read_at = :at where person_id = :person and read_at is null and id in (:shown)")
                 .param("at", SqlTime.toSql(at))
+                .param("shown", shown)
                 .param("person", person.value())
                 .update();
     }

@@ -17,11 +17,14 @@ public interface Messages {
     /** The latest messages of a person, latest first. */
     List<Kept> of(PersonId person, int atMost);
 
+    /** Those before one of the person's messages, latest first; none when that is nobody's or somebody else's. */
+    List<Kept> before(PersonId person, UUID message, int atMost);
+
     /** How many the person has not looked at. */
     int unreadOf(PersonId person);
 
-    /** The person has looked at the box. */
-    void read(PersonId person);
+    /** The person has looked at these. */
+    void read(PersonId person, List<UUID> shown);
 
     /** How the person wants e-mail; empty while no address is known. */
     Optional<Wishes> wishesOf(PersonId person);

@@ -5,6 +5,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
@@ -12,6 +14,7 @@ import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
 import org.standclear.message.Messages;
 import org.standclear.message.Messages.Kept;
 import org.standclear.message.Messages.Standing;
@@ -27,7 +30,7 @@ import org.standclear.platform.time.LabTime;
 class MessagePages {
 
     private static final String PATH = "/me/messages";
-    private static final int SHOWN = 50;
+    private static final int SHOWN = 30;
 
     private final Messages messages;
     private final PostOnce postOnce;
@@ -46,10 +49,15 @@ class MessagePages {
     record OutboxLine(String words, int count, String oldest, String error) {}
 
     @GetMapping(PATH)
-    String list(@AuthenticationPrincipal SignedInPerson me, Model model) {
+    String list(
+            @RequestParam(required = false) @Nullable UUID before,
+            @AuthenticationPrincipal SignedInPerson me,
+            Model model) {
         WishesForm form = WishesForm.of(messages.wishesOf(me.id()).orElse(Wishes.plain("")));
-        String page = page(me, form, Map.of(), model);
-        messages.read(me.id());
+        List<Kept> found =
+                before == null ? messages.of(me.id(), SHOWN + 1) : messages.before(me.id(), before, SHOWN + 1);
+        String page = page(me, found, form, Map.of(), model);
+        messages.read(me.id(), found.stream().limit(SHOWN).map(Kept::id).toList());
         return page;
     }
 
@@ -72,14 +80,17 @@ class MessagePages {
             }
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-        return page(me, form, errors, model);
+        return page(me, messages.of(me.id(), SHOWN + 1), form, errors, model);
     }
 
-    private String page(SignedInPerson me, WishesForm form, Map<String, String> errors, Model model) {
-        List<Line> lines = messages.of(me.id(), SHOWN).stream().map(this::line).toList();
-        long fresh = lines.stream().filter(Line::fresh).count();
+    /** One more than is shown was asked for, which tells whether there are older ones. */
+    private String page(SignedInPerson me, List<Kept> found, WishesForm form, Map<String, String> errors, Model model) {
+        List<Line> lines = found.stream().limit(SHOWN).map(this::line).toList();
         model.addAttribute("lines", lines);
-        model.addAttribute("headline", headline(lines.size(), fresh));
+        model.addAttribute("headline", headline(lines.size(), messages.unreadOf(me.id())));
+        model.addAttribute(
+                "older",
+                found.size() > SHOWN ? PATH + "?before=" + found.get(SHOWN - 1).id() : null);
         model.addAttribute("form", form);
         model.addAttribute("errors", errors);
         model.addAttribute(

@@ -53,6 +53,29 @@ class MessagePagesIT extends PageCases {
     }
 
     @Test
+    void leadsToOlderMessagesAndCallsThemNewUntilTheyAreSeen() {
+        Person noor = person(Role.STUDENT);
+        for (int number = 1; number <= 65; number++) {
+            Message message = Message.of(noor.id(), "test", "Message " + number + ".", List.of("Text."), "/me");
+            new TransactionTemplate(transactions).executeWithoutResult(status -> messages.tell(message));
+        }
+
+        Document first = page(get("/me/messages"), noor);
+        String older = first.select("nav.pager a").attr("href");
+        Document second = page(get(older), noor);
+        Document last = page(get(second.select("nav.pager a").attr("href")), noor);
+
+        assertThat(first.select("h1").text()).isEqualTo("65 new messages");
+        assertThat(first.select("ul.roll li")).hasSize(30);
+        assertThat(second.select("h1").text()).isEqualTo("35 new messages");
+        assertThat(last.select("ul.roll li")).hasSize(5);
+        assertThat(last.select("nav.pager")).isEmpty();
+        assertThat(last.select("ul.roll li a").eachText()).contains("Message 1.");
+        assertThat(messages.unreadOf(noor.id())).isZero();
+        assertThat(page(get(older), person(Role.STUDENT)).text()).doesNotContain("Text.");
+    }
+
+    @Test
     void keepsWishesAndRefusesWhatIsNoAddress() {
         Person noor = person(Role.STUDENT);
         var wrong = send(
