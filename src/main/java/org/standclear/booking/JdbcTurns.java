@@ -31,10 +31,11 @@ class JdbcTurns implements Turns {
 
     private static final int LONGEST_WORDS = 400;
     private static final int LOST_SHOWN = 100;
-    private static final String SELECT = """
-            select b.id, p.words, e.excused_by, e.excused_at from bookings b
+    private static final String ALL = """
+            select b.id, b.starts_at, p.words, e.excused_by, e.excused_at from bookings b
             left join booking_pleas p on p.booking_id = b.id left join booking_excuses e on e.booking_id = b.id
-            where b.state in ('MISSED', 'LATE_CANCELLED') and\s""";
+            where\s""";
+    private static final String SELECT = ALL + "b.state in ('MISSED', 'LATE_CANCELLED') and ";
 
     private final JdbcClient jdbc;
     private final BookingRows rows;
@@ -74,15 +75,16 @@ class JdbcTurns implements Turns {
     @Transactional(readOnly = true)
     public List<Lost> lost(int days) {
         Instant since = moves.now().minus(Duration.ofDays(days));
-        return where(
-                "b.lab_id = :lab and b.ends_at > :since and b.starts_at > :earliest and b.starts_at < :now "
-                        + "order by b.starts_at desc, b.id",
+        String lately = "b.lab_id = :lab and b.ends_at > :since and b.starts_at > :earliest and b.starts_at < :now";
+        // each state by itself, H2 follows a list of them to all; and by starts, a slot ends within a day of its own
+        return rows(
+                ALL + "b.state = 'MISSED' and " + lately + " union all " + ALL + "b.state = 'LATE_CANCELLED' and "
+                        + lately + " order by starts_at desc, id",
                 Map.of(
                         "lab",
                         labs.theLab().id().value(),
                         "since",
                         SqlTime.stored(since).atOffset(java.time.ZoneOffset.UTC),
-                        // a slot ends within a day of its start: an index by starts ends the reading there
                         "earliest",
                         SqlTime.stored(since.minus(Duration.ofDays(1))).atOffset(java.time.ZoneOffset.UTC),
                         "now",
@@ -92,20 +94,21 @@ class JdbcTurns implements Turns {
     @Override
     @Transactional(readOnly = true)
     public List<Lost> lostBy(PersonId person) {
-        return where(
-                "b.lab_id = :lab and b.operator_id = :person order by b.starts_at desc, b.id fetch first " + LOST_SHOWN
-                        + " rows only",
+        return rows(
+                SELECT + "b.lab_id = :lab and b.operator_id = :person order by b.starts_at desc, b.id fetch first "
+                        + LOST_SHOWN + " rows only",
                 Map.of("lab", labs.theLab().id().value(), "person", person.value()));
     }
 
     @Override
     @Transactional(readOnly = true)
     public Optional<Lost> find(BookingId booking) {
-        return where("b.id = :id", Map.of("id", booking.value())).stream().findFirst();
+        return rows(SELECT + "b.id = :id", Map.of("id", booking.value())).stream()
+                .findFirst();
     }
 
-    private List<Lost> where(String condition, Map<String, ?> values) {
-        return jdbc.sql(SELECT + condition).params(values).query(this::lostRow).list();
+    private List<Lost> rows(String sql, Map<String, ?> values) {
+        return jdbc.sql(sql).params(values).query(this::lostRow).list();
     }
 
     private Lost lostRow(ResultSet row, int number) throws SQLException {

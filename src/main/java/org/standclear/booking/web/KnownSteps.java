@@ -9,9 +9,9 @@ import org.standclear.core.forecast.StepTime;
 /**
  * The step times that a forecast reckons with: each the lab's own where its log tells it often enough, else estimated.
  *
- * @param sources where each comes from, for people
+ * @param source where each comes from, for people
  */
-record KnownSteps(BenchSteps steps, List<String> sources) {
+record KnownSteps(BenchSteps steps, String source) {
 
     /** With fewer runs, or bookings, than this in the log what was estimated holds. */
     static final int ENOUGH = 50;
@@ -31,7 +31,7 @@ record KnownSteps(BenchSteps steps, List<String> sources) {
                         ESTIMATED.watch(),
                         isEnough(noShows) ? noShows.share() : ESTIMATED.noShow(),
                         ESTIMATED.closeOutMinutes()),
-                List.of(ofSetUp(setUps), ofReleaseWork(releaseWork), ofNoShows(noShows), OF_THE_REST));
+                String.join(" ", ofSetUp(setUps), ofReleaseWork(releaseWork), ofNoShows(noShows), OF_THE_REST));
     }
 
     private static boolean isEnough(NoShows.Counted noShows) {
