@@ -1,5 +1,7 @@
 package org.standclear.benchmark.growth;
 
+import java.time.Clock;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashSet;
@@ -41,7 +43,7 @@ public final class GrowthBenchmark {
         this.engine = engine;
         this.labs = labs;
         String wanted = System.getProperty("benchmark.pages", "");
-        pages = GrowthPage.all().stream()
+        pages = GrowthPage.all(LocalDate.now(Clock.systemUTC())).stream()
                 .filter(page -> page.name().contains(wanted))
                 .toList();
     }

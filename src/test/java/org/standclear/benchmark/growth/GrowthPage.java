@@ -1,6 +1,5 @@
 package org.standclear.benchmark.growth;
 
-import java.time.Clock;
 import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
@@ -21,9 +20,8 @@ record GrowthPage(String name, String login, Path path) {
         String of(GrownLab lab);
     }
 
-    /** Those that the design names, then whatever else people open often. */
-    static List<GrowthPage> all() {
-        LocalDate today = LocalDate.now(Clock.systemUTC());
+    /** Those that the design names, then whatever else people open often; their addresses are asked for once each. */
+    static List<GrowthPage> all(LocalDate today) {
         return List.of(
                 at("Today", "noor", "/today"),
                 at("Book", "noor", "/book"),
@@ -33,6 +31,7 @@ record GrowthPage(String name, String login, Path path) {
                 found("run log, second page", "adaeze", "/runs", "/runs?after="),
                 at("run log, a day in the term", "adaeze", "/runs?day=" + today.minusDays(40)),
                 found("a run of the term", "adaeze", "/runs?day=" + today.minusDays(40), "/runs/"),
+                at("credited minutes", "adaeze", "/runs/credits"),
                 at("technician's desk", "adaeze", "/desk"),
                 at("My page, student", "noor", "/me"),
                 at("My page, technician", "adaeze", "/me"),
@@ -40,8 +39,14 @@ record GrowthPage(String name, String login, Path path) {
                 at("own record, technician", "adaeze", "/me/record"),
                 at("exceptions", "ines", "/exceptions"),
                 at("fairness", "ines", "/fairness"),
-                at("term report", "ines", "/report"),
-                found("attendance of a course", "ines", "/courses", "/courses/", "/attendance/"),
+                // both the weeks and those before them lie within the term that every size has
+                at("term report, four weeks", "ines", "/report?first=" + today.minusDays(27) + "&last=" + today),
+                at("term report, as it opens", "ines", "/report"),
+                found("attendance of a course", "ines", "/courses", "/courses/", "/attendance/", ""),
+                found("attendance as a file", "ines", "/courses", "/courses/", "/attendance/", "/turns.csv"),
+                found("grading evidence as a file", "ines", "/courses", "/courses/", "/attendance/", "/evidence.csv"),
+                calendar("calendar of a student", "noor", ""),
+                calendar("calendar of the lab", "adaeze", "lab"),
                 found("forecast of a due date", "ines", "/forecast", "/forecast/"),
                 at("what is due to be disposed of", "marit", "/retention/due"),
                 at("lost bookings", "ines", "/book/lost"),
@@ -52,6 +57,7 @@ record GrowthPage(String name, String login, Path path) {
                 found("a cell", "adaeze", "/cells", "/cells/"),
                 found("bench screen", "adaeze", "/bench", "/bench/"),
                 at("incidents", "rosalind", "/incidents"),
+                at("incidents as a file", "rosalind", "/incidents.csv"),
                 at("reviewer's desk", "rosalind", "/reviewer"));
     }
 
@@ -60,16 +66,22 @@ record GrowthPage(String name, String login, Path path) {
     }
 
     private static GrowthPage found(String name, String login, String on, String prefix) {
-        return found(name, login, on, prefix, prefix);
+        return found(name, login, on, prefix, prefix, "");
     }
 
-    /** An address that is looked for once on another page, its beginning exchanged. */
-    private static GrowthPage found(String name, String login, String on, String prefix, String instead) {
+    /** An address that is looked for once on another page, its beginning exchanged and something behind it. */
+    private static GrowthPage found(
+            String name, String login, String on, String prefix, String instead, String behind) {
         Map<GrownLab, String> known = new HashMap<>();
         return new GrowthPage(
                 name,
                 login,
                 lab -> known.computeIfAbsent(
-                        lab, key -> lab.linkOn(login, on, prefix).replace(prefix, instead)));
+                        lab, key -> lab.linkOn(login, on, prefix).replace(prefix, instead) + behind));
+    }
+
+    private static GrowthPage calendar(String name, String login, String of) {
+        Map<GrownLab, String> known = new HashMap<>();
+        return new GrowthPage(name, login, lab -> known.computeIfAbsent(lab, key -> lab.newCalendar(login, of)));
     }
 }

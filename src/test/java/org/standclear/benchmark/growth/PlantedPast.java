@@ -12,9 +12,12 @@ import java.util.Objects;
 import java.util.UUID;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import javax.sql.DataSource;
 import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.jdbc.datasource.DataSourceTransactionManager;
 import org.springframework.jdbc.datasource.SingleConnectionDataSource;
+import org.springframework.transaction.support.TransactionTemplate;
 import org.standclear.benchmark.growth.Past.Grounds;
 import org.standclear.benchmark.growth.PastTurn.Bench;
 import org.standclear.benchmark.growth.PastTurn.Work;
@@ -28,6 +31,13 @@ import org.standclear.testing.TestDatabase;
 final class PlantedPast {
 
     private static final int CHUNK = 20_000;
+
+    /** Of the record, for each booking. */
+    private static final long ENTRIES = 4;
+
+    /** What is planted before a term that is there has ids of its own. */
+    private static final int FURTHER_IDS = 500_000_000;
+
     private static final String TURNS = """
             create table past_turns (n integer not null primary key, digits varchar(12) not null, booking uuid not null,
                 lab uuid not null, cell uuid not null, cell_version integer not null,
@@ -40,24 +50,37 @@ final class PlantedPast {
 
     private final JdbcClient jdbc;
     private final JdbcTemplate batches;
+    private final TransactionTemplate together;
+    private final int idsFrom;
 
-    private PlantedPast(JdbcTemplate batches) {
-        this.batches = batches;
+    private PlantedPast(DataSource connection, int there) {
+        batches = new JdbcTemplate(connection);
+        together = new TransactionTemplate(new DataSourceTransactionManager(connection));
+        idsFrom = there == 0 ? 0 : FURTHER_IDS;
         jdbc = JdbcClient.create(batches);
     }
 
     /** Plants so many bookings before the first that the demo has, and lets the database look at what it has got. */
     static void into(TestDatabase database, int size) {
+        into(database, size, 0);
+    }
+
+    /** Plants what lies before the latest thousand of so many, where those are planted already. */
+    static void before(TestDatabase database, int size) {
+        into(database, size, Past.TERM);
+    }
+
+    private static void into(TestDatabase database, int size, int there) {
         SingleConnectionDataSource connection =
                 new SingleConnectionDataSource(database.url(), database.user(), database.password(), true);
         try {
-            new PlantedPast(new JdbcTemplate(connection)).plant(size, database.url());
+            new PlantedPast(connection, there).plant(size, there, database.url());
         } finally {
             connection.destroy();
         }
     }
 
-    private void plant(int size, String url) {
+    private void plant(int size, int there, String url) {
         Past past = past(size);
         if (isPostgresql(url)) {
             // nothing of this has to outlive a crash
@@ -65,28 +88,43 @@ final class PlantedPast {
         }
         batches.execute(TURNS);
         formerStudents(past);
-        long head = jdbc.sql("select sequence from trail_heads where lab = :lab")
-                .param("lab", past.grounds().lab())
-                .query(Long.class)
-                .single();
+        int planted = size - there;
         List<String> statements = statements();
-        for (int after = 0; after < size; after += CHUNK) {
-            int until = Math.min(size, after + CHUNK);
+        for (int after = 0; after < planted; after += CHUNK) {
+            int until = Math.min(planted, after + CHUNK);
             turns(past, after, until);
             for (String statement : statements) {
-                jdbc.sql(statement)
-                        .param("after", after)
-                        .param("until", until)
-                        .param("head", head)
-                        .update();
+                if (statement.contains(":head")) {
+                    entries(statement, past.grounds().lab(), after, until);
+                } else {
+                    jdbc.sql(statement)
+                            .param("after", after)
+                            .param("until", until)
+                            .update();
+                }
             }
         }
-        jdbc.sql("update trail_heads set sequence = :last, hash = repeat('e', 64) where lab = :lab")
-                .param("last", head + 4L * size)
-                .param("lab", past.grounds().lab())
-                .update();
         batches.execute("drop table past_turns");
         batches.execute(isPostgresql(url) ? "vacuum analyze" : "analyze");
+    }
+
+    /** Behind what the lab's record has by then, which may go on meanwhile: with its head locked. */
+    private void entries(String statement, UUID lab, int after, int until) {
+        together.executeWithoutResult(status -> {
+            long head = jdbc.sql("select sequence from trail_heads where lab = :lab for update")
+                    .param("lab", lab)
+                    .query(Long.class)
+                    .single();
+            jdbc.sql(statement)
+                    .param("after", after)
+                    .param("until", until)
+                    .param("head", head - ENTRIES * after)
+                    .update();
+            jdbc.sql("update trail_heads set sequence = :last, hash = repeat('e', 64) where lab = :lab")
+                    .param("last", head + ENTRIES * (until - after))
+                    .param("lab", lab)
+                    .update();
+        });
     }
 
     private static boolean isPostgresql(String url) {
@@ -121,7 +159,8 @@ final class PlantedPast {
                 only("select id from assignments order by id fetch first row only"),
                 only("select revision_id from check_answers order by answered_at, id fetch first row only"),
                 only("select id from check_answers order by answered_at, id fetch first row only"));
-        Instant until = jdbc.sql("select min(starts_at) as earliest from bookings")
+        Instant until = jdbc.sql("""
+                select min(starts_at) as earliest from bookings where cast(id as varchar(36)) not like '000000c0-%'""")
                 .query((row, number) -> SqlTime.read(row, "earliest"))
                 .single();
         UUID releaser = only("select id from people where login = 'adaeze'");
@@ -176,11 +215,11 @@ final class PlantedPast {
     private void turns(Past past, int after, int until) {
         List<PastTurn> turns =
                 IntStream.rangeClosed(after + 1, until).mapToObj(past::turn).toList();
-        batches.batchUpdate(TURN, turns, 1000, (row, turn) -> bind(row, past.grounds(), turn));
+        batches.batchUpdate(TURN, turns, 1000, (row, turn) -> bind(row, past.grounds(), idsFrom, turn));
     }
 
-    private static void bind(PreparedStatement row, Grounds grounds, PastTurn turn) throws SQLException {
-        String digits = String.format("%012d", turn.number());
+    private static void bind(PreparedStatement row, Grounds grounds, int idsFrom, PastTurn turn) throws SQLException {
+        String digits = String.format("%012d", idsFrom + turn.number());
         row.setInt(1, turn.number());
         row.setString(2, digits);
         row.setObject(3, UUID.fromString("000000c0-0000-7000-8000-" + digits));
