@@ -136,7 +136,7 @@ class TechnicianDesk {
         List<Start> starts = starts(all, now);
         List<Due> tests = dayTests(all, now);
         List<Open> open = runs.open().stream().map(run -> open(run, now)).toList();
-        model.addAttribute("headline", headline(starts, tests, open));
+        model.addAttribute("headline", DeskHeadline.of(starts, tests, open));
         model.addAttribute("starts", starts);
         model.addAttribute("tests", tests);
         model.addAttribute("tags", tags(all));
@@ -145,23 +145,6 @@ class TechnicianDesk {
         model.addAttribute(
                 "duty", duty.onDuty(now).stream().map(Person::printedName).collect(Collectors.joining(", ")));
         return "desk/technician";
-    }
-
-    private static String headline(List<Start> starts, List<Due> tests, List<Open> open) {
-        List<String> swaps = open.stream().filter(Open::swap).map(Open::cell).toList();
-        if (!swaps.isEmpty()) {
-            return "Swap the e-stop attendant: " + String.join(", ", swaps) + ".";
-        }
-        if (!tests.isEmpty()) {
-            return tests.get(0).what() + " on " + tests.stream().map(Due::cell).collect(Collectors.joining(", ")) + ".";
-        }
-        if (!starts.isEmpty()) {
-            Start next = starts.get(0);
-            return "Next: " + next.cell() + " " + next.span() + ", " + next.operator() + ".";
-        }
-        return open.isEmpty()
-                ? "Nothing starts any more today."
-                : "Not closed out: " + open.get(0).cell() + ".";
     }
 
     private List<Start> starts(List<Cell> all, Instant now) {

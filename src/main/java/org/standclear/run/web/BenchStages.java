@@ -101,7 +101,7 @@ class BenchStages {
                 .swap(swaps.of(standing))
                 .head(
                         slot(booking),
-                        holds ? "Released until " + until : "Suspended: the e-stop changes hands.",
+                        holds ? "Released until " + until : "Suspended: another attendant signs first.",
                         holds ? mayStart ? "Log the start, then start the arm." : "" : suspended)
                 .release(new BenchView.Released(
                         until, labTime.iso(release.startBy()), release.code(), first, mayStart && holds))

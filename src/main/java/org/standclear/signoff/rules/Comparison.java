@@ -94,7 +94,7 @@ public final class Comparison {
 
     private static Optional<Difference> sensitivity(String read, Expected known) {
         String tested = known.sensitivity();
-        if (tested == null || same(tested, read)) {
+        if (tested == null || same(level(tested), level(read))) {
             return Optional.empty();
         }
         return different(
@@ -102,6 +102,11 @@ public final class Comparison {
                 tested,
                 read,
                 "Collision sensitivity read: " + read + ". Today's day test read: " + tested + ". Ask a technician.");
+    }
+
+    /** Whoever reads "level 3" at the display types it so, or as 3. */
+    private static String level(String typed) {
+        return typed.strip().replaceFirst("(?i)^level\\s+(?=\\S)", "");
     }
 
     private static Optional<Difference> tool(int item, String read, Expected known) {

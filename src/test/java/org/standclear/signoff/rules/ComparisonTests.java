@@ -54,6 +54,11 @@ class ComparisonTests {
     @Test
     void comparesSensitivityWithTheDayTest() {
         assertThat(bench(Items.SENSITIVITY, Map.of("sensitivity", "Level 3"))).isEmpty();
+        assertThat(bench(Items.SENSITIVITY, Map.of("sensitivity", "3")))
+                .as("the field is called Level")
+                .isEmpty();
+        assertThat(bench(Items.SENSITIVITY, Map.of("sensitivity", "2"))).isPresent();
+        assertThat(bench(Items.SENSITIVITY, Map.of("sensitivity", "level"))).isPresent();
         assertThat(bench(Items.SENSITIVITY, Map.of("sensitivity", "level 2")))
                 .hasValueSatisfying(difference -> assertThat(difference.says()).contains("day test read: level 3"));
     }
