@@ -9,9 +9,9 @@ import org.standclear.core.forecast.StepTime;
 /**
  * The step times that a forecast reckons with: each the lab's own where its log tells it often enough, else estimated.
  *
- * @param source where each comes from, for people
+ * @param sources where each comes from, for people
  */
-record KnownSteps(BenchSteps steps, String source) {
+record KnownSteps(BenchSteps steps, List<String> sources) {
 
     /** With fewer runs, or bookings, than this in the log what was estimated holds. */
     static final int ENOUGH = 50;
@@ -31,7 +31,7 @@ record KnownSteps(BenchSteps steps, String source) {
                         ESTIMATED.watch(),
                         isEnough(noShows) ? noShows.share() : ESTIMATED.noShow(),
                         ESTIMATED.closeOutMinutes()),
-                String.join(" ", ofSetUp(setUps), ofReleaseWork(releaseWork), ofNoShows(noShows), OF_THE_REST));
+                List.of(ofSetUp(setUps), ofReleaseWork(releaseWork), ofNoShows(noShows), OF_THE_REST));
     }
 
     private static boolean isEnough(NoShows.Counted noShows) {

@@ -41,7 +41,7 @@ class ReleaseForecast {
     record Line(String starts, int technicians, String mean, String ninetieth, String shortRuns, String busy) {}
 
     /** The table, and where its step times come from. */
-    record Waits(List<Line> lines, String source) {}
+    record Waits(List<Line> lines, List<String> sources) {}
 
     Waits waits() {
         List<Double> offsets = cells.all().stream()
@@ -50,7 +50,7 @@ class ReleaseForecast {
                 .map(Integer::doubleValue)
                 .toList();
         if (offsets.isEmpty()) {
-            return new Waits(List.of(), "No cell runs now.");
+            return new Waits(List.of(), List.of("No cell runs now."));
         }
         KnownSteps known =
                 KnownSteps.of(log.setUps(LATEST_RUNS), log.releaseWork(LATEST_RUNS), noShows.latest(LATEST_BOOKINGS));
@@ -61,7 +61,7 @@ class ReleaseForecast {
                 line("all together", together, 1, steps),
                 line("as they are", offsets, 2, steps),
                 line("all together", together, 2, steps));
-        return new Waits(lines, known.source());
+        return new Waits(lines, known.sources());
     }
 
     private Line line(String starts, List<Double> offsets, int technicians, BenchSteps steps) {

@@ -159,7 +159,7 @@ class ForecastMeasuredIT {
 
         private String says() {
             return page(get("/forecast/" + assignment), lab.person(Role.INSTRUCTOR))
-                    .select("#waits ~ p")
+                    .select("#waits ~ ul")
                     .text();
         }
 

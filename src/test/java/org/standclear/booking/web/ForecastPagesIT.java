@@ -197,7 +197,7 @@ class ForecastPagesIT {
         @Test
         void saysWhereTheStepTimesComeFrom() {
             assertThat(page(get("/forecast/" + assignment), ines)
-                            .select("#waits ~ p")
+                            .select("#waits ~ ul")
                             .text())
                     .containsAnyOf(
                             "Release work is estimated (2.5 to 7 min)", "Release work is that of the lab's own last")

@@ -17,6 +17,10 @@ class KnownStepsTests {
     private static final List<Double> NONE = List.of();
     private static final Counted NOBODY = new Counted(0, 0);
 
+    private static String said(KnownSteps known) {
+        return String.join(" ", known.sources());
+    }
+
     private static List<Double> half(double one, double other) {
         List<Double> times = new ArrayList<>(Collections.nCopies(25, one));
         times.addAll(Collections.nCopies(25, other));
@@ -30,7 +34,7 @@ class KnownStepsTests {
         KnownSteps known = KnownSteps.of(tooFew, tooFew, new Counted(20, 49));
 
         assertThat(known.steps()).isEqualTo(BenchSteps.ESTIMATED);
-        assertThat(known.source())
+        assertThat(said(known))
                 .isEqualTo("Set-up is estimated (4 to 11 min) until the log has 50 runs; it has 49."
                         + " Release work is estimated (2.5 to 7 min) until the log has 50 runs with the technician's first"
                         + " answer; it has 49."
@@ -48,7 +52,7 @@ class KnownStepsTests {
         assertThat(known.steps().setUp().draw(new SplittableRandom(1))).isIn(4.0, 9.0);
         assertThat(known.steps().release()).isEqualTo(BenchSteps.ESTIMATED.release());
         assertThat(known.steps().noShow()).isEqualTo(0.12);
-        assertThat(known.source())
+        assertThat(said(known))
                 .startsWith("Set-up is that of the lab's own last 50 runs")
                 .contains("Release work is estimated (2.5 to 7 min)");
     }
@@ -61,7 +65,7 @@ class KnownStepsTests {
         assertThat(known.steps().release().mean()).isEqualTo(3.5);
         assertThat(known.steps().release()).isInstanceOf(StepTime.Measured.class);
         assertThat(known.steps().setUp()).isEqualTo(BenchSteps.ESTIMATED.setUp());
-        assertThat(known.source())
+        assertThat(said(known))
                 .contains("Release work is that of the lab's own last 50 runs, from the technician's first answer until"
                         + " the release was signed")
                 .contains("Set-up is estimated (4 to 11 min) until the log has 50 runs; it has 0.");
@@ -73,8 +77,7 @@ class KnownStepsTests {
 
         // 4 / 50
         assertThat(known.steps().noShow()).isEqualTo(0.08);
-        assertThat(known.source())
-                .contains("No-shows are those of the lab's own last 50 bookings: 4, 8 %; excused ones");
+        assertThat(said(known)).contains("No-shows are those of the lab's own last 50 bookings: 4, 8 %; excused ones");
     }
 
     @Test
