@@ -2,11 +2,16 @@ package org.standclear.run.web;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.Booking;
 import org.standclear.booking.BookingState;
+import org.standclear.people.DutyRoster;
 import org.standclear.people.People;
+import org.standclear.people.Person;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.Role;
 import org.standclear.platform.security.SignedInPerson;
@@ -23,11 +28,13 @@ class BenchSwaps {
 
     private final Handovers handovers;
     private final People people;
+    private final DutyRoster duty;
     private final LabTime labTime;
 
-    BenchSwaps(Handovers handovers, People people, LabTime labTime) {
+    BenchSwaps(Handovers handovers, People people, DutyRoster duty, LabTime labTime) {
         this.handovers = handovers;
         this.people = people;
+        this.duty = duty;
         this.labTime = labTime;
     }
 
@@ -51,6 +58,8 @@ class BenchSwaps {
         Booking booking = standing.prepared().booking();
         PersonId attendant = booking.attendant();
         Turn turn = handovers.turn(booking.id()).orElse(null);
+        List<PersonId> may = handovers.mayTakeOver(booking.id());
+        Set<PersonId> here = duty.onDuty(labTime.now()).stream().map(Person::id).collect(Collectors.toSet());
         return new BenchView.Swap(
                 attendant == null ? "" : people.printedName(attendant),
                 turn == null ? "" : labTime.time(turn.until()),
@@ -59,7 +68,8 @@ class BenchSwaps {
                 handover(standing)
                         .map(sheet -> people.printedName(sheet.attendant()))
                         .orElse(""),
-                named(handovers.mayTakeOver(booking.id())),
+                named(may.stream().filter(here::contains)),
+                named(may.stream().filter(id -> !here.contains(id))),
                 booking.state() == BookingState.RELEASED);
     }
 
@@ -70,9 +80,8 @@ class BenchSwaps {
                 : "The turn of " + swap.attendant() + " is over: swap the attendant now.";
     }
 
-    private List<BenchView.Named> named(List<PersonId> ids) {
-        return ids.stream()
-                .map(id -> new BenchView.Named(id.toString(), people.printedName(id)))
+    private List<BenchView.Named> named(Stream<PersonId> ids) {
+        return ids.map(id -> new BenchView.Named(id.toString(), people.printedName(id)))
                 .toList();
     }
 }

@@ -126,6 +126,8 @@ record BenchView(
      * @param attendant empty while nobody is
      * @param until empty while no turn is counted
      * @param asked who is asked to sign for it now; empty when nobody is
+     * @param onDuty staff on duty who could take over: the first to ask, since they are here
+     * @param people everybody else who could
      * @param mayLeave whether the attendant may simply go, since nothing moves
      */
     record Swap(
@@ -134,11 +136,18 @@ record BenchView(
             String iso,
             boolean over,
             String asked,
+            List<Named> onDuty,
             List<Named> people,
             boolean mayLeave) {
 
         public Swap {
+            onDuty = List.copyOf(onDuty);
             people = List.copyOf(people);
+        }
+
+        /** Whether there is nobody to ask. */
+        public boolean nobody() {
+            return onDuty.isEmpty() && people.isEmpty();
         }
     }
 

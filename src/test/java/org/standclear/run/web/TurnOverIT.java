@@ -7,6 +7,7 @@ import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.beans.factory.support.DefaultListableBeanFactory;
+import org.standclear.people.Person;
 import org.standclear.run.RunLog;
 import org.standclear.signoff.Release;
 import org.standclear.testing.OnH2;
@@ -52,6 +53,24 @@ class TurnOverIT {
                     .map(line -> line.text())
                     .findFirst()
                     .orElseThrow();
+        }
+
+        @Test
+        void offersWhoIsOnDutyFirst() throws Exception {
+            running();
+            Person tal = scene().lab.student("Tal Emberley");
+            scene().lab.authorise(tal.id());
+            var next = see(scene().screen).select("select[name=attendant]");
+            assertThat(next.select("optgroup:first-of-type").attr("label")).isEqualTo("On duty now");
+            assertThat(next.select("optgroup[label=On duty now] option").eachAttr("value"))
+                    .contains(scene().hemi.id().toString())
+                    .doesNotContain(
+                            scene().adaeze.id().toString(),
+                            tal.id().toString(),
+                            scene().noor.id().toString());
+            assertThat(next.select("optgroup[label^=Everybody else] option").eachAttr("value"))
+                    .contains(tal.id().toString())
+                    .doesNotContain(scene().hemi.id().toString());
         }
 
         @Test
