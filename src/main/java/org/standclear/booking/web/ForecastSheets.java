@@ -65,6 +65,7 @@ class ForecastSheets {
         model.addAttribute("askedQuery", query(assignment, asked));
         model.addAttribute("helps", crowded(forecast) && staggered.forecast().presses(forecast));
         model.addAttribute("crowded", crowded(forecast));
+        model.addAttribute("tried", tried(asked));
         model.addAttribute("looks", LOOKS);
         model.addAttribute("waits", releases.waits());
         return "booking/forecast";
@@ -121,6 +122,13 @@ class ForecastSheets {
             return "Every turn of this assignment is given on the day it is wanted.";
         }
         return share + " of this assignment's turns are not given on the day they are wanted.";
+    }
+
+    private String tried(List<DueWave> asked) {
+        return "Due: "
+                + asked.stream()
+                        .map(one -> "section " + one.section() + " " + labTime.day(one.due()))
+                        .collect(Collectors.joining(", "));
     }
 
     /** A section with the day suggested. */

@@ -105,8 +105,8 @@ class BoardViews {
                 cell.name(),
                 // how long somebody's slot is tells of an arrangement that is nobody else's business
                 me.isLabStaff()
-                        ? labTime.span(booking.start(), booking.end())
-                        : "from " + labTime.time(booking.start()),
+                        ? labTime.datedSpan(booking.start(), booking.end())
+                        : labTime.day(booking.start()) + " from " + labTime.time(booking.start()),
                 people.printedName(booking.operator()),
                 why,
                 whyNot(booking, cell, me));
@@ -129,7 +129,7 @@ class BoardViews {
                 .filter(one -> one.start().isBefore(booking.end()))
                 .findFirst()
                 .orElse(null);
-        return other == null ? "" : "you are at " + labTime.span(other.start(), other.end()) + " elsewhere";
+        return other == null ? "" : "you are at " + labTime.datedSpan(other.start(), other.end()) + " elsewhere";
     }
 
     private List<Own> own(SignedInPerson me, Instant now) {
@@ -139,7 +139,7 @@ class BoardViews {
                 .map(booking -> new Own(
                         booking.id().toString(),
                         cells.find(booking.cell()).map(Cell::name).orElse("unknown"),
-                        labTime.span(booking.start(), booking.end()),
+                        labTime.datedSpan(booking.start(), booking.end()),
                         people.printedName(booking.operator())))
                 .toList();
     }

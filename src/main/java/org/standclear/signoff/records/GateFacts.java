@@ -135,8 +135,10 @@ class GateFacts {
 
     private List<GateQuestion.NotClosedOut> notClosedOut(Booking booking, Cell cell) {
         return bookings.awaitingCloseOut(cell.id(), booking.id()).stream()
+                // not until when: how long somebody's slot is tells of an arrangement, and the next operator reads this
                 .map(other -> new GateQuestion.NotClosedOut(
-                        people.printedName(other.operator()), labTime.datedSpan(other.start(), other.end())))
+                        people.printedName(other.operator()),
+                        labTime.day(other.start()) + " " + labTime.time(other.start())))
                 .toList();
     }
 }

@@ -205,7 +205,7 @@ class Lists {
         List<String> says = new ArrayList<>();
         bookings.awaitingCloseOut(sheet.cell(), sheet.booking())
                 .forEach(run -> says.add("the run of " + people.printedName(run.operator()) + ", "
-                        + labTime.datedSpan(run.start(), run.end()) + ", is not closed out"));
+                        + labTime.day(run.start()) + " " + labTime.time(run.start()) + ", is not closed out"));
         Cell cell = cells.find(sheet.cell()).orElseThrow();
         if (cell.state() != CellState.IN_SERVICE) {
             says.add(cell.name() + " is " + cell.state().words() + ": " + cell.stateReason());

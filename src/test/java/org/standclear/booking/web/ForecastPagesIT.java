@@ -101,6 +101,7 @@ class ForecastPagesIT {
             assertThat(together.select("#asked ~ figure rect.wanted")).isNotEmpty();
             assertThat(together.select("#asked ~ figure tbody tr")).isNotEmpty();
             assertThat(apart.select("input[name=due-" + first + "]").val()).isEqualTo("2026-03-24");
+            assertThat(apart.select("#tried").text()).isEqualTo("Due: section 01 Tue 24 Mar, section 02 Thu 19 Mar");
             assertThat(peak(apart)).isLessThan(peak(together));
             assertThat(due(first)).isEqualTo(THURSDAY_FIVE);
         }
