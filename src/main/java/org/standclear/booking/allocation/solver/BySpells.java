@@ -15,7 +15,6 @@ import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import java.util.function.BiPredicate;
-import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.standclear.booking.allocation.solver.AskedFor.Group;
 import org.standclear.booking.allocation.solver.BlockModel.Option;
@@ -101,6 +100,14 @@ final class BySpells {
         return worked;
     }
 
+    /** A place in any problem: in a part of one, slots have other numbers. */
+    private record Where(String cell, Span span) {
+
+        static Where of(Place place) {
+            return new Where(place.cell(), place.span());
+        }
+    }
+
     /** Every spell by itself: the turns that the numbers have there, on any slots of it. */
     Plan placed(BlockModel blocks, Map<IntVar, Long> numbers) {
         Map<Turn, Deque<String>> ids = new HashMap<>();
@@ -110,6 +117,7 @@ final class BySpells {
         Plan plan = Plan.EMPTY;
         for (Span spell : spells) {
             Set<String> there = new HashSet<>();
+            Map<Turn, Set<Where>> meant = new HashMap<>();
             long asked = 0;
             for (Group<IntVar> group : blocks.alike()) {
                 Deque<String> left = ids.getOrDefault(group.one().kind(), new ArrayDeque<>());
@@ -117,6 +125,10 @@ final class BySpells {
                     long count =
                             spell.holds(option.places().get(0).span()) ? numbers.getOrDefault(option.number(), 0L) : 0;
                     asked += count * passed(option);
+                    if (count > 0) {
+                        meant.computeIfAbsent(group.one().kind(), kind -> new HashSet<>())
+                                .addAll(option.places().stream().map(Where::of).toList());
+                    }
                     for (long turn = 0; turn < count && !left.isEmpty(); turn++) {
                         there.add(left.remove());
                     }
@@ -124,7 +136,13 @@ final class BySpells {
             }
             long passed = wishes(plan);
             int before = plan.placed().size();
-            plan = anew(plan, there, place -> spell.holds(place.span()));
+            plan = anew(
+                    plan,
+                    there,
+                    (turn, place) -> meant.getOrDefault(turn.kind(), Set.of()).contains(Where.of(place)));
+            if (plan.placed().size() < before + there.size() || wishes(plan) > passed + asked) {
+                plan = anew(plan, there, (turn, place) -> spell.holds(place.span()));
+            }
             if (plan.placed().size() < before + there.size() || wishes(plan) > passed + asked) {
                 tight.add(spell);
             }
@@ -156,7 +174,7 @@ final class BySpells {
         int together = Math.min(FEWEST_TOGETHER, spells.size());
         int inVain = 0;
         while (!isAsGood(plan) && worked < until && !ending.isNow()) {
-            Plan other = anew(plan, some(plan, together), place -> true);
+            Plan other = anew(plan, some(plan, together), (turn, place) -> true);
             int order = order(other, plan);
             inVain = order < 0 ? 0 : inVain + 1;
             if (order <= 0) {
@@ -210,14 +228,18 @@ final class BySpells {
     }
 
     /** These turns look for places anew, the others keep theirs. */
-    private Plan anew(Plan plan, Set<String> turns, Predicate<Place> where) {
+    private Plan anew(Plan plan, Set<String> turns, BiPredicate<Turn, Place> where) {
         if (turns.isEmpty()) {
             return plan;
         }
         PlanPart part = new PlanPart(fair, plan, turns);
         Places places = new Places(part.problem());
         SatModel model = new SatModel(
-                part.problem(), kind -> places.of(kind).stream().filter(where).toList(), places);
+                part.problem(),
+                kind -> places.of(kind).stream()
+                        .filter(place -> where.test(kind, place))
+                        .toList(),
+                places);
         SatLevels levels = new SatLevels(model);
         SatStage first = levels.stages().get(0).get();
         SatStage then = levels.stages().get(2).get();

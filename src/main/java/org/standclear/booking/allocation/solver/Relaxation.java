@@ -20,6 +20,9 @@ final class Relaxation {
     /** Parts of a unit that prices are rounded to. */
     private static final long PARTS = 1L << 20;
 
+    /** What the linear solver means by none. */
+    private static final double NOTHING = 1e-6;
+
     private final CpModelProto model;
     private final List<Row> rows = new ArrayList<>();
     private final long[] cost;
@@ -34,12 +37,18 @@ final class Relaxation {
      *
      * @param parts the bound, in parts
      * @param reduced what a unit of each number costs beyond, in parts
+     * @param values what each number was in the linear solver's best; empty when prices came from elsewhere
      */
-    record Prices(long parts, long[] reduced) {
+    record Prices(long parts, long[] reduced, double[] values) {
 
         /** No solution costs less. */
         long bound() {
             return -Math.floorDiv(-parts, PARTS);
+        }
+
+        /** Whether the linear solver's best has any of that number. */
+        boolean has(int number) {
+            return values[number] > NOTHING;
         }
 
         /** Whether a number costs beyond what it pays for, so that it had better be small. */
@@ -130,10 +139,17 @@ final class Relaxation {
             solver.objective().setMinimization();
             List<MPConstraint> priced =
                     rows.stream().map(row -> add(row, solver, numbers)).toList();
-            return solver.solve() == MPSolver.ResultStatus.OPTIMAL
-                    ? proven(
-                            priced.stream().mapToDouble(MPConstraint::dualValue).toArray())
-                    : null;
+            if (solver.solve() != MPSolver.ResultStatus.OPTIMAL) {
+                return null;
+            }
+            Prices proven =
+                    proven(priced.stream().mapToDouble(MPConstraint::dualValue).toArray());
+            return new Prices(
+                    proven.parts(),
+                    proven.reduced(),
+                    Arrays.stream(numbers)
+                            .mapToDouble(MPVariable::solutionValue)
+                            .toArray());
         } finally {
             solver.delete();
         }
@@ -168,6 +184,6 @@ final class Relaxation {
         for (int number = 0; number < reduced.length; number++) {
             bound += Math.min(reduced[number] * least[number], reduced[number] * most[number]);
         }
-        return new Prices(bound + Math.round(model.getObjective().getOffset() * PARTS), reduced);
+        return new Prices(bound + Math.round(model.getObjective().getOffset() * PARTS), reduced, new double[0]);
     }
 }

@@ -3,6 +3,7 @@ package org.standclear.booking.allocation.solver;
 import com.google.ortools.Loader;
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.allocation.solver.SatSearch.Ending;
@@ -114,6 +115,42 @@ public class SatAllocator implements Allocator {
                 plan = new PartSearch(problem, ending, this::tell).from(plan, workLeft / 2);
                 workLeft /= 2;
             }
+            Plan before = plan;
+            NearRelaxation near = new NearRelaxation(problem, places, ending);
+            if (isProven(plan) && !ending.isNow()) {
+                plan = betterOf(plan, near.from(plan, effort.work() / 4));
+                workLeft -= near.worked();
+            }
+            plan = inOtherPlaces(plan);
+            return solution(plan, isAsFair(before, plan) ? near.bounds() : Map.of());
+        }
+
+        /** The better of a plan and of what comes of places that leave out more. */
+        private Plan betterOf(Plan plan, Plan leavesOutMore) {
+            if (leavesOutMore.placed().isEmpty()) {
+                return plan;
+            }
+            long looks = (long) (effort.work() / 20 * LOOKS_A_WORK);
+            Plan other = betterPlan.from(leavesOutMore, effort.seed(), bounds(Score.of(problem, plan)), looks);
+            workLeft -= effort.work() / 20;
+            if (Score.of(problem, other).compareTo(Score.of(problem, plan)) >= 0) {
+                return plan;
+            }
+            tell(other);
+            return other;
+        }
+
+        /** Whether two plans come to the same up to the shares. */
+        private boolean isAsFair(Plan one, Plan other) {
+            Score first = Score.of(problem, one);
+            Score second = Score.of(problem, other);
+            return Stream.of(Level.values())
+                    .filter(level -> level.compareTo(Level.UNFAIRNESS) <= 0)
+                    .allMatch(level -> first.at(level) == second.at(level));
+        }
+
+        private Plan inOtherPlaces(Plan start) {
+            Plan plan = start;
             int inVain = 0;
             for (long round = 1; workLeft > 0 && inVain < IN_VAIN && !ending.isNow(); round++) {
                 double work = effort.work() / 20;
@@ -126,7 +163,7 @@ public class SatAllocator implements Allocator {
                     tell(plan);
                 }
             }
-            return solution(plan, Map.of());
+            return plan;
         }
 
         private boolean isProven(Plan plan) {

@@ -19,6 +19,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.standclear.booking.allocation.solver.SatSearch.Ending;
+import org.standclear.core.allocation.Allocator.Effort;
 import org.standclear.core.allocation.Allocator.Watcher;
 import org.standclear.core.allocation.Attendant;
 import org.standclear.core.allocation.Bench;
@@ -31,6 +32,7 @@ import org.standclear.core.allocation.PlanRules;
 import org.standclear.core.allocation.Problem;
 import org.standclear.core.allocation.RushWeek;
 import org.standclear.core.allocation.Score;
+import org.standclear.core.allocation.Solution;
 import org.standclear.core.allocation.Span;
 import org.standclear.core.allocation.Times;
 import org.standclear.core.allocation.Turn;
@@ -165,5 +167,22 @@ class BySpellsTests {
         assertThat(new PlanRules(problem).broken(plan)).isEmpty();
         assertThat(after).isLessThan(before);
         assertThat(after.at(Level.TOOL_CHANGES)).isLessThan(before.at(Level.TOOL_CHANGES));
+    }
+
+    /** What the relaxation proves never contradicts a plan that is proven best, and its places break no rule. */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3, 4, 5, 6})
+    void placesNearTheRelaxationKeepTheRulesAndItsBoundHolds(long seed) {
+        Problem problem = new RushWeek(12, 2, 2, 18, seed).problem();
+        Solution best = new SatAllocator().solve(problem, new Effort(seed, 30, Duration.ofMinutes(1)), Watcher.none());
+        NearRelaxation near = new NearRelaxation(problem, new Places(problem), ending());
+
+        Plan plan = near.from(best.plan(), 5);
+
+        assertThat(best.gap(Level.WISHES)).isZero();
+        assertThat(plan.placed()).isNotEmpty();
+        assertThat(new PlanRules(problem).broken(plan)).isEmpty();
+        assertThat(near.bounds().get(Level.WISHES)).isBetween(0L, best.score().at(Level.WISHES));
+        assertThat(near.bounds().get(Level.MOVED)).isZero();
     }
 }
