@@ -38,9 +38,10 @@ final class AtOnce {
                 try {
                     given.add(answer.get());
                 } catch (ExecutionException lost) {
-                    assertThat(lost.getCause()).isInstanceOf(DataAccessException.class);
-                    assertThat(Contention.is((DataAccessException) lost.getCause()))
-                            .isTrue();
+                    assertThat(lost.getCause())
+                            .isInstanceOfSatisfying(
+                                    DataAccessException.class,
+                                    why -> assertThat(Contention.is(why)).isTrue());
                 }
             }
             return given;

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.assertj.core.api.SoftAssertions;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -66,7 +67,7 @@ class PageGrowthIT {
             Map<String, Map<String, Long>> many = read(database, MANY);
             SoftAssertions all = new SoftAssertions();
             few.forEach((page, before) -> {
-                Map<String, Long> after = many.get(page);
+                Map<String, Long> after = Objects.requireNonNull(many.get(page));
                 System.out.println(page + ": " + sum(before) + ", " + sum(after) + " rows");
                 if (!page.equals(SHOWS_MORE)) {
                     long asMuch = Math.max(sum(before) + FEW, Math.round(sum(before) * AS_MUCH));

@@ -165,10 +165,7 @@ class ForecastMeasuredIT {
 
         private String busy() {
             return page(get("/forecast/" + assignment), lab.person(Role.INSTRUCTOR))
-                    .select("#waits ~ div tbody tr")
-                    .first()
-                    .select("td")
-                    .last()
+                    .select("#waits ~ div tbody tr:first-child td:last-child")
                     .text();
         }
 

@@ -64,8 +64,10 @@ final class CountedConnection implements InvocationHandler {
 
         @Override
         public @Nullable Object invoke(Object proxy, Method method, Object @Nullable [] arguments) throws Throwable {
-            boolean sets = arguments != null && arguments.length >= 2 && arguments[0] instanceof Integer;
-            if (sets && method.getName().startsWith("set")) {
+            if (method.getName().startsWith("set")
+                    && arguments != null
+                    && arguments.length >= 2
+                    && arguments[0] instanceof Integer) {
                 values.add(new Value(method, arguments));
             } else if (method.getName().startsWith("execute") && reads.counts(sql)) {
                 reads.add(sql, Explained.rows(connection, sql, this::setAll));
