@@ -7,12 +7,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import org.assertj.core.api.SoftAssertions;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.beans.factory.annotation.Value;
 import org.springframework.boot.test.web.server.LocalServerPort;
 import org.springframework.context.annotation.Import;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.test.annotation.DirtiesContext;
 import org.standclear.platform.time.LabTime;
 import org.standclear.testing.DemoOnH2;
 import org.standclear.testing.DemoOnPostgres;
@@ -103,12 +106,21 @@ class PageGrowthIT {
         }
     }
 
+    /** Twenty thousand bookings in memory would stay with the tests that come after. */
     @Nested
+    @DirtiesContext
     @DemoOnH2
     @Import(CountsReads.class)
-    class OnH2 extends OnAnEngine {}
+    class OnH2 extends OnAnEngine {
+
+        @AfterEach
+        void letGo(@Autowired JdbcClient jdbc) {
+            jdbc.sql("shutdown").update();
+        }
+    }
 
     @Nested
+    @DirtiesContext
     @DemoOnPostgres
     @Import(CountsReads.class)
     class OnPostgresql extends OnAnEngine {}
