@@ -18,6 +18,7 @@ import org.standclear.people.PeopleRegister;
 import org.standclear.people.PeopleRegister.NewPerson;
 import org.standclear.people.PeopleRegister.Password;
 import org.standclear.people.Person;
+import org.standclear.platform.forms.Patience;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.Role;
@@ -91,7 +92,9 @@ public final class SampleLab {
     public CellId cell(int offsetMinutes) {
         var proposed = (Proposed.Kept) cells.propose(new NewProposal(
                 null, SampleCell.file(SampleCell.name(), 1), "new cell", PersonId.next(), offsetMinutes));
-        return ((Decided.Done) cells.approve(proposed.proposal().id(), PersonId.next(), 0)).cell();
+        // beside a background round, as a request does
+        var decided = Patience.again(() -> cells.approve(proposed.proposal().id(), PersonId.next(), 0));
+        return ((Decided.Done) decided).cell();
     }
 
     /** What the desk answers to somebody who books for themselves and needs an attendant. */

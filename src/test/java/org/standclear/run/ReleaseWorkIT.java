@@ -192,7 +192,7 @@ class ReleaseWorkIT {
             int before = inAll();
             benchIsReadyAt(800);
             readsTheDisplay(scene().adaeze, "50");
-            at(600);
+            at(750);
             scene().desk
                     .stepBack(
                             scene().sheet().id(), Part.RELEASER, scene().adaeze.id());
