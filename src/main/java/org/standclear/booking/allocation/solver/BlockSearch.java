@@ -172,7 +172,12 @@ final class BlockSearch {
                 }
             }
         }
-        return (turn, place) -> model.blocks().of(place).stream()
+        Map<Where, List<Integer>> blocks = new HashMap<>();
+        model.alike()
+                .forEach(group -> model.options(group.one())
+                        .forEach(option ->
+                                option.places().forEach(place -> blocks.put(Where.of(place), option.blocks()))));
+        return (turn, place) -> blocks.getOrDefault(Where.of(place), List.of()).stream()
                 .allMatch(block -> !used.containsKey(block)
                         || used.get(block).contains(turn.work().tool()));
     }

@@ -100,14 +100,6 @@ final class BySpells {
         return worked;
     }
 
-    /** A place in any problem: in a part of one, slots have other numbers. */
-    private record Where(String cell, Span span) {
-
-        static Where of(Place place) {
-            return new Where(place.cell(), place.span());
-        }
-    }
-
     /** Every spell by itself: the turns that the numbers have there, on any slots of it. */
     Plan placed(BlockModel blocks, Map<IntVar, Long> numbers) {
         Map<Turn, Deque<String>> ids = new HashMap<>();
@@ -246,7 +238,11 @@ final class BySpells {
         long later = then.parts().stream()
                 .mapToLong(one -> one.weight() * one.most())
                 .sum();
-        model.model().minimize(first.weighted(later + 1).add(then.weighted()));
+        List<BoolVar> unsuited = unsuited(model);
+        long each = unsuited.isEmpty() ? 1 : turns.size() + 1L;
+        LinearExprBuilder sum = first.weighted((later + 1) * each).add(then.weighted(each));
+        unsuited.forEach(sum::add);
+        model.model().minimize(sum);
         noMoreThanFair(model, plan, turns);
         Set<BoolVar> now = model.taken(part.now());
         List<BoolVar> values = new ArrayList<>();
@@ -261,14 +257,17 @@ final class BySpells {
         return part.with(new ReadPlan(model, taken).plan());
     }
 
-    private void addUnsuited(SatModel model, LinearExprBuilder sum) {
+    /** Taken last, when nothing else is lost by another. */
+    private List<BoolVar> unsuited(SatModel model) {
+        List<BoolVar> unsuited = new ArrayList<>();
         for (Group<BoolVar> group : model.alike()) {
             for (int place = 0; place < group.places().size(); place++) {
                 if (!suits.test(group.one(), group.places().get(place))) {
-                    sum.add(group.taken().get(place));
+                    unsuited.add(group.taken().get(place));
                 }
             }
         }
+        return unsuited;
     }
 
     private void noMoreThanFair(SatModel model, Plan plan, Set<String> turns) {
