@@ -9,6 +9,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
+import org.eclipse.angus.mail.smtp.SMTPAddressFailedException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.mail.MailException;
@@ -41,34 +42,54 @@ class MailPost {
         this.clock = clock;
     }
 
+    /** What became of a letter. */
+    private enum Fate {
+        SENT,
+        /** Not sent, for a reason of its own. */
+        NOT_SENT,
+        /** Not sent, and the others need not be tried now. */
+        SERVER_AWAY
+    }
+
     /** Sends what is due; stops at the first sign that the server is away. Says how many left. */
     int round() {
         outbox.dropTooLate(clock.instant());
-        for (int sent = 0; sent < ROUND; sent++) {
-            Optional<Due> due = outbox.claim(instance, clock.instant());
-            if (due.isEmpty() || !carry(due.get())) {
+        outbox.dropUnwanted(clock.instant());
+        int sent = 0;
+        for (int looked = 0; looked < ROUND; looked++) {
+            Instant now = clock.instant();
+            Optional<Due> due = outbox.claim(instance, now);
+            Fate fate = due.map(letter -> letter.notBefore().isAfter(now) ? later(letter) : carry(letter))
+                    .orElse(Fate.SERVER_AWAY);
+            if (fate == Fate.SERVER_AWAY) {
                 return sent;
             }
+            sent += fate == Fate.SENT ? 1 : 0;
         }
-        return ROUND;
+        return sent;
     }
 
-    /** False when the server is away, so that the others need not be tried now. */
-    private boolean carry(Due due) {
+    /** Quiet hours are asked again when a letter leaves: the server may have been away until they began. */
+    private Fate later(Due due) {
+        outbox.waitForQuiet(due, instance);
+        return Fate.NOT_SENT;
+    }
+
+    private Fate carry(Due due) {
         try {
             MimeMessage mail = sender.createMimeMessage();
             Letter.write(mail, due, settings);
             sender.send(mail);
             outbox.sent(due.id(), instance, clock.instant());
-            return true;
+            return Fate.SENT;
         } catch (MailException | MessagingException failed) {
             if (isForGood(failed)) {
                 outbox.refused(due.id(), instance, String.valueOf(failed.getMessage()));
-                return true;
+                return Fate.NOT_SENT;
             }
             LOG.warn("e-mail {} did not leave at try {}: {}", due.id(), due.attempts(), failed.getMessage());
             outbox.failed(due.id(), instance, nextTry(due), String.valueOf(failed.getMessage()));
-            return false;
+            return isOfThisLetter(failed) ? Fate.NOT_SENT : Fate.SERVER_AWAY;
         }
     }
 
@@ -84,6 +105,14 @@ class MailPost {
         }
         return failed instanceof MailSendException many
                 && many.getFailedMessages().values().stream().anyMatch(MailPost::isRefusedAddress);
+    }
+
+    /** The server takes letters, only not for this address and not now (RFC 5321 4.2.1, 4yz to RCPT). */
+    private static boolean isOfThisLetter(Exception failed) {
+        return failed instanceof MailSendException many
+                && many.getFailedMessages().values().stream()
+                        .anyMatch(one -> one instanceof SendFailedException answered
+                                && answered.getNextException() instanceof SMTPAddressFailedException);
     }
 
     private static boolean isRefusedAddress(Exception one) {

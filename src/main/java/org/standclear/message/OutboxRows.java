@@ -1,10 +1,15 @@
 package org.standclear.message;
 
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalTime;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.springframework.transaction.annotation.Transactional;
@@ -29,8 +34,28 @@ class OutboxRows {
         this.jdbc = jdbc;
     }
 
-    /** An e-mail to send. */
-    record Due(UUID id, String address, String subject, List<String> lines, String href, int attempts, Instant made) {}
+    /**
+     * An e-mail to send.
+     *
+     * @param notBefore when the person's quiet hours end, if they are now; otherwise now
+     */
+    record Due(
+            UUID id,
+            String address,
+            String subject,
+            List<String> lines,
+            String href,
+            int attempts,
+            Instant made,
+            Instant notBefore) {}
+
+    /** Says that nothing is sent to whoever has no address or wants nothing any more. */
+    public void dropUnwanted(Instant now) {
+        jdbc.sql("""
+                update messages set mail_state = 'OFF'
+                where mail_state = 'WAITING' and (claimed_until is null or claimed_until < :now) and not exists
+                    (select 1 from message_settings s where s.person_id = messages.person_id and s.mail_on)""").param("now", SqlTime.toSql(now)).update();
+    }
 
     /** Says that what would come too late is not sent any more. */
     public void dropTooLate(Instant now) {
@@ -39,36 +64,90 @@ class OutboxRows {
                 where mail_state = 'WAITING' and mail_until < :now and (claimed_until is null or claimed_until < :now)""").param("now", SqlTime.toSql(now)).update();
     }
 
-    /** Claims the next one that is due and that nobody else has claimed. */
+    /**
+     * Claims the next one that is due. Somebody's letters leave one after the other in the order in which they were written:
+     * when one is due, the oldest that still waits goes first, and while one is under way the others wait.
+     */
     public Optional<Due> claim(String instance, Instant now) {
-        Optional<UUID> id =
-                jdbc.sql("""
-                select id from messages
+        return jdbc.sql("""
+                select person_id, lab_id from messages
                 where mail_state = 'WAITING' and next_try_at <= :now and (claimed_until is null or claimed_until < :now)
-                order by next_try_at, id fetch first row only for update skip locked""").param("now", SqlTime.toSql(now)).query(UUID.class).optional();
-        id.ifPresent(one -> jdbc.sql(
-                        "update messages set claimed_by = :by, claimed_until = :until, attempts = attempts + 1 where id = :id")
-                .param("by", instance)
-                .param("until", SqlTime.toSql(now.plus(CLAIM)))
-                .param("id", one)
-                .update());
-        return id.flatMap(this::due);
+                    and not exists (select 1 from messages u where u.person_id = messages.person_id
+                        and u.mail_state = 'WAITING' and u.lab_id = messages.lab_id and u.claimed_until >= :now)
+                order by next_try_at, id fetch first row only for update skip locked""")
+                .param("now", SqlTime.toSql(now))
+                .query((row, number) ->
+                        new Box(row.getObject("person_id", UUID.class), row.getObject("lab_id", UUID.class)))
+                .optional()
+                .flatMap(this::oldest)
+                .filter(letter ->
+                        letter.claimedUntil() == null || letter.claimedUntil().isBefore(now))
+                .flatMap(letter -> claim(letter.id(), instance, now));
     }
 
-    private Optional<Due> due(UUID id) {
+    /** Whose letters, and of which lab. */
+    private record Box(UUID person, UUID lab) {}
+
+    private record Oldest(UUID id, @Nullable Instant claimedUntil) {}
+
+    /** Waits where another instance is claiming it, so that what it says is what holds. */
+    private Optional<Oldest> oldest(Box box) {
         return jdbc.sql("""
-                select m.*, s.address from messages m join message_settings s on s.person_id = m.person_id
+                select id, claimed_until from messages
+                where person_id = :person and lab_id = :lab and mail_state = 'WAITING'
+                order by created_at, id fetch first row only for update""")
+                .param("person", box.person())
+                .param("lab", box.lab())
+                .query((row, number) ->
+                        new Oldest(row.getObject("id", UUID.class), SqlTime.readNullable(row, "claimed_until")))
+                .optional();
+    }
+
+    private Optional<Due> claim(UUID id, String instance, Instant now) {
+        jdbc.sql("update messages set claimed_by = :by, claimed_until = :until, attempts = attempts + 1 where id = :id")
+                .param("by", instance)
+                .param("until", SqlTime.toSql(now.plus(CLAIM)))
+                .param("id", id)
+                .update();
+        return jdbc.sql("""
+                select m.*, s.address, s.quiet_from, s.quiet_until, l.zone from messages m
+                join message_settings s on s.person_id = m.person_id join labs l on l.id = m.lab_id
                 where m.id = :id""")
                 .param("id", id)
-                .query((row, number) -> new Due(
-                        row.getObject("id", UUID.class),
-                        row.getString("address"),
-                        row.getString("subject"),
-                        row.getString("body").lines().toList(),
-                        row.getString("href"),
-                        row.getInt("attempts"),
-                        SqlTime.read(row, "created_at")))
+                .query((row, number) -> due(row, now))
                 .optional();
+    }
+
+    private static Due due(ResultSet row, Instant now) throws SQLException {
+        QuietHours quiet = new QuietHours(
+                row.getObject("quiet_from", LocalTime.class),
+                row.getObject("quiet_until", LocalTime.class),
+                ZoneId.of(row.getString("zone")));
+        return new Due(
+                row.getObject("id", UUID.class),
+                row.getString("address"),
+                row.getString("subject"),
+                row.getString("body").lines().toList(),
+                row.getString("href"),
+                row.getInt("attempts"),
+                SqlTime.read(row, "created_at"),
+                quiet.earliest(now));
+    }
+
+    /** The person does not want it now: it waits, and so does what else waits for the person, and no try is counted. */
+    public void waitForQuiet(Due due, String instance) {
+        int mine = jdbc.sql("""
+                update messages set claimed_by = null, claimed_until = null, attempts = attempts - 1
+                where id = :id and claimed_by = :by""").param("id", due.id()).param("by", instance).update();
+        if (mine == 1) {
+            jdbc.sql("""
+                    update messages set next_try_at = :next where mail_state = 'WAITING' and next_try_at < :next
+                    and exists (select 1 from messages d where d.id = :id and d.person_id = messages.person_id
+                        and d.lab_id = messages.lab_id)""")
+                    .param("next", SqlTime.toSql(due.notBefore()))
+                    .param("id", due.id())
+                    .update();
+        }
     }
 
     /** It has left; only the instance whose claim still stands may say so. */
