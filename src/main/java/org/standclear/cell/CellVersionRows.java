@@ -4,7 +4,6 @@ import java.time.Instant;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.standclear.platform.ids.CellId;
-import org.standclear.platform.ids.LabId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.time.SqlTime;
 
@@ -16,14 +15,6 @@ class CellVersionRows {
 
     CellVersionRows(JdbcClient jdbc) {
         this.jdbc = jdbc;
-    }
-
-    /** Lets one new cell after the other choose its name. */
-    void lockNames(LabId lab) {
-        jdbc.sql("select id from labs where id = :id for update")
-                .param("id", lab.value())
-                .query((row, number) -> row.getObject(1))
-                .single();
     }
 
     /** A new cell with its first version in force. */

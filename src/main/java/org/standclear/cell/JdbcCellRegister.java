@@ -97,7 +97,8 @@ class JdbcCellRegister implements CellRegister {
         Optional<Cell> cell = Optional.ofNullable(proposal.cell()).map(cells::lock);
         int inForce = cell.map(Cell::currentVersion).orElse(0);
         if (proposal.cell() == null) {
-            versions.lockNames(proposal.lab());
+            // one new cell after the other chooses its name
+            labs.lock(proposal.lab());
         }
         Optional<String> stale = ProposalRules.stale(proposal, cell, seenVersion, cells.all());
         if (stale.isPresent()) {

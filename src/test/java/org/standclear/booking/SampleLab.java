@@ -18,7 +18,6 @@ import org.standclear.people.PeopleRegister;
 import org.standclear.people.PeopleRegister.NewPerson;
 import org.standclear.people.PeopleRegister.Password;
 import org.standclear.people.Person;
-import org.standclear.platform.forms.Patience;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.Role;
@@ -92,8 +91,7 @@ public final class SampleLab {
     public CellId cell(int offsetMinutes) {
         var proposed = (Proposed.Kept) cells.propose(new NewProposal(
                 null, SampleCell.file(SampleCell.name(), 1), "new cell", PersonId.next(), offsetMinutes));
-        // beside a background round, as a request does
-        var decided = Patience.again(() -> cells.approve(proposed.proposal().id(), PersonId.next(), 0));
+        var decided = cells.approve(proposed.proposal().id(), PersonId.next(), 0);
         return ((Decided.Done) decided).cell();
     }
 

@@ -158,7 +158,7 @@ public class LabRegister implements LabMaker {
         if (PlainText.check(reason, LONGEST_REASON) instanceof PlainText.Refused refused) {
             return new Outcome.Refused("reason", refused.says());
         }
-        jdbc.sql("select id from labs order by id for update").query().listOfRows();
+        labs.lockAll();
         Lab lab = labs.find(id).orElseThrow();
         if (lab.closed()) {
             return new Outcome.Done(id);

@@ -1,10 +1,8 @@
 package org.standclear.platform.database;
 
 import java.util.List;
-import org.springframework.jdbc.core.ConnectionCallback;
 import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.stereotype.Component;
-import org.springframework.util.function.SingletonSupplier;
 
 /**
  * Lets PostgreSQL look at tables that the running transaction has filled. Until somebody looks, statements and the checks
@@ -14,20 +12,17 @@ import org.springframework.util.function.SingletonSupplier;
 @Component
 public class TableStatistics {
 
-    private static final String ENGINE = "PostgreSQL";
-
     private final JdbcTemplate jdbc;
-    private final SingletonSupplier<Boolean> wanted;
+    private final Engine engine;
 
-    TableStatistics(JdbcTemplate jdbc) {
+    TableStatistics(JdbcTemplate jdbc, Engine engine) {
         this.jdbc = jdbc;
-        this.wanted = SingletonSupplier.of(() -> ENGINE.equals(jdbc.execute((ConnectionCallback<String>)
-                connection -> connection.getMetaData().getDatabaseProductName())));
+        this.engine = engine;
     }
 
     /** Looks at them in the running transaction; the names come from the program, never from outside. */
     public void lookAgain(List<String> tables) {
-        if (wanted.obtain()) {
+        if (engine.isPostgres()) {
             tables.forEach(table -> jdbc.execute("analyze " + table));
         }
     }

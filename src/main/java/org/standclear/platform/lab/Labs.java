@@ -21,6 +21,7 @@ import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 import org.springframework.transaction.support.TransactionSynchronization;
 import org.springframework.transaction.support.TransactionSynchronizationManager;
+import org.standclear.platform.database.RowLocks;
 import org.standclear.platform.ids.LabId;
 import org.standclear.platform.time.SqlTime;
 
@@ -36,12 +37,17 @@ public class Labs {
     private static final Duration MOMENT = Duration.ofSeconds(1);
 
     private final JdbcClient jdbc;
+    private final RowLocks locks;
     private final boolean refuseOutsideOfScope;
     private final AtomicReference<@Nullable Seen> cached = new AtomicReference<>();
     private final AtomicLong changes = new AtomicLong();
 
-    Labs(JdbcClient jdbc, @Value("${standclear.labs.refuse-outside-of-scope:true}") boolean refuseOutsideOfScope) {
+    Labs(
+            JdbcClient jdbc,
+            RowLocks locks,
+            @Value("${standclear.labs.refuse-outside-of-scope:true}") boolean refuseOutsideOfScope) {
         this.jdbc = jdbc;
+        this.locks = locks;
         this.refuseOutsideOfScope = refuseOutsideOfScope;
     }
 
@@ -151,10 +157,16 @@ public class Labs {
     /** The lab of that id as it is stored now; whoever changes it too waits until the transaction ends. */
     @Transactional(propagation = Propagation.MANDATORY)
     public Optional<Lab> lock(LabId id) {
-        return jdbc.sql("select * from labs where id = :id for update")
+        return jdbc.sql("select * from labs where id = :id" + locks.forChange())
                 .param("id", id.value())
                 .query(Labs::lab)
                 .optional();
+    }
+
+    /** The same for all labs, of which one may depend on the others. */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void lockAll() {
+        jdbc.sql("select id from labs order by id" + locks.forChange()).query().listOfRows();
     }
 
     /** Stores new settings for a lab that exists. */
