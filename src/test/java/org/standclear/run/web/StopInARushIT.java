@@ -16,8 +16,11 @@ import javax.sql.DataSource;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.JdbcTemplate;
+import org.springframework.jdbc.datasource.SingleConnectionDataSource;
 import org.springframework.test.web.servlet.MvcResult;
 import org.standclear.incident.IncidentClass;
+import org.standclear.testing.LockWaits;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
 
@@ -172,14 +175,7 @@ class StopInARushIT {
             try (var set = other.createStatement()) {
                 set.execute("set local deadlock_timeout = '5s'");
             }
-            int waiting = 0;
-            for (int look = 0; look < 200 && waiting == 0; look++) {
-                Thread.sleep(25);
-                waiting = jdbc.sql("select count(*) from pg_stat_activity where datname = current_database()"
-                                + " and wait_event_type = 'Lock'")
-                        .query(Integer.class)
-                        .single();
-            }
+            new LockWaits(new JdbcTemplate(new SingleConnectionDataSource(other, true))).awaitAnybody();
             waits.run();
             try {
                 lock(other, table, id);
