@@ -37,6 +37,8 @@ import org.standclear.trail.TrailEntry;
 @Transactional
 class JdbcRosterImports implements RosterImports {
 
+    private static final int COURSES_SHOWN = 12;
+
     private final RosterRows rows;
     private final Differences differences;
     private final RosterChanges changes;
@@ -123,8 +125,7 @@ class JdbcRosterImports implements RosterImports {
     private Read kept(List<RosterRow> read, List<SentFile> sent, PersonId by) {
         Found found = differences.of(read);
         if (!found.unknownCourses().isEmpty()) {
-            return new Read.Refused(List.of("There is no course " + String.join(", ", found.unknownCourses())
-                    + ". Add it on the page Courses first, or correct the file."));
+            return new Read.Refused(List.of(unknown(List.copyOf(found.unknownCourses()))));
         }
         UUID id = Id.newValue();
         String name = sent.stream().map(SentFile::name).collect(Collectors.joining(", "));
@@ -139,6 +140,15 @@ class JdbcRosterImports implements RosterImports {
                 now(),
                 read);
         return new Read.Kept(id);
+    }
+
+    /** A file whose columns were mixed up may name thousands. */
+    private static String unknown(List<String> courses) {
+        int more = courses.size() - COURSES_SHOWN;
+        return "There is no course "
+                + courses.stream().limit(COURSES_SHOWN).collect(Collectors.joining(", "))
+                + (more > 0 ? " and " + more + " more" : "")
+                + ". Add it on the page Courses first, or correct the file.";
     }
 
     @Override

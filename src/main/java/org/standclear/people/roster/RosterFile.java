@@ -61,7 +61,7 @@ final class RosterFile {
     }
 
     private void read(String text) {
-        String header = text.lines().findFirst().orElse("");
+        String header = text.lines().filter(line -> !line.isBlank()).findFirst().orElse("");
         CSVFormat format = CSVFormat.DEFAULT
                 .builder()
                 .setDelimiter(delimiter(header))

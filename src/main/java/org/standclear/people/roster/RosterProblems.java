@@ -5,13 +5,17 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.standclear.people.accounts.AccountForms;
 import org.standclear.platform.text.PlainText;
+import org.standclear.platform.text.TableCell;
 
 /** Looks at a roster line by line; keeps one clear sentence for each thing that is wrong, and counts what is too many. */
 final class RosterProblems {
 
     private static final int SHOWN = 12;
+    private static final int LONGEST_SHOWN = 80;
+    private static final int LONGEST = 300;
 
     private final List<String> says = new ArrayList<>();
     private final Map<String, RosterRow> byLogin = new HashMap<>();
@@ -20,7 +24,8 @@ final class RosterProblems {
 
     void add(String sentence) {
         if (says.size() < SHOWN) {
-            says.add(sentence);
+            // cells of the file stand in it, and a cell may be a megabyte
+            says.add(PlainText.mended(sentence, LONGEST));
         } else {
             more++;
         }
@@ -44,30 +49,27 @@ final class RosterProblems {
     private static Optional<String> wrong(RosterRow row) {
         String line = "Line " + row.line() + ": ";
         if (!AccountForms.isLogin(row.login())) {
-            return Optional.of(line + "\"" + row.login()
+            return Optional.of(line + "\"" + PlainText.mended(row.login(), LONGEST_SHOWN)
                     + "\" is no sign-in name: 2 to 60 letters a to z, digits, full stop, hyphen, underscore, @.");
         }
-        if (startsLikeFormula(row.name()) || startsLikeFormula(row.team())) {
-            return Optional.of(
-                    line + "a cell begins like a formula (" + row.name().charAt(0) + "...); write it as text.");
-        }
-        if (PlainText.check(row.name(), 80) instanceof PlainText.Refused refused) {
-            return Optional.of(line + "the name: " + refused.says());
-        }
-        if (PlainText.check(row.course(), 20) instanceof PlainText.Refused refused) {
-            return Optional.of(line + "the course: " + refused.says());
-        }
-        if (PlainText.check(row.section(), 20) instanceof PlainText.Refused refused) {
-            return Optional.of(line + "the section: " + refused.says());
-        }
-        if (row.team().length() > 40 || row.address().length() > 254) {
-            return Optional.of(line + "a cell is too long.");
-        }
-        return Optional.empty();
+        return Stream.of(row.name(), row.course(), row.section(), row.team())
+                .filter(TableCell::beginsLikeFormula)
+                .findFirst()
+                .map(cell -> line + "a cell begins like a formula (" + cell.charAt(0) + "...); write it as text.")
+                .or(() -> cell(line + "the name: ", row.name(), 80))
+                .or(() -> cell(line + "the course: ", row.course(), 20))
+                .or(() -> cell(line + "the section: ", row.section(), 20))
+                .or(() -> row.team().isEmpty() ? Optional.empty() : cell(line + "the team: ", row.team(), 40))
+                .or(() -> row.address().length() > 254
+                        ? Optional.of(line + "the e-mail address: Use 254 characters at most; this has "
+                                + row.address().length() + ".")
+                        : Optional.empty());
     }
 
-    private static boolean startsLikeFormula(String cell) {
-        return !cell.isEmpty() && "=+-@\t\r".indexOf(cell.charAt(0)) >= 0;
+    private static Optional<String> cell(String where, String text, int max) {
+        return PlainText.check(text, max) instanceof PlainText.Refused refused
+                ? Optional.of(where + refused.says())
+                : Optional.empty();
     }
 
     private Optional<String> repeated(RosterRow row) {

@@ -34,6 +34,10 @@ final class RosterText {
         }
         text.flip();
         String whole = text.toString();
+        if (whole.indexOf('\0') >= 0) {
+            throw new RosterException(
+                    "The file is UTF-16 without a mark, or no text. Save it as \"CSV UTF-8\" and send it again.");
+        }
         return whole.startsWith("\uFEFF") ? whole.substring(1) : whole;
     }
 

@@ -37,6 +37,7 @@ class RosterUndo {
     /** Accounts that the roster added and that are nothing but a student's of its lab, without a section. */
     private static final String TO_CLOSE = """
             id in (select f.person_id from roster_effects f where f.import_id = :id and f.kind = 'ADDED')
+            and id not in (:still)
             and not exists (select 1 from person_roles r where r.person_id = people.id
                 and (r.role <> 'STUDENT' or r.lab_id <> %s))
             and not exists (select 1 from enrolments e where e.person_id = people.id)""".formatted(LAB);
@@ -59,7 +60,7 @@ class RosterUndo {
     /**
      * Takes everything back that nobody has built on.
      *
-     * @param studentsStill whom the roster let into the lab and who stay its students
+     * @param studentsStill whom the roster let into the lab and who stay its students, with an account that stays open
      */
     TakenBack takeBack(UUID roster, Collection<UUID> studentsStill, Instant at) {
         change(
@@ -75,14 +76,18 @@ class RosterUndo {
         List<Place> reopened = reopen(roster);
         List<Place> ended = end(roster);
         addresses.forget(addresses(roster));
-        endSessions(roster);
+        List<UUID> still = new ArrayList<>(studentsStill);
+        // SQL knows no empty list
+        still.add(Id.newValue());
+        endSessions(roster, still);
         int closed = jdbc.sql("""
                 update people set active = false, closed_at = coalesce(closed_at, :at), version = version + 1
                 where active and """ + " " + TO_CLOSE)
                 .param("id", roster)
+                .param("still", still)
                 .param("at", SqlTime.toSql(at))
                 .update();
-        seeOut(roster, studentsStill);
+        seeOut(roster, still);
         return new TakenBack(closed, reopened, ended);
     }
 
@@ -127,10 +132,7 @@ class RosterUndo {
      * Who is a student of the lab by the roster alone is none any more: those with an account of another lab, and those whom
      * another lab let in since. A closed account keeps what it was.
      */
-    private void seeOut(UUID roster, Collection<UUID> studentsStill) {
-        List<UUID> still = new ArrayList<>(studentsStill);
-        // SQL knows no empty list
-        still.add(Id.newValue());
+    private void seeOut(UUID roster, List<UUID> still) {
         jdbc.sql("""
                 delete from person_roles where role = 'STUDENT' and lab_id = %1$s and person_id not in (:still)
                 and exists (select 1 from roster_effects f join people p on p.id = f.person_id
@@ -143,12 +145,12 @@ class RosterUndo {
                     where e.person_id = person_roles.person_id and c.lab_id = %1$s)""".formatted(LAB)).param("id", roster).param("still", still).update();
     }
 
-    /** People with an account of another lab whom the roster made students of this one, by name. */
+    /** Whom the roster made students of this lab, with a new account or with one of another lab, by name. */
     Map<UUID, String> letIn(UUID roster) {
         Map<UUID, String> names = new LinkedHashMap<>();
         jdbc.sql("""
                 select p.id, p.printed_name from people p where p.id in (
-                    select f.person_id from roster_effects f where f.import_id = :id and f.kind = 'LET_IN')
+                    select f.person_id from roster_effects f where f.import_id = :id and f.kind in ('LET_IN', 'ADDED')) and p.active
                 order by p.sort_name, p.id""").param("id", roster).query(row -> {
             names.put(row.getObject("id", UUID.class), row.getString("printed_name"));
         });
@@ -220,11 +222,12 @@ class RosterUndo {
     }
 
     /** Whoever is signed in with an account that is about to be closed is not any more. */
-    private void endSessions(UUID roster) {
+    private void endSessions(UUID roster, List<UUID> still) {
         Set<String> open = Set.copyOf(sessions.logins());
         jdbc
                 .sql("select login from people where active and " + TO_CLOSE)
                 .param("id", roster)
+                .param("still", still)
                 .query(String.class)
                 .list()
                 .stream()

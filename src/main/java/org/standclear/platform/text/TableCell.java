@@ -13,6 +13,11 @@ public final class TableCell {
     /** The text, with an apostrophe before it where it begins like a formula; empty for null. */
     public static String plain(@Nullable String text) {
         String cell = text == null ? "" : text;
-        return !cell.isEmpty() && FORMULA_STARTS.indexOf(cell.charAt(0)) >= 0 ? "'" + cell : cell;
+        return beginsLikeFormula(cell) ? "'" + cell : cell;
+    }
+
+    /** Whether a table program would take it for a formula. */
+    public static boolean beginsLikeFormula(String cell) {
+        return !cell.isEmpty() && FORMULA_STARTS.indexOf(cell.charAt(0)) >= 0;
     }
 }

@@ -2,6 +2,7 @@ package org.standclear.people.roster;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.tuple;
 
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
@@ -74,12 +75,69 @@ class RosterFileTests {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"=HYPERLINK(\"\"x\"\")", "+1", "-2", "@SUM(A1)"})
+    @ValueSource(
+            strings = {"=HYPERLINK(\"\"x\"\")", "+1", "-2", "@SUM(A1)", "\uFF1D1", "\uFF0B1", "\uFF0D1", "\uFF20A"})
     void refusesACellThatATableProgramWouldRun(String name) {
         assertThat(problems(HEADER + "noor,\"" + name + "\",R,01\n"))
                 .singleElement()
                 .asString()
                 .contains("Line 2: a cell begins like a formula");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {",R,01,=1", "Noor,=R,01,A", "Noor,R,@1,A", "Noor,R,01,\uFF1D1"})
+    void refusesAFormulaInAnyCellAndNamesHowThatBegins(String cells) {
+        String sign = cells.codePoints()
+                .filter(c -> "=@\uFF1D".indexOf(c) >= 0)
+                .mapToObj(Character::toString)
+                .findFirst()
+                .orElseThrow();
+
+        assertThat(problems("login,name,course,section,team\nnoor," + cells + "\n"))
+                .containsExactly("Line 2: a cell begins like a formula (" + sign + "...); write it as text.");
+    }
+
+    @Test
+    void refusesATeamOfSeveralLinesOrThatTurnsTheReading() {
+        String head = "login,name,course,section,team\nnoor,Noor,R,01,";
+        assertThat(problems(head + "\"A\nB\"\n"))
+                .singleElement()
+                .asString()
+                .contains("the team: Leave out character 2");
+        assertThat(problems(head + "A\u202EB\n")).singleElement().asString().contains("U+202E");
+        assertThat(problems(head + "x".repeat(41) + "\n"))
+                .singleElement()
+                .asString()
+                .contains("40 characters at most");
+    }
+
+    @Test
+    void saysInOneShortLineThatACellOfAMegabyteIsTooLong() {
+        String huge = "x".repeat(1 << 20);
+        assertThat(problems(HEADER + huge + ",Noor,R,01\n" + "noor," + huge + ",R,01\n" + "wren,Wren,R," + huge + "\n"))
+                .hasSize(3)
+                .allSatisfy(line -> assertThat(line).startsWith("Line ").hasSizeLessThan(200));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"\n", "\r\n", "\r"})
+    void readsEveryKindOfLineEndQuotesAndABlankFirstLine(String end) {
+        String text = end + "login;name;course;section" + end + "noor;\"Candlewick, \"\"Noor\"\"\";R;01" + end;
+
+        assertThat(RosterFile.of(text).rows())
+                .extracting(RosterRow::login, RosterRow::name)
+                .containsExactly(tuple("noor", "Candlewick, \"Noor\""));
+    }
+
+    @Test
+    void saysThatWindowsLettersAreNotUtf8AndKnowsUtf16WithoutAMark() {
+        byte[] windows = (HEADER + "noor,Noor \u20AC,R,01\n").getBytes(Charset.forName("windows-1252"));
+        assertThatThrownBy(() -> RosterText.of(windows)).hasMessageStartingWith("Line 2 is not UTF-8: byte 80");
+        for (String wide : List.of("UTF-16LE", "UTF-16BE")) {
+            byte[] unmarked = (HEADER + "noor,Noor,R,01\n").getBytes(Charset.forName(wide));
+            assertThatThrownBy(() -> RosterText.of(unmarked))
+                    .hasMessageStartingWith("The file is UTF-16 without a mark");
+        }
     }
 
     @Test

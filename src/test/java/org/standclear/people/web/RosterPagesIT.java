@@ -133,6 +133,13 @@ class RosterPagesIT {
             assertThat(document(unknown).select("[role=alert] li").eachText())
                     .containsExactly(
                             "There is no course NO SUCH COURSE. Add it on the page Courses first, or correct the file.");
+            String mixedUp = IntStream.range(0, 300)
+                    .mapToObj(i -> "s" + i + own + ",Student,C" + i + own + ",01")
+                    .collect(Collectors.joining("\n"));
+            assertThat(document(sendFile("login,name,course,section\n" + mixedUp))
+                            .select("[role=alert] li")
+                            .text())
+                    .contains(" and 288 more. Add it on the page Courses");
             assertThat(document(send(
                                     post("/people/rosters")
                                             .param(

@@ -52,6 +52,28 @@ class RosterTakenBackIT {
         }
 
         @Test
+        void leavesAnAccountOpenThatHasABookingAheadAndSaysSo() {
+            String preview = location(
+                    sendFile(HEADER + line("tal", "Tal Emberley", "01") + line("wren", "Wren Saltmarsh", "01")));
+            location(apply(preview));
+            SampleLab lab = new SampleLab(application);
+            lab.authorise(known("wren").id());
+            lab.booked(lab.cell(0), "2026-03-12T09:00:00Z", known("wren"), null);
+            assertThat(page(get(preview), ines()).text())
+                    .contains("Wren Saltmarsh: has a booking ahead and stays a student of this lab")
+                    .doesNotContain("Tal Emberley: has a booking");
+
+            location(act(preview + "/undo"));
+
+            assertThat(known("wren").active())
+                    .as("whoever booked can still come")
+                    .isTrue();
+            assertThat(known("wren").roles()).containsExactly(Role.STUDENT);
+            assertThat(courses.enrolmentsOf(known("wren").id())).isEmpty();
+            assertThat(known("tal").active()).isFalse();
+        }
+
+        @Test
         void leavesAnAccountOpenThatIsInAnotherSectionByNow() {
             String preview = location(sendFile(HEADER + line("wren", "Wren Saltmarsh", "01")));
             location(apply(preview));
