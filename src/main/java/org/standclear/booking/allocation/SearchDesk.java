@@ -8,9 +8,11 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.beans.factory.DisposableBean;
@@ -104,8 +106,13 @@ public class SearchDesk implements DisposableBean {
                 return new Begun.Searching(other.get().id());
             }
             UUID search = searches.begin(id, seed, by);
-            Runnable work = LabScope.carry(() -> search(search));
-            afterCommit(() -> searching.execute(work));
+            Watching watching = new Watching(search);
+            Runnable work = LabScope.carry(() -> search(search, watching));
+            afterCommit(() -> {
+                // from the moment it waits for its turn: until then the searches before it may take minutes
+                watching.live();
+                searching.execute(work);
+            });
             return new Begun.Searching(search);
         }));
     }
@@ -119,11 +126,9 @@ public class SearchDesk implements DisposableBean {
         });
     }
 
-    private void search(UUID id) {
-        Search search = searches.find(id).orElseThrow();
-        Watching watching = new Watching(id);
-        var sign = living.scheduleWithFixedDelay(watching::sign, 0, SIGN_OF_LIFE.toMillis(), TimeUnit.MILLISECONDS);
+    private void search(UUID id, Watching watching) {
         try {
+            Search search = searches.find(id).orElseThrow();
             Problem problem = problems.of(windows.find(search.window()).orElseThrow());
             Solution solution = allocator.solve(problem, new Effort(search.seed(), WORK, AT_MOST), watching);
             keep(search, problem, solution);
@@ -132,7 +137,7 @@ public class SearchDesk implements DisposableBean {
             transaction.executeWithoutResult(status -> searches.end(
                     id, State.FAILED, Map.of(), "The search failed; nothing was booked. " + failed.getMessage()));
         } finally {
-            sign.cancel(false);
+            watching.end();
         }
     }
 
@@ -167,9 +172,21 @@ public class SearchDesk implements DisposableBean {
         private final UUID search;
         private final AtomicReference<Map<Level, Value>> standing = new AtomicReference<>(Map.of());
         private volatile boolean stop;
+        private volatile @Nullable Future<?> signs;
 
         Watching(UUID search) {
             this.search = search;
+        }
+
+        void live() {
+            signs = living.scheduleWithFixedDelay(this::sign, 0, SIGN_OF_LIFE.toMillis(), TimeUnit.MILLISECONDS);
+        }
+
+        void end() {
+            Future<?> running = signs;
+            if (running != null) {
+                running.cancel(false);
+            }
         }
 
         @Override
