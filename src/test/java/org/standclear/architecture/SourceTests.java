@@ -21,6 +21,9 @@ class SourceTests {
     private static final List<TextFile> ALL = Stream.concat(
                     MAIN.stream(), TextFile.below("src/test/java", ".java").stream())
             .toList();
+    private static final List<TextFile> SHOWN = Stream.of(".css", ".js", ".html")
+            .flatMap(end -> TextFile.below("src/main/resources", end).stream())
+            .toList();
 
     private static final Pattern EMPTY_WORDS = Pattern.compile(".*(Util|Utils|Manager|Helper|Impl|Dto|DTO)");
     private static final Pattern PUBLIC_TYPE = Pattern.compile(
@@ -84,6 +87,8 @@ class SourceTests {
     @Test
     void filesAreShort() {
         assertThat(faults(ALL, SourceTests::tooLong)).isEmpty();
+        assertThat(SHOWN).hasSizeGreaterThan(100);
+        assertThat(faults(SHOWN, SourceTests::tooLong)).isEmpty();
     }
 
     @Test
