@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.springframework.jdbc.core.JdbcTemplate;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.standclear.message.Messages.Wishes;
 import org.standclear.people.MailAddresses;
@@ -18,16 +19,20 @@ import org.standclear.platform.ids.PersonId;
 class JdbcMailAddresses implements MailAddresses {
 
     private static final int BATCH = 1000;
+    private static final String WITHOUT = """
+            select p.id from people p
+            where p.id in (:people) and not exists (select 1 from message_settings s where s.person_id = p.id)""";
     private static final String KEEP = """
-            insert into message_settings (person_id, address, mail_on, quiet_from, quiet_until)
-            select p.id, cast(? as varchar(254)), true, cast(? as time), cast(? as time) from people p
-            where p.id = ? and not exists (select 1 from message_settings s where s.person_id = p.id)""";
+            insert into message_settings (address, quiet_from, quiet_until, person_id, mail_on)
+            values (?, ?, ?, ?, true)""";
 
     private final JdbcTemplate jdbc;
+    private final JdbcClient client;
     private final TableStatistics statistics;
 
-    JdbcMailAddresses(JdbcTemplate jdbc, TableStatistics statistics) {
+    JdbcMailAddresses(JdbcTemplate jdbc, JdbcClient client, TableStatistics statistics) {
         this.jdbc = jdbc;
+        this.client = client;
         this.statistics = statistics;
     }
 
@@ -49,13 +54,27 @@ class JdbcMailAddresses implements MailAddresses {
     @Override
     public void keep(Map<PersonId, String> addresses) {
         List<Map.Entry<PersonId, String>> all = List.copyOf(addresses.entrySet());
-        int first = Math.min(BATCH, all.size());
-        each(KEEP, all.subList(0, first));
-        if (all.size() > first) {
-            // planned for the few rows that there were, each of many would read all that came before it
-            statistics.lookAgain(List.of("message_settings"));
-            each(KEEP, all.subList(first, all.size()));
+        for (int from = 0; from < all.size(); from += BATCH) {
+            keep(all.subList(from, Math.min(from + BATCH, all.size())));
+            if (from == 0 && all.size() > BATCH) {
+                // planned for the few rows that there were, the next question would read all that came before it
+                statistics.lookAgain(List.of("message_settings"));
+            }
         }
+    }
+
+    private void keep(List<Map.Entry<PersonId, String>> addresses) {
+        Set<UUID> without = Set.copyOf(client.sql(WITHOUT)
+                .param(
+                        "people",
+                        addresses.stream().map(one -> one.getKey().value()).toList())
+                .query(UUID.class)
+                .list());
+        each(
+                KEEP,
+                addresses.stream()
+                        .filter(one -> without.contains(one.getKey().value()))
+                        .toList());
     }
 
     @Override
