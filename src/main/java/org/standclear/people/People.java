@@ -1,6 +1,7 @@
 package org.standclear.people;
 
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -9,6 +10,9 @@ import org.standclear.platform.security.Role;
 
 /** Finds people. */
 public interface People {
+
+    /** The name of an id that nobody has. */
+    String UNKNOWN = "unknown";
 
     /** The person of that id, active or not. */
     Optional<Person> find(PersonId id);
@@ -24,6 +28,17 @@ public interface People {
 
     /** The printed name, or "unknown" for an id nobody has. */
     default String printedName(PersonId id) {
-        return find(id).map(Person::printedName).orElse("unknown");
+        return find(id).map(Person::printedName).orElse(UNKNOWN);
+    }
+
+    /** The same of each of these, asked together. */
+    default Map<PersonId, String> printedNames(Collection<PersonId> ids) {
+        Map<PersonId, Person> found = all(ids);
+        Map<PersonId, String> names = new HashMap<>();
+        ids.forEach(id -> {
+            Person person = found.get(id);
+            names.put(id, person == null ? UNKNOWN : person.printedName());
+        });
+        return names;
     }
 }

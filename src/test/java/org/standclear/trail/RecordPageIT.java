@@ -25,6 +25,7 @@ import org.standclear.platform.lab.Labs;
 import org.standclear.platform.security.Role;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
+import org.standclear.testing.StatementCount;
 import org.standclear.testing.web.Accounts;
 
 /** The page Record on both engines: entries, filters, pages, exports, verify. */
@@ -129,6 +130,26 @@ class RecordPageIT {
         private String olderThan(Document page) {
             String link = page.select("a[rel=next]").attr("href");
             return link.substring(link.indexOf('?'));
+        }
+
+        @Test
+        void asksForManyPeopleAsForOne() throws Exception {
+            Person reader = Accounts.add(register, "Somebody", Role.REVIEWER);
+            PersonId wren = Accounts.add(register, "Wren One", Role.STUDENT).id();
+            append(TrailEntry.of(lab(), "test.named", "n", wren, "One did it."));
+            int one = statements(reader);
+            for (int i = 0; i < 20; i++) {
+                PersonId other =
+                        Accounts.add(register, "Wren " + i, Role.STUDENT).id();
+                append(TrailEntry.of(lab(), "test.named", "n", other, "Another did it."));
+            }
+            assertThat(statements(reader)).isEqualTo(one);
+        }
+
+        /** A first look is noted and asks more. */
+        private int statements(Person reader) throws Exception {
+            as(reader, get("/record"));
+            return StatementCount.of(() -> as(reader, get("/record")));
         }
 
         @Test

@@ -5,24 +5,23 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
-import org.standclear.platform.ids.LabId;
+import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.PrintedNames;
-import org.standclear.trail.TrailReader;
 
 /** What the filter's lists offer: value and words, in order. */
 record FilterChoices(Map<String, String> kinds, Map<String, String> people) {
 
-    static FilterChoices of(LabId lab, TrailReader reader, PrintedNames names, RecordFilterForm form) {
+    static FilterChoices of(List<String> kinds, List<PersonId> actors, PrintedNames names, RecordFilterForm form) {
         Map<String, String> people = new LinkedHashMap<>();
         people.put("", "anybody");
-        reader.actors(lab).stream()
+        actors.stream()
                 .map(person -> Map.entry(person.toString(), names.of(person)))
                 .sorted(Comparator.comparing(Map.Entry::getValue))
                 .forEach(choice -> people.put(choice.getKey(), choice.getValue()));
         if (form.personId() != null) {
             people.putIfAbsent(form.person(), names.of(form.personId()));
         }
-        return new FilterChoices(kinds(reader.kinds(lab)), people);
+        return new FilterChoices(kinds(kinds), people);
     }
 
     private static Map<String, String> kinds(List<String> kinds) {

@@ -4,12 +4,14 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
+import java.util.HashMap;
 import java.util.Map;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Lab;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.security.PrintedNames;
@@ -41,7 +43,11 @@ class RecordExport {
         PrintWriter out = attachment(response, "text/csv", "record.csv");
         try (CSVPrinter csv = new CSVPrinter(out, CSVFormat.RFC4180)) {
             csv.printRecord("entry", "at", "what", "who", "kind", "subject", "facts", "previous hash", "hash");
-            reader.each(filter(parameters), entry -> write(entry, csv));
+            Map<PersonId, String> known = new HashMap<>();
+            reader.each(
+                    filter(parameters),
+                    entry -> write(
+                            entry, entry.actor() == null ? "" : known.computeIfAbsent(entry.actor(), names::of), csv));
         }
     }
 
@@ -56,13 +62,13 @@ class RecordExport {
         return RecordFilterForm.of(parameters).filter(lab.id(), lab.zone());
     }
 
-    private void write(RecordedEntry entry, CSVPrinter csv) {
+    private void write(RecordedEntry entry, String who, CSVPrinter csv) {
         try {
             csv.printRecord(
                     entry.sequence(),
                     labTime.iso(entry.at()),
                     TableCell.plain(entry.words()),
-                    TableCell.plain(entry.actor() == null ? "" : names.of(entry.actor())),
+                    TableCell.plain(who),
                     TableCell.plain(entry.kind()),
                     TableCell.plain(entry.subject()),
                     TableCell.plain(entry.factsText()),

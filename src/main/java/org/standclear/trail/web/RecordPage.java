@@ -3,11 +3,16 @@ package org.standclear.trail.web;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Lab;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.security.PrintedNames;
@@ -47,16 +52,26 @@ class RecordPage {
                 errors.isEmpty() ? reader.latest(form.filter(lab.id(), lab.zone()), before, ENTRIES + 1) : List.of();
         model.addAttribute("form", form);
         model.addAttribute("errors", errors);
-        model.addAttribute("choices", FilterChoices.of(lab.id(), reader, names, form));
+        List<PersonId> actors = reader.actors(lab.id());
+        PrintedNames known = names.knowing(people(actors, found, form));
+        model.addAttribute("choices", FilterChoices.of(reader.kinds(lab.id()), actors, known, form));
         model.addAttribute(
                 "entries",
                 found.stream()
                         .limit(ENTRIES)
-                        .map(entry -> EntryView.of(entry, names))
+                        .map(entry -> EntryView.of(entry, known))
                         .toList());
         model.addAttribute("isFirstPage", before == Long.MAX_VALUE);
         addAddresses(form, found, model);
         return "record/entries";
+    }
+
+    /** Everybody whom the page names. */
+    private static Set<PersonId> people(List<PersonId> actors, List<RecordedEntry> found, RecordFilterForm form) {
+        return Stream.of(actors.stream(), found.stream().map(RecordedEntry::actor), Stream.of(form.personId()))
+                .flatMap(people -> people)
+                .filter(Objects::nonNull)
+                .collect(Collectors.toSet());
     }
 
     private static void addAddresses(RecordFilterForm form, List<RecordedEntry> found, Model model) {

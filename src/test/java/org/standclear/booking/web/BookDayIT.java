@@ -3,25 +3,20 @@ package org.standclear.booking.web;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 
-import ch.qos.logback.classic.Level;
-import ch.qos.logback.classic.Logger;
-import ch.qos.logback.classic.spi.ILoggingEvent;
-import ch.qos.logback.core.read.ListAppender;
 import java.util.Objects;
 import org.jsoup.nodes.Document;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
-import org.slf4j.LoggerFactory;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.context.ApplicationContext;
-import org.springframework.jdbc.core.JdbcTemplate;
 import org.standclear.booking.SampleLab;
 import org.standclear.people.Person;
 import org.standclear.platform.security.Role;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
+import org.standclear.testing.StatementCount;
 import org.standclear.testing.web.PageCases;
 
 /** A day of the Book page at its edges. It is Wed 11 March 2026, 09:00 UTC; slots can be booked 14 days ahead. */
@@ -44,28 +39,13 @@ class BookDayIT {
             return Objects.requireNonNull(lab);
         }
 
-        /** How many statements the page asks, as the framework logs them. */
-        private int statements(Person reader, String day) {
-            Logger logger = (Logger) LoggerFactory.getLogger(JdbcTemplate.class);
-            ListAppender<ILoggingEvent> seen = new ListAppender<>();
-            seen.start();
-            logger.addAppender(seen);
-            logger.setLevel(Level.DEBUG);
-            logger.setAdditive(false);
-            try {
-                page(get("/book").param("day", day), reader);
-            } finally {
-                logger.setLevel(null);
-                logger.setAdditive(true);
-                logger.detachAppender(seen);
-            }
-            return (int) seen.list.stream()
-                    .filter(event -> event.getFormattedMessage().startsWith("Executing prepared SQL statement"))
-                    .count();
+        /** How many statements the page asks. */
+        private int statements(Person reader, String day) throws Exception {
+            return StatementCount.of(() -> page(get("/book").param("day", day), reader));
         }
 
         @Test
-        void asksAsManyStatementsForManyCellsAsForFew() throws InterruptedException {
+        void asksAsManyStatementsForManyCellsAsForFew() throws Exception {
             Person noor = lab().student("Noor Candlewick");
             page(get("/book?day=2026-03-13"), noor);
             int few = statements(noor, "2026-03-13");
