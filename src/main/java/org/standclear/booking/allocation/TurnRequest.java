@@ -1,6 +1,7 @@
 package org.standclear.booking.allocation;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.standclear.core.allocation.Span;
@@ -34,5 +35,15 @@ public record TurnRequest(
     public TurnRequest {
         canCome = List.copyOf(canCome);
         wishes = List.copyOf(wishes);
+    }
+
+    /** Who stands at the e-stop of its turns; nobody when it asks for none. */
+    public Optional<PersonId> named() {
+        return turns > 0 ? Optional.ofNullable(partner) : Optional.empty();
+    }
+
+    /** The same without a partner. */
+    TurnRequest alone() {
+        return new TurnRequest(id, window, operator, null, assignment, tool, turns, attends, makeUp, canCome, wishes);
     }
 }

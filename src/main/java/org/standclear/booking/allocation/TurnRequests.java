@@ -24,11 +24,13 @@ public class TurnRequests {
 
     private final JdbcClient jdbc;
     private final Windows windows;
+    private final PartnerLetters letters;
     private final Clock clock;
 
-    TurnRequests(JdbcClient jdbc, Windows windows, Clock clock) {
+    TurnRequests(JdbcClient jdbc, Windows windows, PartnerLetters letters, Clock clock) {
         this.jdbc = jdbc;
         this.windows = windows;
+        this.letters = letters;
         this.clock = clock;
     }
 
@@ -43,16 +45,45 @@ public class TurnRequests {
                 .findFirst();
     }
 
+    /** The requests that name the person as partner, in the order in which people asked first. */
+    List<TurnRequest> naming(UUID window, PersonId partner) {
+        return read("window_id = :window and partner_id = :operator", window, partner);
+    }
+
     /**
      * Puts the request in the place of the person's earlier one, which is another one then; not when somebody has just
-     * accepted a plan or closed the window.
+     * accepted a plan or closed the window. Whoever is named anew is told, and so is who is no longer. A partner who has
+     * declined meanwhile stays out of it.
      */
     @Transactional
-    public boolean ask(TurnRequest asked) {
-        if (!windows.lock(asked.window()).isUndecided()) {
+    public boolean ask(TurnRequest sent) {
+        Window window = windows.lock(sent.window());
+        if (!window.isUndecided()) {
             return false;
         }
+        TurnRequest asked = sent.partner() != null && isDeclined(sent) ? sent.alone() : sent;
+        TurnRequest before = of(asked.window(), asked.operator()).orElse(null);
         remove(asked.window(), asked.operator());
+        insert(asked);
+        letters.changed(window, before, asked);
+        return true;
+    }
+
+    private boolean isDeclined(TurnRequest sent) {
+        return jdbc.sql("""
+                        select count(*) from booking_partner_declines
+                        where window_id = :window and operator_id = :operator and partner_id = cast(:partner as uuid)""")
+                        .param("window", sent.window())
+                        .param("operator", sent.operator().value())
+                        .param(
+                                "partner",
+                                sent.partner() == null ? null : sent.partner().value())
+                        .query(Integer.class)
+                        .single()
+                > 0;
+    }
+
+    private void insert(TurnRequest asked) {
         jdbc.sql("""
                 insert into booking_turn_requests (id, window_id, operator_id, partner_id, assignment_id, tool, turns,
                     attends, make_up, asked_at)
@@ -75,14 +106,31 @@ public class TurnRequests {
                 .update();
         insert(asked.id(), "CAN", asked.canCome());
         insert(asked.id(), "WISH", asked.wishes());
-        return true;
+    }
+
+    /** The request goes on without its partner: the plan finds an attendant. The window is locked. */
+    void letPartnerGo(TurnRequest request) {
+        jdbc.sql("update booking_turn_requests set partner_id = null where id = :id")
+                .param("id", request.id())
+                .update();
+    }
+
+    /** The request has that partner again. The window is locked. */
+    void nameAgain(TurnRequest request, PersonId partner) {
+        jdbc.sql("update booking_turn_requests set partner_id = :partner where id = :id")
+                .param("partner", partner.value())
+                .param("id", request.id())
+                .update();
     }
 
     /** Takes the person's request back, unless somebody has just accepted a plan or closed the window. */
     @Transactional
     public void withdraw(UUID window, PersonId operator) {
-        if (windows.lock(window).isUndecided()) {
+        Window locked = windows.lock(window);
+        if (locked.isUndecided()) {
+            TurnRequest before = of(window, operator).orElse(null);
             remove(window, operator);
+            letters.changed(locked, before, null);
         }
     }
 

@@ -9,6 +9,7 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.standclear.booking.CellFit;
+import org.standclear.booking.allocation.TurnPartners;
 import org.standclear.booking.allocation.TurnRequest;
 import org.standclear.booking.allocation.Window;
 import org.standclear.cell.Cells;
@@ -36,6 +37,7 @@ class TurnReader {
     private final People people;
     private final Authorisations authorisations;
     private final CellFit fit;
+    private final TurnPartners partners;
     private final LabTime labTime;
 
     TurnReader(
@@ -45,6 +47,7 @@ class TurnReader {
             People people,
             Authorisations authorisations,
             CellFit fit,
+            TurnPartners partners,
             LabTime labTime) {
         this.times = times;
         this.cells = cells;
@@ -52,6 +55,7 @@ class TurnReader {
         this.people = people;
         this.authorisations = authorisations;
         this.fit = fit;
+        this.partners = partners;
         this.labTime = labTime;
     }
 
@@ -77,7 +81,7 @@ class TurnReader {
             errors.put(
                     "attends", "You are not authorised as e-stop attendant. Lab staff enter that after the induction.");
         }
-        PersonId partner = partner(form, me, errors);
+        PersonId partner = partner(window, form, me, errors);
         return errors.isEmpty()
                 ? Optional.of(new TurnRequest(
                         Id.newValue(),
@@ -120,7 +124,7 @@ class TurnReader {
                 });
     }
 
-    private @Nullable PersonId partner(TurnForm form, SignedInPerson me, Map<String, String> errors) {
+    private @Nullable PersonId partner(Window window, TurnForm form, SignedInPerson me, Map<String, String> errors) {
         String login = form.partner() == null ? "" : form.partner().strip();
         if (login.isEmpty()) {
             return null;
@@ -134,6 +138,13 @@ class TurnReader {
         }
         if (partner.get().id().equals(me.id())) {
             errors.put("partner", "The partner is another person: nobody attends the own run.");
+            return null;
+        }
+        if (partners.declinersOf(window.id(), me.id()).contains(partner.get().id())) {
+            errors.put(
+                    "partner",
+                    partner.get().printedName() + " has declined to be your partner in this window. Name somebody else,"
+                            + " or leave it empty: then the plan finds an attendant.");
             return null;
         }
         return partner.get().id();

@@ -12,6 +12,7 @@ import org.springframework.ui.Model;
 import org.standclear.booking.allocation.Plans;
 import org.standclear.booking.allocation.Search;
 import org.standclear.booking.allocation.Searches;
+import org.standclear.booking.allocation.TurnPartners;
 import org.standclear.booking.allocation.TurnRequest;
 import org.standclear.booking.allocation.TurnRequests;
 import org.standclear.booking.allocation.Window;
@@ -33,6 +34,7 @@ class TurnSheets {
     private static final int TIMES_SHOWN = 4;
 
     private final TurnRequests requests;
+    private final TurnPartners partners;
     private final Searches searches;
     private final Plans plans;
     private final WindowClosing closing;
@@ -45,6 +47,7 @@ class TurnSheets {
 
     TurnSheets(
             TurnRequests requests,
+            TurnPartners partners,
             Searches searches,
             Plans plans,
             WindowClosing closing,
@@ -55,6 +58,7 @@ class TurnSheets {
             People people,
             LabTime labTime) {
         this.requests = requests;
+        this.partners = partners;
         this.searches = searches;
         this.plans = plans;
         this.closing = closing;
@@ -68,6 +72,9 @@ class TurnSheets {
 
     /** One request, for instructors. */
     record RequestLine(String who, String partner, String wants, String times) {}
+
+    /** Somebody who names the reader as partner, or did. */
+    record NamedLine(PersonId operator, String who, String wants) {}
 
     /** One search, for instructors. */
     record SearchLine(UUID id, String begun, String by, String state, String words) {}
@@ -103,12 +110,39 @@ class TurnSheets {
         model.addAttribute("tools", reader.tools());
         model.addAttribute("assignments", assignments(me));
         model.addAttribute("got", got(window, me.id()));
+        partners(window, me.id(), model);
         model.addAttribute("leads", me.is(Role.INSTRUCTOR));
         if (me.is(Role.INSTRUCTOR)) {
             model.addAttribute("requests", lines(window));
             model.addAttribute("searches", searchLines(window));
         }
         return "booking/window";
+    }
+
+    /** Who counts on the reader at the e-stop, and who does not count on whom any more. */
+    private void partners(Window window, PersonId me, Model model) {
+        model.addAttribute(
+                "naming",
+                window.isUndecided()
+                        ? partners.naming(window.id(), me).stream()
+                                .map(one -> new NamedLine(
+                                        one.operator(),
+                                        people.printedName(one.operator()),
+                                        one.turns() + ", " + one.times()))
+                                .toList()
+                        : List.of());
+        model.addAttribute(
+                "declined",
+                window.isUndecided()
+                        ? partners.declinedBy(window.id(), me).stream()
+                                .map(one -> new NamedLine(one, people.printedName(one), ""))
+                                .toList()
+                        : List.of());
+        model.addAttribute(
+                "decliners",
+                partners.declinersOf(window.id(), me).stream()
+                        .map(people::printedName)
+                        .toList());
     }
 
     /** "Mon 23 Nov to Fri 27 Nov", or the one day. */

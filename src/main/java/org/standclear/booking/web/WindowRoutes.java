@@ -23,7 +23,9 @@ class WindowRoutes implements RouteRules {
                                         "GET /windows",
                                         "GET /windows/{window}",
                                         "POST /windows/{window}/request",
-                                        "POST /windows/{window}/withdraw")
+                                        "POST /windows/{window}/withdraw",
+                                        "POST /windows/{window}/partners/{operator}/decline",
+                                        "POST /windows/{window}/partners/{operator}/can")
                                 .map(route -> rule(route, STUDENT, TECHNICIAN, INSTRUCTOR)),
                         Stream.of(
                                         "POST /windows",
