@@ -47,6 +47,14 @@ class BookingsAhead implements StandingBookings {
         return ahead(people).keySet();
     }
 
+    @Override
+    @Transactional(readOnly = true)
+    public Map<PersonId, Integer> aheadOfEach(Collection<PersonId> people) {
+        Map<PersonId, Integer> each = new HashMap<>();
+        ahead(people).forEach((person, bookings) -> each.put(person, bookings.size()));
+        return each;
+    }
+
     private Map<PersonId, List<Booking>> ahead(Collection<PersonId> people) {
         Instant now = moves.now();
         BookingSettings settings = moves.settings();

@@ -38,6 +38,9 @@ public interface RosterImports {
      */
     Optional<String> undo(UUID id, PersonId by);
 
+    /** What taking it back has changed, from the line after that number on; nothing of one that was not taken back. */
+    List<Return> returns(UUID id, int afterNumber, int atMost);
+
     /** The latest rosters, latest first. */
     List<Preview> latest(int atMost);
 
@@ -69,7 +72,7 @@ public interface RosterImports {
      * @param takenOut enrolments in the file's courses that the file does not name, by section
      * @param notes what is different and stays as it is; of an applied roster, what taking it back leaves
      * @param fingerprint of everything that applying would change; empty when it was applied already
-     * @param changed what applying it has changed, a sentence each; empty unless it stands applied
+     * @param changed what applying it, or taking it back, has changed, a sentence each
      */
     record Preview(
             UUID id,
@@ -94,4 +97,21 @@ public interface RosterImports {
      * @param bookingsAhead how many bookings they have ahead
      */
     record Gone(String section, boolean wholeSection, List<String> people, int bookingsAhead) {}
+
+    /**
+     * One line of what taking a roster back changed.
+     *
+     * @param number counts from 1, by kind, section and name
+     * @param section its code with the course's; empty for an account
+     * @param toldBookings how many bookings the person had ahead, and was told that they stay; 0 for nobody to tell
+     */
+    record Return(int number, Kind kind, String person, String section, int toldBookings) {
+
+        /** What happened to the person, in the order of the list. */
+        public enum Kind {
+            BACK,
+            ENDED,
+            CLOSED
+        }
+    }
 }

@@ -15,6 +15,9 @@ public interface StandingBookings {
     /** Those of them who have any. */
     Set<PersonId> whoHasAny(Collection<PersonId> people);
 
+    /** How many bookings each of them has ahead; without those who have none. */
+    Map<PersonId, Integer> aheadOfEach(Collection<PersonId> people);
+
     /** Tells those who have bookings ahead which sections they left, course by course, and that their bookings stay. */
     void tellOfLeaving(Map<PersonId, List<SectionChange>> changes);
 

@@ -44,6 +44,7 @@ class JdbcRosterImports implements RosterImports {
     private final RosterChanges changes;
     private final RosterUndo undo;
     private final RosterDone done;
+    private final RosterReturns returns;
     private final StandingBookings standing;
     private final Trail trail;
     private final Labs labs;
@@ -55,6 +56,7 @@ class JdbcRosterImports implements RosterImports {
             RosterChanges changes,
             RosterUndo undo,
             RosterDone done,
+            RosterReturns returns,
             StandingBookings standing,
             Trail trail,
             Labs labs,
@@ -64,6 +66,7 @@ class JdbcRosterImports implements RosterImports {
         this.changes = changes;
         this.undo = undo;
         this.done = done;
+        this.returns = returns;
         this.standing = standing;
         this.trail = trail;
         this.labs = labs;
@@ -165,7 +168,7 @@ class JdbcRosterImports implements RosterImports {
                     List.of(),
                     staying(stored),
                     "",
-                    stored.state() == State.APPLIED ? done.says(stored.id()) : List.of());
+                    stored.state() == State.APPLIED ? done.says(stored.id()) : returns.says(stored.id()));
         }
         Found found = differences.of(rows.rowsOf(stored.id()));
         List<Gone> gone = new ArrayList<>();
@@ -194,12 +197,15 @@ class JdbcRosterImports implements RosterImports {
         List<String> notes = new ArrayList<>();
         found.newSections().forEach(code -> notes.add("The section " + code + " will be added."));
         if (!found.teamed().isEmpty()) {
-            notes.add("Pairs and teams: " + found.teamed().size() + " students come into one.");
+            int count = found.teamed().size();
+            notes.add("Pairs and teams: " + (count == 1 ? "1 student comes" : count + " students come") + " into one.");
         }
         if (!found.addressed().isEmpty()) {
             List<String> before = found.addressedBefore();
-            notes.add("E-mail addresses: " + found.addressed().size()
-                    + " people who have none yet get the file's for their messages."
+            int count = found.addressed().size();
+            notes.add("E-mail addresses: "
+                    + (count == 1 ? "1 person who has none yet gets" : count + " people who have none yet get")
+                    + " the file's for their messages."
                     + (before.isEmpty()
                             ? ""
                             : " Of these have an account already: " + String.join(", ", before) + "."));
@@ -259,6 +265,7 @@ class JdbcRosterImports implements RosterImports {
         }
         TakenBack back = undo.takeBack(id, withBookingsAhead(undo.letIn(id).keySet()), now());
         rows.decide(id, State.UNDONE, by, now());
+        returns.keep(id, back);
         done.tellWhoIsBack(back);
         trail.append(TrailEntry.of(
                         labs.theLab().id(),
@@ -267,8 +274,14 @@ class JdbcRosterImports implements RosterImports {
                         by,
                         "Took the roster " + stored.fileName() + " back")
                 .with("changes", rows.effects(id))
-                .with("accounts-closed", back.closed()));
+                .with("accounts-closed", back.closed().size()));
         return Optional.empty();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<Return> returns(UUID id, int afterNumber, int atMost) {
+        return returns.after(id, afterNumber, atMost);
     }
 
     @Override

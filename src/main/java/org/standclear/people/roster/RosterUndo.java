@@ -54,8 +54,8 @@ class RosterUndo {
         this.sessions = sessions;
     }
 
-    /** What was taken back: how many accounts were closed, and which places in sections came back or ended. */
-    record TakenBack(int closed, List<Place> reopened, List<Place> ended) {}
+    /** What was taken back: which accounts were closed, and which places in sections came back or ended. */
+    record TakenBack(List<UUID> closed, List<Place> reopened, List<Place> ended) {}
 
     /**
      * Takes everything back that nobody has built on.
@@ -80,7 +80,12 @@ class RosterUndo {
         // SQL knows no empty list
         still.add(Id.newValue());
         endSessions(roster, still);
-        int closed = jdbc.sql("""
+        List<UUID> closed = jdbc.sql("select id from people where active and " + TO_CLOSE)
+                .param("id", roster)
+                .param("still", still)
+                .query(UUID.class)
+                .list();
+        jdbc.sql("""
                 update people set active = false, closed_at = coalesce(closed_at, :at), version = version + 1
                 where active and """ + " " + TO_CLOSE)
                 .param("id", roster)

@@ -26,6 +26,7 @@ import org.standclear.people.People;
 import org.standclear.people.RosterImports;
 import org.standclear.people.RosterImports.Preview;
 import org.standclear.people.RosterImports.Read;
+import org.standclear.people.RosterImports.Return;
 import org.standclear.people.RosterImports.SentFile;
 import org.standclear.people.RosterImports.State;
 import org.standclear.platform.access.AccessLog;
@@ -43,6 +44,7 @@ class RosterPages {
     private static final String PATH = "/people/rosters";
     private static final int SHOWN = 20;
     private static final int NAMED = 30;
+    private static final int LISTED = 100;
 
     private final RosterImports rosters;
     private final People people;
@@ -115,8 +117,13 @@ class RosterPages {
     }
 
     @GetMapping(PATH + "/{roster}")
-    String preview(@PathVariable UUID roster, @AuthenticationPrincipal SignedInPerson me, Model model) {
+    String preview(
+            @PathVariable UUID roster,
+            @RequestParam(required = false) @Nullable Integer after,
+            @AuthenticationPrincipal SignedInPerson me,
+            Model model) {
         found(roster);
+        model.addAttribute("after", after == null ? 0 : after);
         return one(roster, me, Map.of(), model);
     }
 
@@ -214,6 +221,7 @@ class RosterPages {
         model.addAttribute("enrolled", cut(preview.enrolled()));
         model.addAttribute("notes", cut(preview.notes()));
         model.addAttribute("gone", gone);
+        back(preview, model);
         model.addAttribute(
                 "headline",
                 switch (preview.state()) {
@@ -222,10 +230,28 @@ class RosterPages {
                                 + counted(preview.enrolled().size(), "new enrolment") + ", " + gone
                                 + " not in the file";
                     case APPLIED -> "Applied: " + preview.fileName();
-                    case UNDONE -> "Taken back: " + preview.fileName();
+                    case UNDONE ->
+                        (preview.decidedBy() == null ? "Never applied: " : "Taken back: ") + preview.fileName();
                 });
         model.addAttribute("errors", errors);
         return "people/roster";
+    }
+
+    /** What taking it back changed, so many lines a page. */
+    private void back(Preview preview, Model model) {
+        boolean undone = preview.state() == State.UNDONE;
+        Integer after = (Integer) model.getAttribute("after");
+        List<Return> returns =
+                undone ? rosters.returns(preview.id(), after == null ? 0 : after, LISTED + 1) : List.of();
+        List<Return> shown = returns.subList(0, Math.min(LISTED, returns.size()));
+        model.addAttribute("undone", undone);
+        model.addAttribute("returns", shown.stream().map(BackLine::of).toList());
+        model.addAttribute(
+                "nextReturns",
+                returns.size() > LISTED
+                        ? PATH + "/" + preview.id() + "?after="
+                                + shown.get(LISTED - 1).number()
+                        : null);
     }
 
     private static String counted(int count, String what) {
@@ -257,7 +283,7 @@ class RosterPages {
                 switch (one.state()) {
                     case READ -> "to be looked at";
                     case APPLIED -> "applied";
-                    case UNDONE -> "taken back";
+                    case UNDONE -> one.decidedBy() == null ? "never applied" : "taken back";
                 });
     }
 }

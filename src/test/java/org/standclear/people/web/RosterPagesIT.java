@@ -171,7 +171,7 @@ class RosterPagesIT {
             assertThat(location(act(preview + "/undo"))).isEqualTo(preview);
             // whoever shares this database does not have to read past them
             UUID id = UUID.fromString(preview.substring(preview.lastIndexOf('/') + 1));
-            for (String table : List.of("roster_effects", "roster_rows")) {
+            for (String table : List.of("roster_effects", "roster_returns", "roster_rows")) {
                 jdbc.sql("delete from " + table + " where import_id = ?")
                         .param(id)
                         .update();

@@ -127,7 +127,7 @@ class RosterTakenBackIT {
                     + "odd" + own + ",Osric Plum," + course + ",01,not an address\n";
             String preview = location(sendFile(file));
             assertThat(page(get(preview), ines()).text())
-                    .contains("E-mail addresses: 1 people")
+                    .contains("E-mail addresses: 1 person who has none yet gets")
                     .contains("Osric Plum cannot be written to");
 
             location(apply(preview));
