@@ -70,14 +70,33 @@ public final class Reasons {
         List<Place> cellFree =
                 could.stream().filter(place -> !taken.cell(place, whole(place))).toList();
         if (cellFree.isEmpty()) {
-            return new LeftOut(
-                    turn.id(),
-                    Rule.TAKEN,
-                    could.size() + (could.size() == 1 ? " place fits" : " places fit")
-                            + " these times, and others have " + (could.size() == 1 ? "it" : "all of them")
-                            + ": there are more turns than slots. More times to come would help.");
+            return allTaken(turn, could, taken);
         }
         return cellIsFree(turn, cellFree, taken);
+    }
+
+    /** Who asked for several turns may have the places themselves: then it is not others who are in the way. */
+    private static LeftOut allTaken(Turn turn, List<Place> could, Taken taken) {
+        long own = could.stream()
+                .filter(place ->
+                        taken.person(turn.operator(), place.span()) || taken.person(turn.partner(), place.span()))
+                .count();
+        String fit = could.size() + (could.size() == 1 ? " place fits" : " places fit") + " these times, and ";
+        String more = " More times to come would help.";
+        if (own == could.size()) {
+            return new LeftOut(
+                    turn.id(),
+                    Rule.OWN_TURNS,
+                    fit + "the same people have another turn or stand at an e-stop then." + more);
+        }
+        return new LeftOut(
+                turn.id(),
+                Rule.TAKEN,
+                fit
+                        + (own > 0
+                                ? "others have them or the same people have another turn then"
+                                : "others have " + (could.size() == 1 ? "it" : "all of them"))
+                        + ": there are more turns than slots." + more);
     }
 
     private LeftOut cellIsFree(Turn turn, List<Place> cellFree, Taken taken) {
@@ -100,7 +119,7 @@ public final class Reasons {
                 ? new LeftOut(
                         turn.id(),
                         Rule.NOT_FOUND,
-                        "A place was still free when the search ended. Run it again with more time.")
+                        "A place was still free when the search ended. Search again: the next search begins from another number.")
                 : new LeftOut(
                         turn.id(),
                         Rule.ATTENDANTS_TAKEN,

@@ -52,7 +52,7 @@ class PlanRulesTests {
     }
 
     private static Rule why(Problem problem, Placed... placed) {
-        return new Reasons(problem).of(new Plan(List.of(placed))).get(0).rule();
+        return reason(problem, placed).rule();
     }
 
     @Test
@@ -213,6 +213,32 @@ class PlanRulesTests {
                 .isEqualTo(Rule.ATTENDANTS_TAKEN);
         assertThat(why(problem(NOORS, kofis), placed("kofi-1", "Avocet", at(0))))
                 .isEqualTo(Rule.NOT_FOUND);
+    }
+
+    @Test
+    void doesNotSayThatOthersHaveWhatTheSamePersonHas() {
+        Times eight = new Times(ALL_DAY, List.of(at(0)), List.of());
+        Turn first = new Turn("noor-1", "Noor", null, GRIP, eight, false, null);
+        Turn second = new Turn("noor-2", "Noor", null, GRIP, eight, false, null);
+        Turn another = new Turn(
+                "noor-2", "Noor", null, GRIP, new Times(ALL_DAY, List.of(at(0), at(30)), List.of()), false, null);
+        Turn kofis = new Turn("kofi-1", "Kofi", null, GRIP, ANY, false, null);
+
+        LeftOut own = reason(problem(first, second), placed("noor-1", "Avocet", at(0)));
+        assertThat(own.rule()).isEqualTo(Rule.OWN_TURNS);
+        assertThat(own.says()).startsWith("1 place fits these times, and the same people have another turn");
+        LeftOut both = reason(
+                problem(first, another, kofis), placed("noor-1", "Avocet", at(0)), placed("kofi-1", "Avocet", at(30)));
+        assertThat(both.rule()).isEqualTo(Rule.TAKEN);
+        assertThat(both.says()).contains("others have them or the same people have another turn then");
+        assertThat(reason(problem(second, kofis), placed("kofi-1", "Avocet", at(0)))
+                        .says())
+                .isEqualTo("1 place fits these times, and others have it: there are more turns than slots."
+                        + " More times to come would help.");
+    }
+
+    private static LeftOut reason(Problem problem, Placed... placed) {
+        return new Reasons(problem).of(new Plan(List.of(placed))).get(0);
     }
 
     @Test
