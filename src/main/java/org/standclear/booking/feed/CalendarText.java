@@ -6,6 +6,7 @@ import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
+import java.util.regex.Pattern;
 
 /**
  * Writes a calendar as RFC 5545 wants it: CRLF, lines of at most 75 octets that never break inside a character (3.1), text
@@ -14,6 +15,7 @@ import java.util.Locale;
 final class CalendarText {
 
     private static final int LONGEST_LINE = 75;
+    private static final Pattern CONTROL = Pattern.compile("[\\x00-\\x08\\x0B-\\x1F\\x7F]");
     private static final DateTimeFormatter UTC =
             DateTimeFormatter.ofPattern("yyyyMMdd'T'HHmmss'Z'", Locale.ROOT).withZone(ZoneOffset.UTC);
 
@@ -61,13 +63,14 @@ final class CalendarText {
         return UTC.format(at);
     }
 
+    /** Control characters but a line's end are no text there (3.3.11). */
     static String escaped(String raw) {
-        return raw.replace("\\", "\\\\")
+        return CONTROL.matcher(raw.replace("\r\n", "\n"))
+                .replaceAll(" ")
+                .replace("\\", "\\\\")
                 .replace(";", "\\;")
                 .replace(",", "\\,")
-                .replace("\r\n", "\\n")
-                .replace("\n", "\\n")
-                .replace("\r", "");
+                .replace("\n", "\\n");
     }
 
     private void line(String name, String value) {

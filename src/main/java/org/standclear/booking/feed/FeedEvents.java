@@ -4,10 +4,13 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.beans.factory.annotation.Value;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -16,6 +19,8 @@ import org.standclear.booking.BookingNumbers;
 import org.standclear.booking.BookingState;
 import org.standclear.booking.CellClosure;
 import org.standclear.people.People;
+import org.standclear.people.Person;
+import org.standclear.platform.digest.Sha256;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.LabId;
 import org.standclear.platform.ids.PersonId;
@@ -71,27 +76,33 @@ class FeedEvents {
         boolean cancelled() {
             return !state.holdsItsSlot();
         }
+
+        /** Who else has a part in it. */
+        @Nullable
+        PersonId other(PersonId person) {
+            return operator.equals(person) ? attendant : operator;
+        }
     }
 
     /** The person's own in every lab, with the other person's name, as on the person's page. */
     List<CalendarEvent> ofPerson(PersonId person, Instant since) {
-        return jdbc
-                .sql(BOOKINGS + "operator_id = :person union all " + BOOKINGS
+        List<Row> rows = jdbc.sql(BOOKINGS + "operator_id = :person union all " + BOOKINGS
                         + "attendant_id = :person order by starts_at, id")
                 .param("person", person.value())
                 .param("since", SqlTime.toSql(since))
                 .query(FeedEvents::row)
-                .list()
-                .stream()
-                .map(row -> own(row, person))
-                .toList();
+                .list();
+        Map<PersonId, Person> named = people.all(rows.stream()
+                .flatMap(row -> Stream.ofNullable(row.other(person)))
+                .collect(Collectors.toSet()));
+        return rows.stream().map(row -> own(row, person, named)).toList();
     }
 
-    private CalendarEvent own(Row row, PersonId person) {
+    private CalendarEvent own(Row row, PersonId person, Map<PersonId, Person> named) {
         boolean operates = row.operator().equals(person);
-        PersonId other = operates ? row.attendant() : row.operator();
+        PersonId other = row.other(person);
         String cell = row.cell();
-        String with = other == null ? "Needs an e-stop attendant." : "With " + people.printedName(other) + ".";
+        String with = other == null ? "Needs an e-stop attendant." : "With " + name(named.get(other)) + ".";
         return event(
                 row,
                 operates ? cell : "At the e-stop: " + cell,
@@ -99,17 +110,21 @@ class FeedEvents {
                 site + "/bookings/" + row.id());
     }
 
-    /** A cell's, naming nobody. */
-    List<CalendarEvent> ofCell(CellId cell, Instant since) {
-        return nameless("cell_id = :id", cell.value(), since);
+    private static String name(@Nullable Person person) {
+        return person == null ? "somebody" : person.printedName();
+    }
+
+    /** A cell's, naming nobody; the feed's own id goes into those of its events. */
+    List<CalendarEvent> ofCell(UUID feed, CellId cell, Instant since) {
+        return nameless(feed, "cell_id = :id", cell.value(), since);
     }
 
     /** All cells', naming nobody. */
-    List<CalendarEvent> ofLab(LabId lab, Instant since) {
-        return nameless("lab_id = :id", lab.value(), since);
+    List<CalendarEvent> ofLab(UUID feed, LabId lab, Instant since) {
+        return nameless(feed, "lab_id = :id", lab.value(), since);
     }
 
-    private List<CalendarEvent> nameless(String condition, UUID id, Instant since) {
+    private List<CalendarEvent> nameless(UUID feed, String condition, UUID id, Instant since) {
         Map<CellId, String> names = cells.all();
         Duration usual = numbers.inForce().slotLength();
         List<CalendarEvent> events = new ArrayList<>();
@@ -118,7 +133,7 @@ class FeedEvents {
                 .param("since", SqlTime.toSql(since))
                 .query(FeedEvents::row)
                 .list()
-                .forEach(row -> events.addAll(stretches(row, usual)));
+                .forEach(row -> events.addAll(stretches(feed, row, usual)));
         events.addAll(jdbc.sql("select * from booking_closures where ends_at > :since and " + condition
                         + " order by starts_at, id")
                 .param("id", id)
@@ -128,15 +143,18 @@ class FeedEvents {
         return events;
     }
 
-    /** In stretches of the length of the lab's slots, as on pages: a longer one would say that somebody needs longer. */
-    private static List<CalendarEvent> stretches(Row row, Duration usual) {
+    /**
+     * In stretches of the length of the lab's slots, as on pages: a longer one would say that somebody needs longer. Nor do
+     * two stretches tell that they belong together: their ids are drawn from what no reader knows, and they say the day of
+     * the last change, not the second.
+     */
+    private static List<CalendarEvent> stretches(UUID feed, Row row, Duration usual) {
         List<CalendarEvent> stretches = new ArrayList<>();
         for (Instant start = row.start(); start.isBefore(row.end()); start = start.plus(usual)) {
-            String which = stretches.isEmpty() ? "" : "-" + (stretches.size() + 1);
             stretches.add(new CalendarEvent(
-                    row.id() + which + "@standclear",
+                    Sha256.of(feed + " " + row.id() + " " + stretches.size()) + "@standclear",
                     row.version() - 1,
-                    row.changedAt(),
+                    row.changedAt().truncatedTo(ChronoUnit.DAYS),
                     start,
                     start.plus(usual),
                     row.cell() + ": booked",

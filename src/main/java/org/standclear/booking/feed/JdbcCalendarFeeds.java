@@ -139,10 +139,11 @@ class JdbcCalendarFeeds implements CalendarFeeds {
             return CalendarText.of("Your bookings, " + lab, events.ofPerson(feed.owner(), since));
         }
         if (subject == null) {
-            return CalendarText.of(lab, events.ofLab(labs.theLab().id(), since));
+            return CalendarText.of(lab, events.ofLab(feed.id(), labs.theLab().id(), since));
         }
         CellId cell = new CellId(subject);
-        return CalendarText.of(cells.all().getOrDefault(cell, "A cell") + ", " + lab, events.ofCell(cell, since));
+        return CalendarText.of(
+                cells.all().getOrDefault(cell, "A cell") + ", " + lab, events.ofCell(feed.id(), cell, since));
     }
 
     private void tell(String kind, UUID feed, PersonId by, String words) {

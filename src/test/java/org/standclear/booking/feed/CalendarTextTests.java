@@ -63,6 +63,12 @@ class CalendarTextTests {
     }
 
     @Test
+    void leavesControlCharactersOut() throws Exception {
+        VEvent read = readBack(CalendarText.of("x", List.of(event("a\u0000b\u000Bc\u007Fd\re\tf", NOON, false))));
+        assertThat(value(read, "SUMMARY")).isEqualTo("a b c d e\tf");
+    }
+
+    @Test
     void saysWhatIsCancelledAndHowOftenItChanged() throws Exception {
         VEvent read = readBack(CalendarText.of("x", List.of(event("Avocet", NOON, true))));
 

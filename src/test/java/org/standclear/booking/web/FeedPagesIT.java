@@ -93,6 +93,10 @@ class FeedPagesIT {
                     .getComponents("VEVENT");
         }
 
+        private List<String> values(String address, String property) throws Exception {
+            return events(address).stream().map(event -> value(event, property)).toList();
+        }
+
         private static String value(VEvent event, String property) {
             return event.getProperty(property).orElseThrow().getValue();
         }
@@ -182,11 +186,20 @@ class FeedPagesIT {
             assertThat(booking.end()).isEqualTo(Instant.parse("2026-03-12T12:52:00Z"));
             String address = addressOf(adaeze, avocet.toString());
             assertThat(events(address))
-                    .extracting(
-                            event -> value(event, "UID") + " " + value(event, "DTSTART") + " " + value(event, "DTEND"))
-                    .containsExactly(
-                            booking.id() + "@standclear 20260312T120700Z 20260312T123700Z",
-                            booking.id() + "-2@standclear 20260312T123700Z 20260312T130700Z");
+                    .extracting(event -> value(event, "DTSTART") + " " + value(event, "DTEND"))
+                    .containsExactly("20260312T120700Z 20260312T123700Z", "20260312T123700Z 20260312T130700Z");
+            List<String> ids = values(address, "UID");
+            assertThat(ids).doesNotHaveDuplicates().isEqualTo(values(address, "UID"));
+            assertThat(ids)
+                    .noneMatch(uid -> uid.contains(booking.id().toString()))
+                    .noneMatch(uid -> uid.startsWith(ids.get(0).substring(0, 12)) && !uid.equals(ids.get(0)));
+            assertThat(values(addressOf(adaeze, "lab"), "UID"))
+                    .as("another address has others")
+                    .doesNotContainAnyElementsOf(ids);
+            assertThat(values(address, "DTSTAMP"))
+                    .as("the day, not the second, of the last change")
+                    .containsOnly("20260311T000000Z");
+            assertThat(values(address, "LAST-MODIFIED")).containsOnly("20260311T000000Z");
 
             desk.cancel(booking.id(), noor.id());
             assertThat(events(address))
