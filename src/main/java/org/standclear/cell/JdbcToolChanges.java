@@ -85,12 +85,14 @@ class JdbcToolChanges implements ToolChanges {
     @Override
     @Transactional
     public Outcome begin(CellId id, UUID toolId, PersonId by) {
+        // the register's row before the cell's: who approves a tool measured anew goes on to the cells where it is
+        boolean inUse = equipment.inUse(toolId);
         Cell cell = cells.lock(id);
         if (row(id).isPresent()) {
             return new Outcome.Refused("A tool change goes on at " + cell.name() + " already.");
         }
         Equipment.Item tool = equipment.find(toolId).orElse(null);
-        if (tool == null || tool.kind() != Equipment.Kind.TOOL || !equipment.inUse(toolId)) {
+        if (tool == null || tool.kind() != Equipment.Kind.TOOL || !inUse) {
             return new Outcome.Refused(
                     "Choose a tool from the register that a second person has approved and nobody has measured anew since.");
         }
@@ -114,10 +116,16 @@ class JdbcToolChanges implements ToolChanges {
     @Override
     @Transactional
     public Outcome read(CellId id, String toolCode, List<Double> offsetMm, PersonId by) {
+        // as when it begins: the register's row before the cell's
+        UUID tool = row(id).map(Row::tool).orElse(null);
+        boolean inUse = tool != null && equipment.inUse(tool);
         Cell cell = cells.lock(id);
         Row row = row(id).orElse(null);
         if (row == null) {
             return new Outcome.Refused("No tool change goes on at " + cell.name() + ".");
+        }
+        if (!row.tool().equals(tool)) {
+            return new Outcome.Refused("Another tool is fitted at " + cell.name() + " by now. Look again.");
         }
         Optional<String> mayNot = readers.refusal(id, by, now());
         if (mayNot.isPresent()) {
@@ -125,12 +133,12 @@ class JdbcToolChanges implements ToolChanges {
         }
         readings.readFor(row.id(), new ToolReading(id, by, now(), toolCode, offsetMm));
         List<ToolReading> all = readings.of(row.id());
-        return all.size() < 2 ? new Outcome.Going() : compare(cell, row, all, by);
+        return all.size() < 2 ? new Outcome.Going() : compare(cell, row, inUse, all, by);
     }
 
-    private Outcome compare(Cell cell, Row row, List<ToolReading> all, PersonId by) {
+    private Outcome compare(Cell cell, Row row, boolean inUse, List<ToolReading> all, PersonId by) {
         Equipment.Item tool = equipment.find(row.tool()).orElseThrow();
-        if (!equipment.inUse(tool.id())) {
+        if (!inUse) {
             return new Outcome.Refused(tool.code() + " was measured anew since this change began, so its mass and reach"
                     + " are others now. Give the change up and begin again.");
         }
