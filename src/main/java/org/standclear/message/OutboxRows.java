@@ -140,14 +140,16 @@ class OutboxRows {
                 update messages set claimed_by = null, claimed_until = null, attempts = attempts - 1
                 where id = :id and claimed_by = :by""").param("id", due.id()).param("by", instance).update();
         if (mine == 1) {
-            jdbc.sql("""
-                    update messages set next_try_at = :next where mail_state = 'WAITING' and next_try_at < :next
-                    and exists (select 1 from messages d where d.id = :id and d.person_id = messages.person_id
-                        and d.lab_id = messages.lab_id)""")
-                    .param("next", SqlTime.toSql(due.notBefore()))
-                    .param("id", due.id())
-                    .update();
+            holdBack(due.id(), due.notBefore());
         }
+    }
+
+    /** Nothing that waits for the same person goes before then, or what is due there would ask for this letter again. */
+    private void holdBack(UUID id, Instant until) {
+        jdbc.sql("""
+                update messages set next_try_at = :next where mail_state = 'WAITING' and next_try_at < :next
+                and exists (select 1 from messages d where d.id = :id and d.person_id = messages.person_id
+                    and d.lab_id = messages.lab_id)""").param("next", SqlTime.toSql(until)).param("id", id).update();
     }
 
     /** It has left; only the instance whose claim still stands may say so. */
@@ -162,9 +164,9 @@ class OutboxRows {
                 .update();
     }
 
-    /** It did not leave and is tried again. */
+    /** It did not leave and is tried again, and what waits for the same person after it. */
     public void failed(UUID id, String instance, Instant nextTry, String error) {
-        jdbc.sql("""
+        int mine = jdbc.sql("""
                 update messages set next_try_at = :next, claimed_by = null, claimed_until = null, last_error = :error
                 where id = :id and claimed_by = :by""")
                 .param("next", SqlTime.toSql(nextTry))
@@ -172,6 +174,9 @@ class OutboxRows {
                 .param("id", id)
                 .param("by", instance)
                 .update();
+        if (mine == 1) {
+            holdBack(id, nextTry);
+        }
     }
 
     /** The server will never take it. */

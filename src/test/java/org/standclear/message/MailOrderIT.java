@@ -220,6 +220,33 @@ class MailOrderIT {
         }
 
         @Test
+        void whatWaitsBehindARefusedLetterDoesNotAskForItAgainAtOnce() {
+            PersonId away = somebody();
+            tell(away, "First");
+            tell(away, "Second");
+            tell(away, "Third");
+            server.says(address(away), "450 4.2.0 come again later");
+
+            assertThat(round()).isZero();
+            assertThat(tries(away))
+                    .as("one try of the first, none of those behind it")
+                    .containsExactly(1, 0, 0);
+
+            server.takes(address(away));
+            assertThat(round()).as("not before its pause is over").isZero();
+            clock.moveBy(Duration.ofMinutes(1));
+            assertThat(round()).isEqualTo(3);
+            assertThat(takenFor(away)).containsExactly("First", "Second", "Third");
+        }
+
+        private List<Integer> tries(PersonId person) {
+            return jdbc.sql("select attempts from messages where person_id = ? order by created_at, id")
+                    .param(person.value())
+                    .query(Integer.class)
+                    .list();
+        }
+
+        @Test
         void aLetterWithoutAnAddressHoldsUpNobody() {
             PersonId gone = somebody();
             PersonId noor = somebody();
