@@ -5,8 +5,10 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -16,7 +18,6 @@ import org.springframework.transaction.annotation.Transactional;
 import org.standclear.booking.BookingState;
 import org.standclear.booking.SlotCalendar;
 import org.standclear.people.People;
-import org.standclear.people.Person;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.LabTime;
@@ -25,6 +26,8 @@ import org.standclear.platform.time.SqlTime;
 /** Counts bookings, enrolments and plans together; a stretch of at most a term at a time. */
 @Service
 public class UseReport {
+
+    private static final Duration LONGEST_WAIT = Duration.ofDays(181);
 
     private final JdbcClient jdbc;
     private final SlotCalendar calendar;
@@ -48,18 +51,18 @@ public class UseReport {
         Map<PersonId, Counted> counted = counted(from, until);
         unmet(first, last)
                 .forEach((person, turns) -> counted.computeIfAbsent(person, key -> new Counted()).unmet = turns);
-        Map<PersonId, List<String>> sections = sections();
-        Map<PersonId, Person> named = people.all(counted.keySet());
+        waited(from, until)
+                .forEach((person, times) -> counted.computeIfAbsent(person, key -> new Counted()).waited = times);
+        List<Enrolled> enrolled = enrolled();
+        Map<PersonId, List<String>> sections = enrolled.stream()
+                .collect(Collectors.groupingBy(
+                        Enrolled::person, Collectors.mapping(Enrolled::section, Collectors.toList())));
+        // who had none is what the page is for
+        sections.keySet().forEach(person -> counted.computeIfAbsent(person, key -> new Counted()));
+        Map<PersonId, String> names = names(enrolled, counted.keySet());
         List<PersonUse> each = new ArrayList<>();
-        counted.forEach((person, one) -> each.add(new PersonUse(
-                person,
-                named.containsKey(person) ? named.get(person).printedName() : "unknown",
-                String.join(", ", sections.getOrDefault(person, List.of())),
-                one.slots,
-                one.missed,
-                one.lateCancels,
-                one.unmet,
-                one.slots == 0 ? Duration.ZERO : one.waits.dividedBy(one.slots))));
+        counted.forEach((person, one) -> each.add(
+                one.use(person, names.getOrDefault(person, "unknown"), sections.getOrDefault(person, List.of()))));
         each.sort(java.util.Comparator.comparing(PersonUse::name)
                 .thenComparing(one -> one.person().value()));
         int held = counted.values().stream().mapToInt(one -> one.slots).sum();
@@ -74,10 +77,27 @@ public class UseReport {
         private int slots;
         private int missed;
         private int lateCancels;
+        private int excused;
         private int unmet;
+        private int waited;
         private Duration waits = Duration.ZERO;
 
-        void add(BookingState state, Duration ahead) {
+        PersonUse use(PersonId person, String name, List<String> sections) {
+            return new PersonUse(
+                    person,
+                    name,
+                    String.join(", ", sections),
+                    slots,
+                    missed,
+                    lateCancels,
+                    excused,
+                    unmet,
+                    waited,
+                    slots == 0 ? Duration.ZERO : waits.dividedBy(slots));
+        }
+
+        void add(BookingState state, Duration ahead, boolean isExcused) {
+            excused += isExcused ? 1 : 0;
             if (state.holdsItsSlot()) {
                 slots++;
                 waits = waits.plus(ahead.isNegative() ? Duration.ZERO : ahead);
@@ -89,13 +109,14 @@ public class UseReport {
         }
     }
 
-    private record Row(PersonId operator, BookingState state, Duration ahead) {}
+    private record Row(PersonId operator, BookingState state, Duration ahead, boolean excused) {}
 
     private Map<PersonId, Counted> counted(Instant from, Instant until) {
         Map<PersonId, Counted> counted = new HashMap<>();
         // a slot ends within a day of its start; without that end, what came after the stretch would be read as well
         jdbc.sql("""
-                select operator_id, state, starts_at, made_at from bookings
+                select operator_id, state, starts_at, made_at,
+                    exists (select 1 from booking_excuses e where e.booking_id = bookings.id) as excused from bookings
                 where lab_id = :lab and ends_at > :from and ends_at < :farthest and starts_at < :until""")
                 .param("farthest", SqlTime.toSql(until.plus(Duration.ofDays(1))))
                 .param("lab", labs.theLab().id().value())
@@ -104,10 +125,11 @@ public class UseReport {
                 .query((row, number) -> new Row(
                         new PersonId(row.getObject("operator_id", UUID.class)),
                         BookingState.valueOf(row.getString("state")),
-                        Duration.between(SqlTime.read(row, "made_at"), SqlTime.read(row, "starts_at"))))
+                        Duration.between(SqlTime.read(row, "made_at"), SqlTime.read(row, "starts_at")),
+                        row.getBoolean("excused")))
                 .list()
                 .forEach(row -> counted.computeIfAbsent(row.operator(), key -> new Counted())
-                        .add(row.state(), row.ahead()));
+                        .add(row.state(), row.ahead(), row.excused()));
         return counted;
     }
 
@@ -130,22 +152,49 @@ public class UseReport {
                 .collect(Collectors.toMap(Missing::operator, Missing::turns));
     }
 
-    private record Enrolled(PersonId person, String section) {}
-
-    private Map<PersonId, List<String>> sections() {
+    /** Waits for times in these days that ended because the time was past. */
+    private Map<PersonId, Integer> waited(Instant from, Instant until) {
         return jdbc
                 .sql("""
-                select e.person_id, c.code as course_code, s.code from enrolments e
+                select person_id as operator_id, count(*) as turns from booking_waits
+                where lab_id = :lab and ended_at >= :from and ended_at < :farthest and ended_how = 'PAST' and until_at > :from and from_at < :until
+                group by person_id""")
+                .param("lab", labs.theLab().id().value())
+                .param("from", SqlTime.toSql(from))
+                .param("until", SqlTime.toSql(until))
+                // nobody waits for a time beyond the longest horizon
+                .param("farthest", SqlTime.toSql(until.plus(LONGEST_WAIT)))
+                .query((row, number) ->
+                        new Missing(new PersonId(row.getObject("operator_id", UUID.class)), row.getInt("turns")))
+                .list()
+                .stream()
+                .collect(Collectors.toMap(Missing::operator, Missing::turns));
+    }
+
+    private record Enrolled(PersonId person, String name, String section) {}
+
+    private List<Enrolled> enrolled() {
+        return jdbc.sql("""
+                select e.person_id, p.printed_name, c.code as course_code, s.code from enrolments e
+                join people p on p.id = e.person_id
                 join sections s on s.id = e.section_id join courses c on c.id = s.course_id
                 where c.lab_id = :lab order by c.code, s.code""")
                 .param("lab", labs.theLab().id().value())
                 .query((row, number) -> new Enrolled(
                         new PersonId(row.getObject("person_id", UUID.class)),
+                        row.getString("printed_name"),
                         row.getString("course_code") + "-" + row.getString("code")))
-                .list()
-                .stream()
-                .collect(Collectors.groupingBy(
-                        Enrolled::person, Collectors.mapping(Enrolled::section, Collectors.toList())));
+                .list();
+    }
+
+    /** Of those enrolled as they were read: a lab may have tens of thousands, more than one question can name. */
+    private Map<PersonId, String> names(List<Enrolled> enrolled, Set<PersonId> of) {
+        Map<PersonId, String> names = new HashMap<>();
+        enrolled.forEach(one -> names.put(one.person(), one.name()));
+        Set<PersonId> others = new HashSet<>(of);
+        others.removeAll(names.keySet());
+        people.all(others).forEach((person, found) -> names.put(person, found.printedName()));
+        return names;
     }
 
     private static List<SectionUse> sectionUse(Map<PersonId, List<String>> sections, Map<PersonId, Counted> counted) {

@@ -30,6 +30,8 @@ import org.standclear.platform.time.LabTime;
 class FairnessPages {
 
     private static final int LONGEST = 124;
+    /** A page of more people than that is read by nobody, the file by a program. */
+    private static final int SHOWN = 1000;
 
     private final UseReport report;
     private final LabTime labTime;
@@ -70,11 +72,14 @@ class FairnessPages {
         model.addAttribute(
                 "lines",
                 use.people().stream()
+                        .limit(SHOWN)
                         .map(one -> new Line(one, words(one.ahead())))
                         .toList());
+        model.addAttribute("more", Math.max(0, use.people().size() - SHOWN));
         return "booking/fairness";
     }
 
+    /** Days that cannot be get no file of other days, but what is wrong with them. */
     @GetMapping("/fairness/people.csv")
     void csv(
             @RequestParam(required = false) @Nullable String first,
@@ -83,11 +88,20 @@ class FairnessPages {
             HttpServletResponse response)
             throws IOException {
         looks.lookedAtMany(me.id(), Sight.USE, "all");
-        Stretch stretch = stretch(first, last, new LinkedHashMap<>());
+        Map<String, String> errors = new LinkedHashMap<>();
+        Stretch stretch = stretch(first, last, errors);
+        if (!errors.isEmpty()) {
+            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+            response.setContentType("text/plain");
+            response.setCharacterEncoding("UTF-8");
+            response.getWriter().write(String.join("\n", errors.values()));
+            return;
+        }
         response.setContentType("text/csv");
         response.setCharacterEncoding("UTF-8");
         response.setHeader("Content-Disposition", "attachment; filename=\"use-" + stretch.first() + ".csv\"");
-        StringBuilder csv = new StringBuilder("name,sections,slots,missed,late_cancels,unmet,mean_wait_hours\r\n");
+        StringBuilder csv = new StringBuilder(
+                "name,sections,slots,missed,late_cancels,excused,left_out,waited_in_vain,mean_wait_hours\r\n");
         for (PersonUse one : report.between(stretch.first(), stretch.last()).people()) {
             csv.append(String.join(
                             ",",
@@ -97,7 +111,9 @@ class FairnessPages {
                                     String.valueOf(one.slots()),
                                     String.valueOf(one.missed()),
                                     String.valueOf(one.lateCancels()),
+                                    String.valueOf(one.excused()),
                                     String.valueOf(one.unmet()),
+                                    String.valueOf(one.waited()),
                                     String.format(
                                             Locale.ROOT, "%.1f", one.ahead().toMinutes() / 60.0))))
                     .append("\r\n");

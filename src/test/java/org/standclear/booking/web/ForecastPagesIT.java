@@ -220,7 +220,7 @@ class ForecastPagesIT {
                             .filter(row -> row.startsWith(code + "-01")))
                     .containsExactly(code + "-01 4 1 0 0.0 1 0");
             assertThat(page.select("h1").text()).contains("% of the lab’s slots were used");
-            assertThat(csv).contains("\"'=Kofi\",\"" + code + "-01\",1,0,0,0,27.0\r\n");
+            assertThat(csv).contains("\"'=Kofi\",\"" + code + "-01\",1,0,0,0,0,0,27.0\r\n");
             assertThat(csv.lines().filter(line -> line.startsWith("=") || line.contains("\"=")))
                     .isEmpty();
         }
@@ -232,6 +232,9 @@ class ForecastPagesIT {
 
             assertThat(answer.getStatus()).isEqualTo(422);
             assertThat(document(answer).select("input[name=last]").val()).isEqualTo("2026-03-10");
+            MockHttpServletResponse file = send(
+                    get("/fairness/people.csv").param("first", "2026-03-11").param("last", "tomorrow"), ines);
+            assertThat(file.getStatus()).isEqualTo(422);
         }
     }
 
