@@ -53,6 +53,29 @@ class MessagePagesIT extends PageCases {
     }
 
     @Test
+    void keepsOfAVeryLongTextWhatFitsAndSaysHowMuchMoreThereIs() {
+        Person noor = person(Role.STUDENT);
+        List<String> turns = java.util.stream.IntStream.range(0, 200)
+                .mapToObj(turn -> "Thu 26 Nov, 14:07-14:37, Avocet: you stand at the e-stop, " + turn)
+                .toList();
+        new TransactionTemplate(transactions)
+                .executeWithoutResult(status ->
+                        messages.tell(Message.of(noor.id(), "test", "Rush week is shared out", turns, "/windows/1")));
+
+        List<String> kept = messages.of(noor.id(), 1).get(0).lines();
+        int more = 200 - (kept.size() - 1);
+        assertThat(kept.subList(0, kept.size() - 1))
+                .isEqualTo(turns.subList(0, 200 - more))
+                .hasSizeGreaterThan(50);
+        assertThat(kept.get(kept.size() - 1)).isEqualTo("and " + more + " more, on the page.");
+        List<String> longest = List.of("x".repeat(3939));
+        assertThat(Message.of(noor.id(), "test", "s", longest, "/").lines()).isEqualTo(longest);
+        assertThat(Message.of(noor.id(), "test", "s", List.of("x".repeat(3940)), "/")
+                        .lines())
+                .containsExactly("and 1 more, on the page.");
+    }
+
+    @Test
     void leadsToOlderMessagesAndCallsThemNewUntilTheyAreSeen() {
         Person noor = person(Role.STUDENT);
         for (int number = 1; number <= 65; number++) {
