@@ -1,6 +1,9 @@
 package org.standclear.booking.allocation;
 
 import java.time.Clock;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -11,6 +14,7 @@ import org.standclear.booking.Booking;
 import org.standclear.booking.BookingDesk;
 import org.standclear.booking.Bookings;
 import org.standclear.booking.MakeBooking;
+import org.standclear.booking.SlotCalendar;
 import org.standclear.booking.Turns;
 import org.standclear.people.People;
 import org.standclear.platform.ids.BookingId;
@@ -29,6 +33,7 @@ public class PlanDesk {
     private final BookTogether together;
     private final Turns makeUps;
     private final BookingDesk desk;
+    private final SlotCalendar calendar;
     private final Bookings bookings;
     private final WindowLetters letters;
     private final People people;
@@ -44,6 +49,7 @@ public class PlanDesk {
             BookTogether together,
             Turns makeUps,
             BookingDesk desk,
+            SlotCalendar calendar,
             Bookings bookings,
             WindowLetters letters,
             People people,
@@ -57,6 +63,7 @@ public class PlanDesk {
         this.together = together;
         this.makeUps = makeUps;
         this.desk = desk;
+        this.calendar = calendar;
         this.bookings = bookings;
         this.letters = letters;
         this.people = people;
@@ -80,7 +87,7 @@ public class PlanDesk {
             return Optional.of("The window began on " + labTime.day(window.firstDay())
                     + ", and a plan is accepted only before that. Open a new window for days ahead.");
         }
-        Optional<String> changed = stillAsked.whyNot(window, turns);
+        Optional<String> changed = tooFarAhead(turns).or(() -> stillAsked.whyNot(window, turns));
         if (changed.isPresent()) {
             return changed;
         }
@@ -102,6 +109,19 @@ public class PlanDesk {
                 by,
                 "The plan for \"" + window.title() + "\" was accepted: " + turns.size() + " bookings.");
         return Optional.empty();
+    }
+
+    /** Slots are booked no farther ahead than the lab's rules say; searching again would not help. */
+    private Optional<String> tooFarAhead(List<PlannedTurn> turns) {
+        LocalDate farthest = calendar.lastDay();
+        return turns.stream()
+                .map(turn -> labTime.date(turn.start()))
+                .max(Comparator.naturalOrder())
+                .filter(last -> last.isAfter(farthest))
+                .map(last -> "Nothing was booked: slots can be booked until " + labTime.day(farthest)
+                        + " now, and the last turn of this plan is on " + labTime.day(last)
+                        + ". It can be accepted from "
+                        + labTime.day(labTime.today().plusDays(ChronoUnit.DAYS.between(farthest, last))) + " on.");
     }
 
     /** Why no plan of this search can be accepted now, whatever the plan is. */

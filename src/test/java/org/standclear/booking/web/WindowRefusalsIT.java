@@ -59,6 +59,35 @@ class WindowRefusalsIT {
             assertThat(search(window)).isNotEqualTo(died);
         }
 
+        /** It is Wed 11 March, and slots are booked 14 days ahead: until Wed 25. */
+        @Test
+        void saysFromWhenAPlanOfAFarWindowCanBeAccepted() {
+            String location = location(send(
+                    form("/windows")
+                            .param("windowTitle", "Far Friday")
+                            .param("firstDay", "2026-03-27")
+                            .param("lastDay", "2026-03-27")
+                            .param("untilDay", "2026-03-12")
+                            .param("untilTime", "12:00"),
+                    ines));
+            UUID window = UUID.fromString(location.substring("/windows/".length()));
+            String eight = "2026-03-27T08:00:00Z";
+            location(send(request(window, 1, eight).param("partner", mateo.login()), noor));
+            UUID search = search(window);
+
+            MockHttpServletResponse early = send(form("/searches/" + search + "/accept"), ines);
+            assertThat(early.getStatus()).isEqualTo(422);
+            assertThat(document(early).text())
+                    .contains(
+                            "slots can be booked until Wed 25 Mar now, and the last turn of this plan is on Fri 27 Mar."
+                                    + " It can be accepted from Fri 13 Mar on.")
+                    .doesNotContain("Search again");
+
+            clock.moveTo(Instant.parse("2026-03-13T08:00:00Z"));
+            location(send(form("/searches/" + search + "/accept"), ines));
+            assertThat(ahead(noor)).hasSize(1);
+        }
+
         @Test
         void refusesWindowsThatCannotBe() {
             MockHttpServletResponse answer = send(
