@@ -2,6 +2,7 @@ package org.standclear.booking.allocation.solver;
 
 import com.google.ortools.sat.IntVar;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -31,6 +32,7 @@ final class BlockSearch {
     private final Ending ending;
     private Map<IntVar, Long> numbers;
     private Relaxation.@Nullable Prices prices;
+    private Map<Level, Long> more = Map.of();
     private double worked;
 
     /** Begins with the numbers of a known plan. */
@@ -52,7 +54,7 @@ final class BlockSearch {
      * What came of a stage.
      *
      * @param values of the numbers found; empty when none were
-     * @param bounds no plan that is as good on the stages before has less
+     * @param bounds no plan that is as good on the stages before has less; empty when the search ended before it knew any
      */
     record Settled(Map<Level, Long> values, Map<Level, Long> bounds) {}
 
@@ -80,15 +82,17 @@ final class BlockSearch {
     }
 
     /**
-     * Searches a stage among all that {@link #hold} lets be.
+     * Searches a stage among all that {@link #hold} and {@link #atMost} let be.
      *
      * @param known what the levels cannot be less than
      * @param least the same of their weighted sum
      */
     Settled settle(SatStage stage, Map<Level, Long> known, long least, double work) {
         model.model().minimize(stage.weighted());
-        // before any bound is a rule of the model, which would take all prices upon itself
-        prices = new Relaxation(model.model().model()).solve(ending.secondsLeft());
+        if (prices == null) {
+            // before any bound is a rule of the model, which would take all prices upon itself
+            prices = new Relaxation(model.model().model()).solve(ending.secondsLeft());
+        }
         long low = prices == null ? least : Math.max(least, prices.bound());
         model.model().addGreaterOrEqual(stage.weighted(), low);
         stage.parts()
@@ -96,7 +100,8 @@ final class BlockSearch {
         SatRun run = run(work);
         if (!run.hasSolution()) {
             prices = null;
-            return new Settled(Map.of(), Map.of());
+            return new Settled(
+                    Map.of(), run.isImpossible() && !more.isEmpty() ? stage.bounds(cost(stage, more), more) : Map.of());
         }
         read(run);
         Map<Level, Long> values = stage.values(run::value);
@@ -185,11 +190,14 @@ final class BlockSearch {
     /** From now on only what costs no more than that on the stage, whose levels may still be traded among themselves. */
     void atMost(SatStage stage, Map<Level, Long> values) {
         model.model().minimize(stage.weighted());
-        Relaxation.Prices priced = new Relaxation(model.model().model()).solve(ending.secondsLeft());
+        prices = new Relaxation(model.model().model()).solve(ending.secondsLeft());
         model.model().addLessOrEqual(stage.weighted(), cost(stage, values));
-        if (priced != null) {
-            shrink(priced, cost(stage, values));
+        if (prices != null) {
+            shrink(prices, cost(stage, values));
         }
+        more = new EnumMap<>(Level.class);
+        stage.parts().forEach(part -> more.put(part.level(), values.getOrDefault(part.level(), 0L)));
+        more.computeIfPresent(stage.parts().get(stage.parts().size() - 1).level(), (level, most) -> most + 1);
     }
 
     /** From now on only what is as good as that on the stage. */
@@ -202,7 +210,8 @@ final class BlockSearch {
         });
         if (prices != null) {
             shrink(prices, cost(stage, values));
-            prices = null;
         }
+        prices = null;
+        more = Map.of();
     }
 }

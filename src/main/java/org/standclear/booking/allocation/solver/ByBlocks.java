@@ -35,8 +35,8 @@ final class ByBlocks {
 
     private static final int SMALL_PART = 8;
 
-    /** What the numbers pass over may be less than any plan does, so that no long look for it pays before they are finer. */
-    private static final int FIRST_PART = 12;
+    /** Finer numbers pass over so many wishes more at most when they are first asked for. */
+    private static final long MORE_WISHES = 1;
 
     private final Problem problem;
     private final Places places;
@@ -49,6 +49,9 @@ final class ByBlocks {
     private final Set<Span> tight = new LinkedHashSet<>();
     private @Nullable SatStage wishes;
     private Plan plan;
+    /** What days came to that were given what the numbers have there; some turns may be left out. */
+    private Plan last = Plan.EMPTY;
+
     private double left;
 
     /**
@@ -82,7 +85,6 @@ final class ByBlocks {
         }
         placeBySpells();
         if (isAsGood(Level.UNFAIRNESS) && !ending.isNow()) {
-            finer();
             holdWishes();
             settle(TOOLS, known);
             placeWithFewTools();
@@ -136,15 +138,32 @@ final class ByBlocks {
         }
     }
 
-    /** Takes a plan for the numbers up to the wishes. */
+    /** Takes a plan for the numbers up to the wishes; where days have none, finer numbers are asked for first. */
     private void placeBySpells() {
-        BySpells spells = new BySpells(problem, held, (turn, place) -> true, ending);
-        take(spells.better(spells.placed(search.model(), search.numbers()), left / FIRST_PART));
-        if (!isAsGood(Level.UNFAIRNESS)) {
-            take(spells.better(plan, left / PART));
+        boolean newlyTight = place();
+        for (int round = 0; round < MOST_ROUNDS && newlyTight && !isSettled() && left > 0; round++) {
+            newlyTight = finer() && place();
         }
+        if (!isAsGood(Level.WISHES) && left > 0 && !ending.isNow()) {
+            BySpells spells = new BySpells(problem, held, (turn, place) -> true, ending);
+            take(spells.better(plan, left / PART));
+            left -= spells.worked();
+        }
+    }
+
+    /** Whether the plan comes to what is known that no plan betters. */
+    private boolean isSettled() {
+        return isAsGood(Level.UNFAIRNESS) && isWishesProven();
+    }
+
+    /** Gives each day what the numbers have there; whether days that they do not fit are newly known. */
+    private boolean place() {
+        BySpells spells = new BySpells(problem, held, (turn, place) -> true, ending);
+        Plan found = spells.placed(search.model(), search.numbers());
+        last = found;
+        take(found);
         left -= spells.worked();
-        tight.addAll(spells.tight());
+        return tight.addAll(spells.tight());
     }
 
     private void take(Plan other) {
@@ -154,38 +173,34 @@ final class ByBlocks {
     }
 
     /**
-     * Where the numbers found no places they are asked for again slot by slot, among those that pass over no more wishes than
-     * the plan; until they pass over as many, or a plan is as good as they are.
+     * Days that the numbers do not fit are asked for again with every slot for a block, among numbers that pass over hardly
+     * more wishes, since few could be in these; where there are none, among some more. Whether any were found.
      */
-    private void finer() {
-        for (int round = 0; round < MOST_ROUNDS && !tight.isEmpty() && left > 0 && !isWishesProven(); round++) {
-            Score score = Score.of(problem, plan);
-            BlockSearch finer = new BlockSearch(problem, places, List.copyOf(tight), plan, ending);
+    private boolean finer() {
+        for (int trial = 0; trial < MOST_ROUNDS && left > 0 && !ending.isNow(); trial++) {
+            BlockSearch finer = new BlockSearch(problem, places, List.copyOf(tight), last, ending);
             for (int number = 0; number < WISHES; number++) {
-                finer.hold(finer.stage(number), score.values());
+                finer.hold(finer.stage(number), held);
             }
             SatStage stage = finer.stage(WISHES);
-            finer.atMost(stage, score.values());
+            Map<Level, Long> most = new EnumMap<>(held);
+            most.merge(Level.WISHES, MORE_WISHES, Long::sum);
+            finer.atMost(stage, most);
             Settled settled = finer.settle(stage, least, 0, left / 2);
             left -= finer.worked();
-            if (settled.values().isEmpty() || ending.isNow()) {
-                return;
-            }
             settled.bounds().forEach((level, bound) -> least.merge(level, bound, Math::max));
-            search = finer;
-            wishes = stage;
-            if (!isWishesProven()) {
+            if (!settled.values().isEmpty()) {
+                search = finer;
+                wishes = stage;
                 held.putAll(settled.values());
-                int before = tight.size();
-                BySpells spells = new BySpells(problem, held, (turn, place) -> true, ending);
-                take(spells.placed(search.model(), search.numbers()));
-                left -= spells.worked();
-                tight.addAll(spells.tight());
-                if (tight.size() == before) {
-                    return;
-                }
+                return true;
             }
+            if (settled.bounds().isEmpty()) {
+                return false;
+            }
+            held.merge(Level.WISHES, MORE_WISHES + 1, Long::sum);
         }
+        return false;
     }
 
     private boolean isWishesProven() {

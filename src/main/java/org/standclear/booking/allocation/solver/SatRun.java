@@ -54,6 +54,11 @@ final class SatRun {
         return status == CpSolverStatus.OPTIMAL || status == CpSolverStatus.FEASIBLE;
     }
 
+    /** Whether it is proven that there is none. */
+    boolean isImpossible() {
+        return status == CpSolverStatus.INFEASIBLE;
+    }
+
     long value(IntVar number) {
         return solver.value(number);
     }

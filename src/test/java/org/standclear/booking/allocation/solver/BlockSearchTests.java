@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Random;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -31,6 +32,9 @@ import org.standclear.core.allocation.Span;
 
 /** Numbers of turns in blocks of slots: never worse than the best of all plans, and every plan has such numbers. */
 class BlockSearchTests {
+
+    /** The stage of the wishes. */
+    private static final int WISHES = 2;
 
     @BeforeAll
     static void loadTheSolver() {
@@ -77,6 +81,47 @@ class BlockSearchTests {
 
         assertThat(least).hasSize(Level.values().length);
         assertThat(new Score(least)).isLessThanOrEqualTo(best);
+    }
+
+    /** Asked for numbers that pass over less than the fewest, it says that there are none, and proves that fewest by it. */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8})
+    void provesWhatIsMoreThanWasAskedFor(long seed) {
+        Problem problem = SmallWeek.problem(seed);
+        Map<Level, Long> least = new EnumMap<>(Level.class);
+        settled(problem, least, 0);
+        long fewest = Objects.requireNonNull(least.get(Level.WISHES));
+
+        BlockSearch.Settled asMany = settled(problem, least, 0);
+        BlockSearch.Settled fewer = settled(problem, least, 1);
+
+        assertThat(asMany.values()).containsEntry(Level.WISHES, fewest);
+        assertThat(asMany.bounds()).containsEntry(Level.WISHES, fewest);
+        if (fewest > 0) {
+            assertThat(fewer.values()).isEmpty();
+            assertThat(fewer.bounds()).containsEntry(Level.WISHES, fewest);
+        }
+    }
+
+    /** The wishes' stage; when the least of all are known, among those that pass over so many wishes fewer. */
+    private static BlockSearch.Settled settled(Problem problem, Map<Level, Long> least, long fewer) {
+        BlockSearch search = new BlockSearch(problem, new Places(problem), Plan.EMPTY, ending());
+        Map<Level, Long> most = new EnumMap<>(least);
+        most.computeIfPresent(Level.WISHES, (level, all) -> Math.max(0, all - fewer));
+        for (int stage = 0; stage < WISHES; stage++) {
+            SatStage one = search.stage(stage);
+            if (most.isEmpty()) {
+                least.putAll(search.settle(one, Map.of(), 0, 5).values());
+            }
+            search.hold(one, least);
+        }
+        SatStage wishes = search.stage(WISHES);
+        if (!most.isEmpty()) {
+            search.atMost(wishes, most);
+        }
+        BlockSearch.Settled settled = search.settle(wishes, Map.of(), 0, 5);
+        least.putAll(settled.values());
+        return settled;
     }
 
     /** Whatever the order of its turns within a block, the numbers of a plan break no rule of theirs. */
