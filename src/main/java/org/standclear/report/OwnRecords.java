@@ -5,6 +5,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.standclear.platform.ids.LabId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.ids.RunId;
 
@@ -52,9 +53,10 @@ public interface OwnRecords {
     /**
      * One thing that is kept.
      *
-     * @param shown the instant in the lab's zone, for people
+     * @param lab where it happened; who works in several is told in the words when that is another one
+     * @param shown the instant in that lab's zone, for people
      */
-    record Entry(Instant at, String shown, String words) {
+    record Entry(Instant at, LabId lab, String shown, String words) {
 
         /** Both in one line. */
         public String line() {

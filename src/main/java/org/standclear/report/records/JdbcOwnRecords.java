@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -20,6 +21,7 @@ import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.LabId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.ids.RunId;
+import org.standclear.platform.lab.LabScope;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
 import org.standclear.report.OwnRecords;
@@ -76,6 +78,7 @@ class JdbcOwnRecords implements OwnRecords {
     private Entry entry(Look look) {
         return rows.entry(
                 look.at(),
+                lab(),
                 people.printedName(look.viewer()) + ", " + look.sight().words());
     }
 
@@ -132,11 +135,19 @@ class JdbcOwnRecords implements OwnRecords {
     @Override
     @Transactional
     public Outcome ask(PersonId by, String about, String words) {
-        boolean own =
-                sections(by, SHOWN).stream().anyMatch(section -> section.lines().contains(about));
-        if (!own) {
+        Optional<Entry> line = sections(by, SHOWN).stream()
+                .flatMap(section -> section.entries().stream())
+                .filter(entry -> entry.line().equals(about))
+                .findFirst();
+        if (line.isEmpty()) {
             return new Outcome.Refused("about", "Choose one of the lines above.");
         }
+        LabScope.run(line.get().lab(), () -> keep(by, about, words));
+        return new Outcome.Kept();
+    }
+
+    /** Those who know the line answer: the question is for the lab that it is of. */
+    private void keep(PersonId by, String about, String words) {
         UUID id = Id.newValue();
         jdbc.sql("""
                 insert into report_questions (id, lab_id, asked_by, about, words, asked_at)
@@ -149,7 +160,6 @@ class JdbcOwnRecords implements OwnRecords {
                 .param("at", SqlTime.toSql(now()))
                 .update();
         tell("report.question-asked", id, by, people.printedName(by) + " asked about a line of their own record.");
-        return new Outcome.Kept();
     }
 
     @Override

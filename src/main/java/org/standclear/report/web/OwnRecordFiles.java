@@ -14,6 +14,7 @@ import org.springframework.http.ResponseEntity;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.standclear.platform.lab.LabScope;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.text.TableCell;
 import org.standclear.platform.time.LabTime;
@@ -57,7 +58,7 @@ class OwnRecordFiles {
                 .map(section -> new PartOfFile(
                         section.title(),
                         section.entries().stream()
-                                .map(entry -> new LineOfFile(labTime.iso(entry.at()), entry.words()))
+                                .map(entry -> new LineOfFile(iso(entry), entry.words()))
                                 .toList()))
                 .toList();
         List<QuestionInFile> questions =
@@ -87,7 +88,7 @@ class OwnRecordFiles {
             csv.printRecord("part", "at", "words");
             for (Section section : records.whole(me.id())) {
                 for (OwnRecords.Entry entry : section.entries()) {
-                    line(csv, section.title(), entry.at(), entry.words());
+                    csv.printRecord(section.title(), iso(entry), TableCell.plain(entry.words()));
                 }
             }
             for (Question question : records.questionsOf(me.id())) {
@@ -98,6 +99,11 @@ class OwnRecordFiles {
                 }
             }
         }
+    }
+
+    /** By the clock of the lab that it is of. */
+    private String iso(OwnRecords.Entry entry) {
+        return LabScope.in(entry.lab(), () -> labTime.iso(entry.at()));
     }
 
     private void line(CSVPrinter csv, String part, Instant at, String words) throws IOException {
