@@ -3,6 +3,7 @@ package org.standclear.booking;
 import java.time.Instant;
 import java.util.List;
 import org.standclear.platform.ids.CourseId;
+import org.standclear.platform.ids.LabId;
 import org.standclear.platform.ids.PersonId;
 
 /** Who worked with whom, as whoever keeps the run log reads it; bookings yet to come are told apart from runs. */
@@ -23,6 +24,6 @@ public interface Pairs {
     /** That the attendant stood at the e-stop in so many of the operator's runs, from the start or after a handover. */
     record Together(PersonId operator, PersonId attendant, int runs, Instant last) {}
 
-    /** That so many bookings name the two. */
-    record Ahead(PersonId operator, PersonId attendant, int bookings, Instant next) {}
+    /** That so many bookings of one lab name the two. */
+    record Ahead(PersonId operator, PersonId attendant, LabId lab, int bookings, Instant next) {}
 }

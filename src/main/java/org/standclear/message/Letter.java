@@ -46,8 +46,8 @@ final class Letter {
     }
 
     private static String text(Due due, MailSettings settings) {
-        return String.join("\r\n", due.lines()) + "\r\n\r\n" + settings.site() + due.href() + "\r\n\r\n-- \r\n" + WHY
-                + settings.site() + "/me/messages\r\n";
+        return String.join("\r\n", due.lines()) + "\r\n\r\n" + settings.site() + due.href() + "\r\n\r\n-- \r\n"
+                + from(due) + "\r\n" + WHY + settings.site() + "/me/messages\r\n";
     }
 
     private static String html(Due due, MailSettings settings) {
@@ -56,8 +56,14 @@ final class Letter {
                 .collect(Collectors.joining());
         return "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>"
                 + HtmlUtils.htmlEscape(due.subject()) + "</title></head>\n<body>\n" + lines
-                + link(settings.site() + due.href(), "Open the page") + "<p><small>" + WHY + "</small></p>\n"
+                + link(settings.site() + due.href(), "Open the page") + "<p><small>" + HtmlUtils.htmlEscape(from(due))
+                + "<br>" + WHY + "</small></p>\n"
                 + link(settings.site() + "/me/messages", "Your messages") + "</body></html>\n";
+    }
+
+    /** Whoever works in several labs has to know which it is, and by whose clock its times are. */
+    private static String from(Due due) {
+        return due.lab() + "; times are by the clock of " + due.zone() + ".";
     }
 
     private static String link(String address, String words) {

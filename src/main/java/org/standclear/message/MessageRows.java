@@ -152,6 +152,7 @@ class MessageRows {
     private static Kept kept(ResultSet row, int number) throws SQLException {
         return new Kept(
                 row.getObject("id", UUID.class),
+                new LabId(row.getObject("lab_id", UUID.class)),
                 row.getString("subject"),
                 row.getString("body").lines().toList(),
                 row.getString("href"),

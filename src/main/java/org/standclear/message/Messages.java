@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.standclear.platform.ids.LabId;
 import org.standclear.platform.ids.PersonId;
 
 /** Tells people things. A message is kept in the transaction of the act that it tells of: both stand, or neither. */
@@ -35,9 +36,10 @@ public interface Messages {
     /** How the e-mail of the last days stands, for the administrator. */
     List<Standing> standing();
 
-    /** A message as its reader sees it; {@code mail} says in words what became of the e-mail. */
+    /** A message as its reader sees it, of which lab; {@code mail} says in words what became of the e-mail. */
     record Kept(
             UUID id,
+            LabId lab,
             String subject,
             List<String> lines,
             String href,

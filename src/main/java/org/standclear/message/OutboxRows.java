@@ -37,10 +37,13 @@ class OutboxRows {
     /**
      * An e-mail to send.
      *
+     * @param lab its name; times are by the clock of its zone
      * @param notBefore when the person's quiet hours end, if they are now; otherwise now
      */
     record Due(
             UUID id,
+            String lab,
+            String zone,
             String address,
             String subject,
             List<String> lines,
@@ -110,7 +113,7 @@ class OutboxRows {
                 .param("id", id)
                 .update();
         return jdbc.sql("""
-                select m.*, s.address, s.quiet_from, s.quiet_until, l.zone from messages m
+                select m.*, s.address, s.quiet_from, s.quiet_until, l.name as lab, l.zone from messages m
                 join message_settings s on s.person_id = m.person_id join labs l on l.id = m.lab_id
                 where m.id = :id""")
                 .param("id", id)
@@ -125,6 +128,8 @@ class OutboxRows {
                 ZoneId.of(row.getString("zone")));
         return new Due(
                 row.getObject("id", UUID.class),
+                row.getString("lab"),
+                row.getString("zone").replace('_', ' '),
                 row.getString("address"),
                 row.getString("subject"),
                 row.getString("body").lines().toList(),

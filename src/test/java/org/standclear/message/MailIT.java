@@ -129,6 +129,10 @@ class MailIT {
             String text = String.valueOf(both.getBodyPart(0).getContent());
             String html = String.valueOf(both.getBodyPart(1).getContent());
             assertThat(text).contains("Avocet is down: <cable> & clamp.", "https://lab.college.example/bookings/1");
+            String whose = labs.theLab().name() + "; times are by the clock of "
+                    + labs.theLab().zoneName() + ".";
+            assertThat(text).contains(whose);
+            assertThat(html).contains(whose);
             assertThat(html).contains("&lt;cable&gt; &amp; clamp.").doesNotContain("<cable>");
             assertThat(mailOf(noor)).isEqualTo("sent by e-mail");
             assertThat(post("one").round()).isZero();

@@ -16,6 +16,7 @@ import org.standclear.booking.Pairs.Together;
 import org.standclear.people.CourseRegister;
 import org.standclear.people.Person;
 import org.standclear.platform.ids.CourseId;
+import org.standclear.platform.lab.Labs;
 import org.standclear.signoff.Handovers;
 import org.standclear.signoff.Part;
 import org.standclear.testing.OnH2;
@@ -35,6 +36,9 @@ class PairsIT {
         @Autowired
         CourseRegister courses;
 
+        @Autowired
+        Labs labs;
+
         private void takesOver(Person next) {
             handovers.ask(scene().booking, next.id(), scene().noor.id());
             scene().enter(Part.ATTENDANT, next, 1, Map.of("other", "Noor"));
@@ -49,7 +53,8 @@ class PairsIT {
             assertThat(pairs.ofPerson(scene().noor.id())).as("booked, not run").isEmpty();
             assertThat(pairs.aheadOf(scene().noor.id()))
                     .as("the slot that has begun is not to come any more")
-                    .containsExactly(new Ahead(scene().mateo.id(), scene().noor.id(), 1, ahead.start()));
+                    .containsExactly(new Ahead(
+                            scene().mateo.id(), scene().noor.id(), labs.theLab().id(), 1, ahead.start()));
 
             Run run = started();
             clock.moveBy(Duration.ofMinutes(12));
@@ -80,7 +85,8 @@ class PairsIT {
                     .containsExactly(
                             new Together(scene().noor.id(), scene().mateo.id(), 1, run.startedAt()));
             assertThat(pairs.aheadOf(course))
-                    .containsExactly(new Ahead(scene().noor.id(), scene().mateo.id(), 1, ahead.start()));
+                    .containsExactly(new Ahead(
+                            scene().noor.id(), scene().mateo.id(), labs.theLab().id(), 1, ahead.start()));
         }
     }
 

@@ -26,6 +26,8 @@ import org.standclear.people.Teams;
 import org.standclear.platform.ids.CourseId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.ids.SectionId;
+import org.standclear.platform.lab.LabScope;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
 import org.standclear.platform.web.NotFoundException;
@@ -43,14 +45,23 @@ class PairPages {
     private final Courses courses;
     private final People people;
     private final PatientPost patientPost;
+    private final Labs labs;
     private final LabTime labTime;
 
-    PairPages(Teams teams, Pairs pairs, Courses courses, People people, PatientPost patientPost, LabTime labTime) {
+    PairPages(
+            Teams teams,
+            Pairs pairs,
+            Courses courses,
+            People people,
+            PatientPost patientPost,
+            Labs labs,
+            LabTime labTime) {
         this.teams = teams;
         this.pairs = pairs;
         this.courses = courses;
         this.people = people;
         this.patientPost = patientPost;
+        this.labs = labs;
         this.labTime = labTime;
     }
 
@@ -215,6 +226,9 @@ class PairPages {
                 people.printedName(one.operator()),
                 people.printedName(one.attendant()),
                 one.bookings() == 1 ? "1 booking" : one.bookings() + " bookings",
-                labTime.day(one.next()) + " " + labTime.time(one.next()));
+                LabScope.in(one.lab(), () -> labTime.day(one.next()) + " " + labTime.time(one.next()))
+                        + labs.find(one.lab())
+                                .map(lab -> lab.seenFrom(labs.theLab()))
+                                .orElse(""));
     }
 }

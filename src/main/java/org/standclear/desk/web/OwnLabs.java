@@ -31,14 +31,8 @@ class OwnLabs {
                     .ifPresent(account -> labs.all().stream()
                             .filter(lab ->
                                     account.worksIn(lab.id()) && !lab.id().equals(here.id()))
-                            .forEach(lab -> found.addAll(LabScope.in(lab.id(), () -> look.apply(note(lab, here))))));
+                            .forEach(lab -> found.addAll(LabScope.in(lab.id(), () -> look.apply(lab.seenFrom(here))))));
         }
         return found;
-    }
-
-    private static String note(Lab lab, Lab here) {
-        return lab.zone().equals(here.zone())
-                ? ", " + lab.name()
-                : ", " + lab.name() + ", by the clock of " + lab.zone().getId().replace('_', ' ');
     }
 }

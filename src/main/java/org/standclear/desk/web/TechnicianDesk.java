@@ -139,6 +139,7 @@ class TechnicianDesk {
         model.addAttribute("headline", DeskHeadline.of(starts, tests, open));
         model.addAttribute("starts", starts);
         model.addAttribute("tests", tests);
+        model.addAttribute("noCells", all.isEmpty());
         model.addAttribute("tags", tags(all));
         model.addAttribute("open", open);
         model.addAttribute("rechecks", rechecks.of(all));

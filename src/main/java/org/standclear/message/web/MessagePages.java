@@ -21,6 +21,8 @@ import org.standclear.message.Messages.Standing;
 import org.standclear.message.Messages.Wishes;
 import org.standclear.message.Messages.Wrong;
 import org.standclear.platform.forms.PostOnce;
+import org.standclear.platform.lab.LabScope;
+import org.standclear.platform.lab.Labs;
 import org.standclear.platform.security.Role;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
@@ -34,11 +36,13 @@ class MessagePages {
 
     private final Messages messages;
     private final PostOnce postOnce;
+    private final Labs labs;
     private final LabTime labTime;
 
-    MessagePages(Messages messages, PostOnce postOnce, LabTime labTime) {
+    MessagePages(Messages messages, PostOnce postOnce, Labs labs, LabTime labTime) {
         this.messages = messages;
         this.postOnce = postOnce;
+        this.labs = labs;
         this.labTime = labTime;
     }
 
@@ -109,8 +113,10 @@ class MessagePages {
     }
 
     private Line line(Kept one) {
+        String whose =
+                labs.find(one.lab()).map(lab -> lab.seenFrom(labs.theLab())).orElse("");
         return new Line(
-                labTime.day(one.at()) + " " + labTime.time(one.at()),
+                LabScope.in(one.lab(), () -> labTime.day(one.at()) + " " + labTime.time(one.at())) + whose,
                 one.subject(),
                 one.lines(),
                 one.href(),

@@ -59,4 +59,17 @@ public record Lab(
             unknown.add(what);
         }
     }
+
+    /** What follows a time of this lab for who reads it in another: which lab, and whose clock where that differs. */
+    public String seenFrom(Lab here) {
+        if (id.equals(here.id)) {
+            return "";
+        }
+        return zone.equals(here.zone) ? ", " + name : ", " + name + ", by the clock of " + zoneName();
+    }
+
+    /** The zone's name as people read it. */
+    public String zoneName() {
+        return zone.getId().replace('_', ' ');
+    }
 }

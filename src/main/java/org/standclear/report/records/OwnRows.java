@@ -129,12 +129,8 @@ class OwnRows {
         if (of.equals(here.id())) {
             return new Entry(at, of, labTime.full(at), words);
         }
-        return LabScope.in(of, () -> new Entry(at, of, labTime.full(at), words + note(labs.theLab(), here)));
-    }
-
-    private static String note(Lab lab, Lab here) {
-        return lab.zone().equals(here.zone())
-                ? ", " + lab.name()
-                : ", " + lab.name() + ", by the clock of " + lab.zone().getId().replace('_', ' ');
+        return LabScope.in(
+                of,
+                () -> new Entry(at, of, labTime.full(at), words + labs.theLab().seenFrom(here)));
     }
 }

@@ -9,6 +9,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.standclear.booking.Pairs;
 import org.standclear.platform.ids.CourseId;
+import org.standclear.platform.ids.LabId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.time.SqlTime;
 
@@ -17,10 +18,11 @@ import org.standclear.platform.time.SqlTime;
 class JdbcPairs implements Pairs {
 
     private static final String AHEAD = """
-            select b.operator_id, b.attendant_id, count(*) as many, min(b.starts_at) as moment from bookings b
+            select b.operator_id, b.attendant_id, c.lab_id, count(*) as many, min(b.starts_at) as moment
+            from bookings b join cells c on c.id = b.cell_id
             where %s and b.starts_at > :now and b.attendant_id is not null
               and b.state in ('BOOKED', 'CHECKED', 'READY', 'RELEASED')
-            group by b.operator_id, b.attendant_id
+            group by b.operator_id, b.attendant_id, c.lab_id
             """;
 
     private final JdbcClient jdbc;
@@ -101,6 +103,7 @@ class JdbcPairs implements Pairs {
         return new Ahead(
                 person(row, "operator_id"),
                 person(row, "attendant_id"),
+                new LabId(row.getObject("lab_id", UUID.class)),
                 row.getInt("many"),
                 SqlTime.read(row, "moment"));
     }

@@ -4,16 +4,22 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
 import java.util.List;
+import java.util.Locale;
 import java.util.UUID;
 import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.context.ApplicationContext;
 import org.springframework.transaction.PlatformTransactionManager;
 import org.springframework.transaction.support.TransactionTemplate;
+import org.standclear.booking.SecondLab;
 import org.standclear.message.Message;
 import org.standclear.message.Messages;
 import org.standclear.people.Person;
+import org.standclear.platform.lab.LabScope;
 import org.standclear.platform.security.Role;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.web.PageCases;
@@ -21,6 +27,9 @@ import org.standclear.testing.web.PageCases;
 /** The box of messages and the wishes about e-mail. */
 @OnH2
 class MessagePagesIT extends PageCases {
+
+    @Autowired
+    ApplicationContext application;
 
     @Autowired
     Messages messages;
@@ -73,6 +82,23 @@ class MessagePagesIT extends PageCases {
         assertThat(Message.of(noor.id(), "test", "s", List.of("x".repeat(3940)), "/")
                         .lines())
                 .containsExactly("and 1 more, on the page.");
+    }
+
+    @Test
+    void saysOfAMessageOfAnotherLabWhichAndByWhoseClock() {
+        Person noor = person(Role.STUDENT);
+        SecondLab there = new SecondLab(application, "America/St_Johns");
+        Message message = Message.of(noor.id(), "test", "Your slot", List.of("Thu 12 Mar, 09:00."), "/me");
+        LabScope.run(
+                there.id(),
+                () -> new TransactionTemplate(transactions).executeWithoutResult(status -> messages.tell(message)));
+
+        String box = page(get("/me/messages"), noor).select("ul.roll").text();
+
+        String when = DateTimeFormatter.ofPattern("EEE d MMM HH:mm", Locale.ENGLISH)
+                .withZone(ZoneId.of("America/St_Johns"))
+                .format(messages.of(noor.id(), 1).get(0).at());
+        assertThat(box).contains(when + ", Second bench", ", by the clock of America/St Johns");
     }
 
     @Test
