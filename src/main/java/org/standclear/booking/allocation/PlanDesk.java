@@ -154,17 +154,25 @@ public class PlanDesk {
         }
     }
 
+    /** Why nothing of the window can be undone now; empty when it can. */
+    public Optional<String> whyNotUndo(Window window) {
+        if (window.accepted() == null) {
+            return Optional.of("No plan of this window is accepted.");
+        }
+        return clock.instant().isBefore(problems.span(window).from())
+                ? Optional.empty()
+                : Optional.of("The window began on " + labTime.day(window.firstDay())
+                        + ", and a plan is undone only before that: move or cancel bookings one by one.");
+    }
+
     /** Takes every booking of the accepted plan back, uncounted, until the window begins; or says why not. */
     @Transactional
     public Optional<String> undo(UUID windowId, PersonId by) {
         Window window = windows.lockForStaff(windowId, by);
         Window.Accepted accepted = window.accepted();
-        if (accepted == null) {
-            return Optional.of("No plan of this window is accepted.");
-        }
-        if (!clock.instant().isBefore(problems.span(window).from())) {
-            return Optional.of("The window began on " + labTime.day(window.firstDay())
-                    + ", and a plan is undone only before that: move or cancel bookings one by one.");
+        Optional<String> refusal = whyNotUndo(window);
+        if (refusal.isPresent() || accepted == null) {
+            return refusal;
         }
         int taken = 0;
         for (PlannedTurn turn : plans.places(accepted.search())) {

@@ -18,6 +18,7 @@ import org.standclear.booking.allocation.Plans;
 import org.standclear.booking.allocation.Search;
 import org.standclear.booking.allocation.Searches;
 import org.standclear.booking.allocation.Window;
+import org.standclear.booking.allocation.WindowClosing;
 import org.standclear.booking.allocation.Windows;
 import org.standclear.cell.Cell;
 import org.standclear.cell.Cells;
@@ -36,14 +37,23 @@ import org.standclear.platform.time.LabTime;
 class PlanSheets {
 
     private final Windows windows;
+    private final WindowClosing closing;
     private final Searches searches;
     private final Plans plans;
     private final Cells cells;
     private final People people;
     private final LabTime labTime;
 
-    PlanSheets(Windows windows, Searches searches, Plans plans, Cells cells, People people, LabTime labTime) {
+    PlanSheets(
+            Windows windows,
+            WindowClosing closing,
+            Searches searches,
+            Plans plans,
+            Cells cells,
+            People people,
+            LabTime labTime) {
         this.windows = windows;
+        this.closing = closing;
         this.searches = searches;
         this.plans = plans;
         this.cells = cells;
@@ -89,7 +99,8 @@ class PlanSheets {
                                 name(named, one.operator()), String.valueOf(one.turn() + 1), one.says()))
                         .toList());
         model.addAttribute("isAccepted", isAccepted(window, search.id()));
-        model.addAttribute("mayAccept", search.state().hasPlan() && window.isUndecided());
+        model.addAttribute("mayAccept", search.state().hasPlan() && window.isUndecided() && !closing.isBegun(window));
+        model.addAttribute("tooLate", search.state().hasPlan() && window.isUndecided() && closing.isBegun(window));
         return "booking/search";
     }
 

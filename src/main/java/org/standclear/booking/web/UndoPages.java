@@ -52,7 +52,7 @@ class UndoPages {
             @AuthenticationPrincipal SignedInPerson me,
             HttpServletResponse response,
             Model model) {
-        Window found = the(window);
+        the(window);
         Map<String, String> errors = new LinkedHashMap<>();
         Optional<String> done = patientPost.run(formToken, () -> {
             Optional<String> refusal = planDesk.undo(window, me.id());
@@ -63,11 +63,13 @@ class UndoPages {
             return "redirect:" + done.get();
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-        return page(found, errors, model);
+        return page(the(window), errors, model);
     }
 
-    private static String page(Window window, Map<String, String> errors, Model model) {
+    /** What cannot be undone any more is not offered, however the page was come to. */
+    private String page(Window window, Map<String, String> errors, Model model) {
         model.addAttribute("window", window);
+        model.addAttribute("whyNot", planDesk.whyNotUndo(window).orElse(""));
         model.addAttribute("errors", errors);
         return "booking/plan-undo";
     }

@@ -6,6 +6,7 @@ import static org.springframework.test.web.servlet.request.MockMvcRequestBuilder
 import java.time.Duration;
 import java.time.Instant;
 import java.util.UUID;
+import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.springframework.mock.web.MockHttpServletResponse;
@@ -17,6 +18,8 @@ import org.standclear.testing.OnPostgres;
 class WindowRefusalsIT {
 
     abstract static class Cases extends WindowCases {
+
+        private static final Instant FRIDAY_BEGINS = Instant.parse("2026-03-13T00:00:00Z");
 
         @Test
         void refusesRequestsThatCannotBe() {
@@ -32,6 +35,56 @@ class WindowRefusalsIT {
                     .contains("Wish for a time at which you can come");
             clock.moveTo(Instant.parse("2026-03-12T12:00:00Z"));
             assertThat(refused(request(window, 1, FRIDAY_EIGHT))).contains("have ended");
+        }
+
+        @Test
+        void offersNoUndoingOnceTheWindowHasBegun() {
+            UUID window = window();
+            bothAsk(window);
+            UUID search = search(window);
+            location(send(form("/searches/" + search + "/accept"), ines));
+            assertThat(page(get("/windows/" + window + "/undo"), ines).select("form[action$=undo]"))
+                    .hasSize(1);
+
+            clock.moveTo(FRIDAY_BEGINS);
+
+            Document asked = page(get("/windows/" + window + "/undo"), ines);
+            assertThat(asked.select("h1").text()).isEqualTo("The plan can no longer be undone");
+            assertThat(asked.select("main").text())
+                    .contains("The window began on Fri 13 Mar", "move or cancel bookings one by one");
+            assertThat(asked.select("form[action$=undo]")).isEmpty();
+            MockHttpServletResponse sent = send(form("/windows/" + window + "/undo"), ines);
+            assertThat(sent.getStatus()).isEqualTo(422);
+            assertThat(document(sent).select("h1").text()).isEqualTo("The plan can no longer be undone");
+            assertThat(document(sent).select("form[action$=undo]")).isEmpty();
+            assertThat(page(get("/windows/" + window), ines).select("a[href$=undo]"))
+                    .isEmpty();
+            assertThat(ahead(noor)).as("they stand").isNotEmpty();
+        }
+
+        @Test
+        void offersNoUndoingOfAPlanThatNobodyAccepted() {
+            UUID window = window();
+
+            Document asked = page(get("/windows/" + window + "/undo"), ines);
+
+            assertThat(asked.select("h1").text()).isEqualTo("There is no plan to undo");
+            assertThat(asked.select("form[action$=undo]")).isEmpty();
+        }
+
+        @Test
+        void offersNoPlanToAcceptOnceTheWindowHasBegun() {
+            UUID window = window();
+            bothAsk(window);
+            UUID search = search(window);
+            clock.moveTo(FRIDAY_BEGINS);
+
+            Document page = page(get("/searches/" + search), ines);
+
+            assertThat(page.select("form[action$=accept]")).isEmpty();
+            assertThat(page.text()).contains("began on Fri 13 Mar, and a plan is accepted only before that");
+            assertThat(send(form("/searches/" + search + "/accept"), ines).getStatus())
+                    .isEqualTo(422);
         }
 
         @Test
