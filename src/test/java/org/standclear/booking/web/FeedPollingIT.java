@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 
 import java.time.Duration;
+import java.util.List;
 import java.util.Objects;
+import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -14,9 +16,13 @@ import org.springframework.mock.web.MockHttpServletResponse;
 import org.standclear.booking.Booking;
 import org.standclear.booking.BookingDesk;
 import org.standclear.booking.SampleLab;
+import org.standclear.booking.SecondLab;
 import org.standclear.booking.feed.CalendarFeeds;
+import org.standclear.booking.labs.LabRegister;
 import org.standclear.people.Person;
 import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.security.Role;
 import org.standclear.testing.MovableClock;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
@@ -36,6 +42,9 @@ class FeedPollingIT {
 
         @Autowired
         CalendarFeeds feeds;
+
+        @Autowired
+        LabRegister labs;
 
         @Autowired
         MovableClock clock;
@@ -85,6 +94,44 @@ class FeedPollingIT {
             MockHttpServletResponse gone = fetch(tag(changed));
             assertThat(gone.getStatus()).isEqualTo(404);
             assertThat(gone.getContentAsString()).doesNotContain("Noor").doesNotContain("VEVENT");
+        }
+
+        /** 14:00 UTC on 12 March 2026 is 15:00 in Berlin and 11:00 in Halifax; both labs are open. */
+        @Test
+        void aLabsCalendarHasItsCellsAndAPersonsHasEveryLab() throws Exception {
+            SecondLab berlin = new SecondLab(application, "Europe/Berlin");
+            SecondLab halifax = new SecondLab(application, "America/Halifax");
+            Person yuki = berlin.person(Role.STUDENT);
+            halifax.in(() -> labs.appoint(halifax.id(), yuki.login(), Set.of(Role.STUDENT), PersonId.next()));
+            booked(berlin, "2026-03-12T14:00:00Z", yuki);
+            booked(halifax, "2026-03-12T17:00:00Z", yuki);
+
+            assertThat(starts(berlin.in(() ->
+                            feeds.makeForLab(berlin.person(Role.TECHNICIAN).id()))))
+                    .containsExactly("20260312T140000Z");
+            assertThat(starts(halifax.in(() ->
+                            feeds.makeForLab(halifax.person(Role.TECHNICIAN).id()))))
+                    .containsExactly("20260312T170000Z");
+            assertThat(starts(berlin.in(() -> feeds.makeForPerson(yuki.id()))))
+                    .containsExactly("20260312T140000Z", "20260312T170000Z");
+        }
+
+        private static void booked(SecondLab lab, String start, Person operator) {
+            lab.in(() -> {
+                lab.sample().authorise(operator.id());
+                return lab.sample().booked(lab.cell(), start, operator, null);
+            });
+        }
+
+        private List<String> starts(CalendarFeeds.Made of) throws Exception {
+            String text = mvc.perform(get("/calendar/" + of.secret() + ".ics"))
+                    .andReturn()
+                    .getResponse()
+                    .getContentAsString();
+            return text.lines()
+                    .filter(line -> line.startsWith("DTSTART:"))
+                    .map(line -> line.substring("DTSTART:".length()))
+                    .toList();
         }
 
         @Test
