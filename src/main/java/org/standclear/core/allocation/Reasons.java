@@ -146,7 +146,13 @@ public final class Reasons {
         };
     }
 
-    private static String says(Hindrance hindrance, Turn turn) {
+    /** The partner's time and authorisation would do, but the lab keeps somebody else for the turn. */
+    private boolean isNoHelper(Turn turn) {
+        return turn.work().helper()
+                && problem.attendants().stream().noneMatch(one -> one.person().equals(turn.partner()) && one.helper());
+    }
+
+    private String says(Hindrance hindrance, Turn turn) {
         return switch (hindrance) {
             case TOOL ->
                 "No cell in this window carries the tool " + turn.work().tool() + ".";
@@ -157,8 +163,11 @@ public final class Reasons {
             case CLOSED -> "The lab or the cell is kept for something else at all times given.";
             case BUSY -> "The operator has another booking at all times given.";
             case PARTNER ->
-                "The partner has another booking at all times given, or is not authorised as e-stop"
-                        + " attendant there.";
+                isNoHelper(turn)
+                        ? "The partner cannot be who attends this turn. Ask without a partner, and the plan finds"
+                                + " somebody who can; or ask lab staff."
+                        : "The partner has another booking at all times given, or is not authorised as e-stop"
+                                + " attendant there. Ask for other times, or without a partner.";
             case ATTENDANT -> "No e-stop attendant can come at any of the times given.";
         };
     }

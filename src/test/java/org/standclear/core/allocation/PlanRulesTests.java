@@ -200,6 +200,13 @@ class PlanRulesTests {
                 .asString()
                 .contains("another than the partner");
         assertThat(why(problem(pair))).isEqualTo(Rule.PARTNER);
+        assertThat(reason(problem(pair)).says()).contains("is not authorised as e-stop attendant there");
+        Turn tals = new Turn("noor-1", "Noor", "Tal", new Work("G-02", 30, Set.of(), true), ANY, false, null);
+        assertThat(reason(problem(tals)).rule()).isEqualTo(Rule.PARTNER);
+        assertThat(reason(problem(tals)).says())
+                .as("Tal is authorised and free")
+                .startsWith("The partner cannot be who attends this turn. Ask without a partner")
+                .doesNotContain("not authorised");
     }
 
     @Test
