@@ -5,6 +5,8 @@ import static org.springframework.test.web.servlet.request.MockMvcRequestBuilder
 
 import java.io.StringReader;
 import java.time.Clock;
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
 import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
@@ -17,6 +19,8 @@ import org.standclear.people.Course;
 import org.standclear.people.Courses;
 import org.standclear.people.People;
 import org.standclear.people.Person;
+import org.standclear.platform.lab.Labs;
+import org.standclear.platform.time.SqlTime;
 import org.standclear.testing.DemoOnH2;
 import org.standclear.testing.DemoOnPostgres;
 import org.standclear.testing.web.PageCases;
@@ -37,6 +41,9 @@ class AttendanceIT {
 
         @Autowired
         Clock clock;
+
+        @Autowired
+        Labs labs;
 
         private Course robots() {
             return courses.all().stream()
@@ -80,6 +87,26 @@ class AttendanceIT {
                 assertThat(turn.get("state")).isEqualTo("missed");
                 assertThat(turn.get("checked in")).isEmpty();
             });
+        }
+
+        /** A table program reads the clock at the bench, and a program can tell which instant that was. */
+        @Test
+        void writesTimesOfTheLabsClockWithTheirOffset() throws Exception {
+            ZoneId zone = labs.theLab().zone();
+            List<String> slots = csv().stream().map(turn -> turn.get("slot")).toList();
+            assertThat(slots).isNotEmpty().allSatisfy(slot -> {
+                OffsetDateTime at = OffsetDateTime.parse(slot);
+                assertThat(at.getOffset()).isEqualTo(zone.getRules().getOffset(at.toInstant()));
+                assertThat(at.getHour()).as("the lab is open by day").isBetween(7, 21);
+            });
+            assertThat(jdbc.sql("select starts_at from bookings where course_id = ? and state = 'CLOSED_OUT'")
+                            .param(robots().id().value())
+                            .query((row, number) -> SqlTime.read(row, "starts_at"))
+                            .list())
+                    .allSatisfy(start -> assertThat(slots)
+                            .anySatisfy(slot -> assertThat(
+                                            OffsetDateTime.parse(slot).toInstant())
+                                    .isEqualTo(start)));
         }
 
         @Test
