@@ -17,12 +17,17 @@ final class Annealing {
     private static final int WISH = 12;
 
     private static final double WARM = 20;
+
+    /** Warm enough for tool changes, where wishes are kept anyway. */
+    private static final double TEPID = 3;
+
     private static final double COLD = 0.4;
     private static final int A_LOOK_AT_THE_STOP = 1 << 12;
 
     private final Board board;
     private final Cells cells;
     private final Random chance;
+    private int mostCost;
     private final IdentityHashMap<Seat[], Map<Integer, Seat>> byFirstSlot = new IdentityHashMap<>();
 
     Annealing(Board board, Cells cells, Random chance) {
@@ -33,8 +38,18 @@ final class Annealing {
 
     /** So many tries, colder and colder. */
     void run(long tries, BooleanSupplier stopped) {
-        double warmth = WARM;
-        double factor = Math.pow(COLD / WARM, (double) A_LOOK_AT_THE_STOP / tries);
+        run(tries, WARM, Integer.MAX_VALUE, stopped);
+    }
+
+    /** The same for tool changes alone: no exchange passes over more wishes, or moves more bookings. */
+    void tools(long tries, BooleanSupplier stopped) {
+        run(tries, TEPID, 0, stopped);
+    }
+
+    private void run(long tries, double warm, int most, BooleanSupplier stopped) {
+        double warmth = warm;
+        mostCost = most;
+        double factor = Math.pow(COLD / warm, (double) A_LOOK_AT_THE_STOP / tries);
         for (long done = 0; done < tries && board.turns() > 0; done++) {
             if (done % A_LOOK_AT_THE_STOP == 0) {
                 if (stopped.getAsBoolean()) {
@@ -68,7 +83,7 @@ final class Annealing {
             cost += Chain.cost(back) - Chain.cost(board.held(other));
         }
         // each of the two places can save two changes
-        if (WISH * cost - 4 <= allowed) {
+        if (cost <= mostCost && WISH * cost - 4 <= allowed) {
             exchange(turn, to, other, back, allowed - WISH * cost);
         }
     }

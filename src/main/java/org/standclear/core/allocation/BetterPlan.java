@@ -50,6 +50,17 @@ public final class BetterPlan {
         return better(known, board.plan());
     }
 
+    /** The same turns in places that cost no more, with fewer tool changes; for a plan whose wishes are near the best. */
+    public Plan withFewerToolChanges(Plan known, long seed, long looks) {
+        Board board = new Board(problem, places);
+        board.take(known);
+        Cells cells = new Cells(problem, board);
+        Random chance = new Random(seed);
+        new Annealing(board, cells, chance).tools(looks / LOOKS_A_TRY, stopped);
+        new Exchanges(board, cells, new Chain(board), stopped).tools(chance);
+        return better(known, board.plan());
+    }
+
     private void exchange(Board board, Chain chain, long looks, long seed) {
         Cells cells = new Cells(problem, board);
         Random chance = new Random(seed);

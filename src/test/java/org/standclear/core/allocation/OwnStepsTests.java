@@ -175,4 +175,22 @@ class OwnStepsTests {
                                 .noneMatch(one -> one.turn().equals(turn.id())))
                         .count());
     }
+
+    /** Other places for the same turns, none of which costs more. */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3})
+    void toolChangesBecomeFewerForNoWish(long seed) {
+        Problem problem = new RushWeek(40, 3, 6, 36, seed).problem();
+        BetterPlan better = new BetterPlan(problem, new Places(problem), () -> false);
+        Plan start = new FirstPlan(problem, new Places(problem)).find();
+
+        Plan plan = better.withFewerToolChanges(start, seed, LOOKS);
+
+        Score before = Score.of(problem, start);
+        Score after = Score.of(problem, plan);
+        assertThat(new PlanRules(problem).broken(plan)).isEmpty();
+        assertThat(after).isLessThan(before);
+        assertThat(after.at(Level.WISHES)).isLessThanOrEqualTo(before.at(Level.WISHES));
+        assertThat(after.at(Level.TOOL_CHANGES)).isLessThan(before.at(Level.TOOL_CHANGES));
+    }
 }
