@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.Predicate;
 import org.standclear.core.allocation.Attendant;
 import org.standclear.core.allocation.Place;
 import org.standclear.core.allocation.Placed;
@@ -52,6 +53,11 @@ final class BlockModel implements AskedFor {
     private record Standing(IntVar number, Set<Span> spans) {}
 
     BlockModel(Problem problem, Places places, Blocks blocks) {
+        this(problem, places, blocks, span -> true);
+    }
+
+    /** Only in some times turns without a partner look for attendants: in others there is one for everybody. */
+    BlockModel(Problem problem, Places places, Blocks blocks, Predicate<Span> attended) {
         this.problem = problem;
         this.places = places;
         this.blocks = blocks;
@@ -64,6 +70,7 @@ final class BlockModel implements AskedFor {
         options.values()
                 .forEach(all -> all.stream()
                         .filter(option -> option.kind().partner() == null)
+                        .filter(option -> attended.test(option.places().get(0).span()))
                         .forEach(this::attend));
         attended();
         nobodyInTwoPlaces();
@@ -91,6 +98,18 @@ final class BlockModel implements AskedFor {
     /** Where turns of that kind could be. */
     List<Option> options(Turn turn) {
         return options.getOrDefault(turn.kind(), List.of());
+    }
+
+    /** Where any turns could be. */
+    List<Option> options() {
+        return options.values().stream().flatMap(List::stream).toList();
+    }
+
+    /** Who stands at e-stops there, and the number of how often, for turns without a partner. */
+    Map<String, IntVar> standing(Option option) {
+        Map<String, IntVar> standing = new TreeMap<>();
+        attending.getOrDefault(stop(option), Map.of()).forEach((person, one) -> standing.put(person, one.number()));
+        return standing;
     }
 
     /** What the numbers come to in a plan. */
@@ -191,7 +210,7 @@ final class BlockModel implements AskedFor {
         Map<Stop, LinearExprBuilder> balances = new LinkedHashMap<>();
         options.values()
                 .forEach(all -> all.stream()
-                        .filter(option -> option.kind().partner() == null)
+                        .filter(option -> option.kind().partner() == null && attending.containsKey(stop(option)))
                         .forEach(option -> balances.computeIfAbsent(stop(option), key -> LinearExpr.newBuilder())
                                 .addTerm(option.number(), -1)));
         balances.forEach((stop, balance) -> {
@@ -205,11 +224,10 @@ final class BlockModel implements AskedFor {
                 .forEach(all -> all.forEach(option -> {
                     Set<Span> spans = new HashSet<>();
                     option.places().forEach(place -> spans.add(place.span()));
-                    time.operates(option.kind(), spans, option.number());
+                    time.operates(option.kind(), option.blocks(), spans, option.number());
                 }));
-        attending
-                .values()
-                .forEach(people -> people.forEach((person, one) -> time.attends(person, one.spans(), one.number())));
+        attending.forEach((stop, people) ->
+                people.forEach((person, one) -> time.attends(person, stop.blocks(), one.spans(), one.number())));
         time.addRules();
     }
 }

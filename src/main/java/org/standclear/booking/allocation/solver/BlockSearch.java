@@ -108,28 +108,6 @@ final class BlockSearch {
         return new Settled(values, stage.bounds(Math.max(low, run.least()), values));
     }
 
-    /**
-     * The same for models that are too large to search: only what the relaxation has turns of, or the numbers so far, may
-     * have turns. What it comes to is near the best; the bound is the relaxation's and holds for all.
-     */
-    Settled settleNear(SatStage stage, double work) {
-        model.model().minimize(stage.weighted());
-        Relaxation.Prices near = new Relaxation(model.model().model()).solve(ending.secondsLeft());
-        if (near == null) {
-            return new Settled(Map.of(), Map.of());
-        }
-        all.stream()
-                .filter(one -> !near.has(one.getIndex()) && numbers.getOrDefault(one, 0L) == 0)
-                .forEach(one -> model.model().addLessOrEqual(one, 0));
-        SatRun run = run(work);
-        if (!run.hasSolution()) {
-            return new Settled(Map.of(), Map.of());
-        }
-        read(run);
-        Map<Level, Long> values = stage.values(run::value);
-        return new Settled(values, stage.bounds(near.bound(), values));
-    }
-
     private static long cost(SatStage stage, Map<Level, Long> values) {
         return stage.parts().stream()
                 .mapToLong(part -> part.weight() * values.getOrDefault(part.level(), 0L))

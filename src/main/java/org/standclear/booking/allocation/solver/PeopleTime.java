@@ -25,6 +25,7 @@ final class PeopleTime {
     private static final class Taking {
 
         private final List<IntVar> numbers = new ArrayList<>();
+        private final Set<List<Integer>> blocks = new HashSet<>();
         private int most;
     }
 
@@ -32,26 +33,29 @@ final class PeopleTime {
         this.model = model;
     }
 
-    /** So many turns of that kind are at some of these spans. */
-    void operates(Turn kind, Set<Span> spans, IntVar number) {
-        take(kind.operator(), spans, number, 0);
+    /** So many turns of that kind are in these blocks, at some of these spans. */
+    void operates(Turn kind, List<Integer> blocks, Set<Span> spans, IntVar number) {
+        take(kind.operator(), blocks, spans, number, 0);
         String partner = kind.partner();
         if (partner != null) {
-            take(partner, spans, number, 0);
+            take(partner, blocks, spans, number, 0);
         }
     }
 
-    /** The person stands at so many e-stops at some of these spans. */
-    void attends(String person, Set<Span> spans, IntVar number) {
-        take(person, spans, number, spans.size());
+    /** The person stands at so many e-stops in these blocks, at some of these spans. */
+    void attends(String person, List<Integer> blocks, Set<Span> spans, IntVar number) {
+        take(person, blocks, spans, number, spans.size());
     }
 
-    /** Turns take no more than the slots in any case; who attends may be said to attend the own turn as well. */
-    private void take(String person, Set<Span> spans, IntVar number, int more) {
+    /**
+     * Turns take no more than the slots in any case, and cells whose slots begin together have one for each span and cell;
+     * who attends may be said to attend the own turn as well.
+     */
+    private void take(String person, List<Integer> blocks, Set<Span> spans, IntVar number, int more) {
         Taking taking = byPerson.computeIfAbsent(person, key -> new LinkedHashMap<>())
                 .computeIfAbsent(spans, key -> new Taking());
         taking.numbers.add(number);
-        taking.most = (taking.most == 0 ? spans.size() : taking.most) + more;
+        taking.most += (taking.blocks.add(blocks) ? spans.size() : 0) + more;
     }
 
     /** Adds the rules. */

@@ -20,6 +20,9 @@ final class Relaxation {
     /** Parts of a unit that prices are rounded to. */
     private static final long PARTS = 1L << 20;
 
+    /** Parts that come of rounding. */
+    private static final long NEARLY = PARTS / 10_000;
+
     /** What the linear solver means by none. */
     private static final double NOTHING = 1e-6;
 
@@ -54,6 +57,11 @@ final class Relaxation {
         /** Whether a number costs beyond what it pays for, so that it had better be small. */
         boolean isDear(int number) {
             return reduced[number] > 0;
+        }
+
+        /** Whether a number costs next to nothing beyond what it pays for. */
+        boolean isNearlyFree(int number) {
+            return reduced[number] <= NEARLY;
         }
 
         /** By how much a number can be away from its cheaper end in a solution that costs at most so much. */

@@ -116,22 +116,28 @@ public class SatAllocator implements Allocator {
                 workLeft /= 2;
             }
             Plan before = plan;
-            NearRelaxation near = new NearRelaxation(problem, places, ending);
+            NearRelaxation near = new NearRelaxation(problem, ending);
             if (isProven(plan) && !ending.isNow()) {
-                plan = betterOf(plan, near.from(plan, effort.work() / 4));
+                plan = betterOf(plan, near.from(plan, effort.work() / 2));
                 workLeft -= near.worked();
             }
-            plan = inOtherPlaces(plan);
+            if (plan.equals(before)) {
+                plan = inOtherPlaces(plan);
+            }
             return solution(plan, isAsFair(before, plan) ? near.bounds() : Map.of());
         }
 
-        /** The better of a plan and of what comes of places that leave out more. */
-        private Plan betterOf(Plan plan, Plan leavesOutMore) {
-            if (leavesOutMore.placed().isEmpty()) {
+        /** The better of a plan and of what comes of places that may leave out more. */
+        private Plan betterOf(Plan plan, Plan mayLeaveOutMore) {
+            if (mayLeaveOutMore.placed().isEmpty()) {
                 return plan;
             }
             long looks = (long) (effort.work() / 20 * LOOKS_A_WORK);
-            Plan other = betterPlan.from(leavesOutMore, effort.seed(), bounds(Score.of(problem, plan)), looks);
+            Plan other = mayLeaveOutMore;
+            if (!isAsFair(other, plan)) {
+                other = betterPlan.from(mayLeaveOutMore, effort.seed(), bounds(Score.of(problem, plan)), looks);
+            }
+            other = betterPlan.withFewerToolChanges(other, effort.seed(), looks);
             workLeft -= effort.work() / 20;
             if (Score.of(problem, other).compareTo(Score.of(problem, plan)) >= 0) {
                 return plan;

@@ -1,0 +1,132 @@
+package org.standclear.booking.allocation.solver;
+
+import com.google.ortools.sat.IntVar;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import org.standclear.booking.allocation.solver.DayModel.Meaning;
+import org.standclear.booking.allocation.solver.SatSearch.Ending;
+import org.standclear.core.allocation.Level;
+import org.standclear.core.allocation.Placed;
+import org.standclear.core.allocation.Plan;
+import org.standclear.core.allocation.Problem;
+import org.standclear.core.allocation.Score;
+import org.standclear.core.allocation.Span;
+
+/**
+ * Gives one spell after the other its turns slot by slot, and asks each time by blocks what that leaves to the spells that
+ * come after: so the choice of who is in a spell knows what it costs the others. Then some spells at a time are asked
+ * again, all slot by slot.
+ */
+final class DayByDay {
+
+    private static final double WORK_EACH = 1.5;
+
+    /** The linear solver and making the model take so long for each number. */
+    private static final double WORK_A_NUMBER = 1e-4;
+
+    private final Problem problem;
+    private final Plan start;
+    private final Score asGoodAs;
+    private final List<Span> spells;
+    private final Ending ending;
+    private final Map<Level, Long> least = new EnumMap<>(Level.class);
+    private Map<Meaning, Long> known = Map.of();
+    private double worked;
+
+    /** Begins; plans are to be as good as that one up to the shares. */
+    DayByDay(Problem problem, Plan asGoodAs, Ending ending) {
+        this.problem = problem;
+        this.start = asGoodAs;
+        this.asGoodAs = Score.of(problem, asGoodAs);
+        this.spells = Spells.of(problem);
+        this.ending = ending;
+    }
+
+    /** What has been done, in the solver's measure. */
+    double worked() {
+        return worked;
+    }
+
+    /** No plan that is as good up to the shares passes over fewer wishes; empty when it is not known. */
+    Map<Level, Long> bounds() {
+        return least;
+    }
+
+    /** Places for as many turns as the known plan has; for fewer where a spell came to no end. */
+    Plan plan() {
+        List<Placed> placed = new ArrayList<>();
+        look(new Plan(placed), spells, List.of());
+        for (int day = 0; day < spells.size() && !ending.isNow(); day++) {
+            placed.addAll(look(new Plan(placed), spells.subList(day, spells.size()), List.of(spells.get(day))));
+        }
+        return new Plan(placed);
+    }
+
+    /** The numbers of the spells that are open, of which that one gets its places if there is one. */
+    private List<Placed> look(Plan rest, List<Span> open, List<Span> exact) {
+        for (boolean everywhere : new boolean[] {false, true}) {
+            DayModel model = model(rest, open, exact);
+            Relaxation.Prices prices = model.prices(ending);
+            if (prices == null) {
+                return List.of();
+            }
+            if (rest.placed().isEmpty()) {
+                model.bounds(prices, asGoodAs::at).forEach((level, bound) -> least.merge(level, bound, Math::max));
+            }
+            Map<IntVar, Long> hints = known.isEmpty() ? model.values(start) : model.read(known);
+            model.onlyNear(prices, hints, everywhere);
+            SatRun run = model.run(hints, everywhere ? 2 * WORK_EACH : WORK_EACH, ending);
+            worked += run.worked();
+            if (run.hasSolution()) {
+                Map<IntVar, Long> found = model.values(run);
+                known = model.meaning(found);
+                return exact.isEmpty() ? List.of() : model.placed(found, exact.get(0));
+            }
+        }
+        return List.of();
+    }
+
+    private DayModel model(Plan rest, List<Span> open, List<Span> exact) {
+        DayModel model = new DayModel(problem, asGoodAs, rest, open, exact);
+        worked += model.size() * WORK_A_NUMBER;
+        return model;
+    }
+
+    /** A plan that is as good or better: the turns of some spells look for places anew with those that are left out. */
+    Plan better(Plan start, double work) {
+        Plan plan = start;
+        double until = worked + work;
+        int count = spells.size();
+        for (int apart = 1; apart < count; apart++) {
+            for (int first = 0; first + apart < count && worked < until && !ending.isNow(); first++) {
+                plan = anew(plan, List.of(spells.get(first), spells.get(first + apart)));
+            }
+        }
+        return plan;
+    }
+
+    private Plan anew(Plan plan, List<Span> these) {
+        Plan rest = new Plan(plan.placed().stream()
+                .filter(one -> these.stream().noneMatch(spell -> spell.holds(one.span())))
+                .toList());
+        DayModel model = model(rest, these, these);
+        Relaxation.Prices prices = model.prices(ending);
+        long cost = model.cost(plan);
+        if (prices == null || prices.bound() >= cost) {
+            return plan;
+        }
+        model.onlyFor(prices, cost);
+        SatRun run = model.run(model.values(plan), WORK_EACH, ending);
+        worked += run.worked();
+        if (!run.hasSolution()) {
+            return plan;
+        }
+        Map<IntVar, Long> found = model.values(run);
+        List<Placed> placed = new ArrayList<>(rest.placed());
+        these.forEach(spell -> placed.addAll(model.placed(found, spell)));
+        Plan other = new Plan(placed);
+        return Score.of(problem, other).compareTo(Score.of(problem, plan)) < 0 ? other : plan;
+    }
+}
