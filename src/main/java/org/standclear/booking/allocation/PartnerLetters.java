@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
+import org.standclear.core.allocation.Span;
 import org.standclear.message.Message;
 import org.standclear.message.Messages;
 import org.standclear.people.People;
@@ -98,11 +99,12 @@ class PartnerLetters {
 
     /** The first times at which a request's people can come, and how many more. */
     String times(TurnRequest request) {
-        List<String> words = request.canCome().stream()
+        List<Span> times = Span.joined(request.canCome());
+        List<String> words = times.stream()
                 .limit(TIMES_SHOWN)
                 .map(span -> labTime.datedSpan(span.from(), span.until()))
                 .toList();
-        int more = request.canCome().size() - TIMES_SHOWN;
+        int more = times.size() - TIMES_SHOWN;
         return String.join(", ", words) + (more > 0 ? " and " + more + " more" : "");
     }
 

@@ -35,7 +35,7 @@ class FeedEvents {
     private static final String BOOKINGS = """
             select id, starts_at, ends_at, operator_id, attendant_id, state, changed_at, made_at, version,
                 (select c.name from cells c where c.id = cell_id) as cell_name,
-                (select l.room from labs l where l.id = lab_id) as room
+                (select l.name || ', ' || l.room from labs l where l.id = lab_id) as room
             from bookings where ends_at > :since and\s""";
 
     private final JdbcClient jdbc;
@@ -192,7 +192,7 @@ class FeedEvents {
                 SqlTime.read(row, "ends_at"),
                 cell + ": " + CellClosure.Kind.valueOf(row.getString("kind")).words(),
                 "",
-                labs.theLab().room(),
+                labs.theLab().name() + ", " + labs.theLab().room(),
                 removed != null,
                 "");
     }

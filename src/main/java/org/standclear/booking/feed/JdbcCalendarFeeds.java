@@ -136,7 +136,10 @@ class JdbcCalendarFeeds implements CalendarFeeds {
         String lab = labs.theLab().name();
         UUID subject = feed.subject();
         if (feed.kind() == Kind.PERSON) {
-            return CalendarText.of("Your bookings, " + lab, events.ofPerson(feed.owner(), since));
+            // with the bookings of every lab of the person, wherever the address was made
+            return CalendarText.of(
+                    labs.areSeveral() ? "Your bookings" : "Your bookings, " + lab,
+                    events.ofPerson(feed.owner(), since));
         }
         if (subject == null) {
             return CalendarText.of(lab, events.ofLab(feed.id(), labs.theLab().id(), since));

@@ -238,11 +238,12 @@ class TurnSheets {
     }
 
     private String times(TurnRequest request) {
-        String first = request.canCome().stream()
+        List<Span> times = Span.joined(request.canCome());
+        String first = times.stream()
                 .limit(TIMES_SHOWN)
                 .map(span -> labTime.datedSpan(span.from(), span.until()))
                 .collect(Collectors.joining(", "));
-        int more = request.canCome().size() - TIMES_SHOWN;
+        int more = times.size() - TIMES_SHOWN;
         return more > 0 ? first + " and " + more + " more" : first;
     }
 

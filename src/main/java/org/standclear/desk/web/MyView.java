@@ -28,11 +28,16 @@ record MyView(
         boolean pin,
         List<Past> record) {
 
-    /** A booking ahead. */
+    /**
+     * A booking ahead.
+     *
+     * @param whose of which lab and by whose clock; empty for the present lab
+     */
     record Ahead(
             String id,
             Instant start,
             String when,
+            String whose,
             String cell,
             String part,
             String with,

@@ -99,7 +99,7 @@ class MyViews {
             return books ? "You have no booking ahead" : "Your own page";
         }
         MyView.Ahead first = ahead.get(0);
-        return (first.finished() ? "Close out: " : "Next: ") + first.cell() + ", " + first.when();
+        return (first.finished() ? "Close out: " : "Next: ") + first.cell() + ", " + first.when() + first.whose();
     }
 
     /** What is ahead in the present lab. */
@@ -144,7 +144,8 @@ class MyViews {
         return new MyView.Ahead(
                 booking.id().toString(),
                 booking.start(),
-                when(booking) + note,
+                when(booking),
+                note,
                 cell,
                 part(booking, me),
                 with,
