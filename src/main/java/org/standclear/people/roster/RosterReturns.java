@@ -154,7 +154,7 @@ class RosterReturns {
         if (bookings > 0) {
             says.add((each.size() == 1 ? "1 person" : each.size() + " people") + " with "
                     + (bookings == 1 ? "1 booking" : bookings + " bookings")
-                    + " ahead had to be told: the bookings stay.");
+                    + " ahead " + (each.size() == 1 ? "was" : "were") + " told: the bookings stay.");
         }
     }
 }

@@ -67,7 +67,7 @@ class RosterReturnsIT {
                             "2 places in sections came back.",
                             "1 enrolment ended.",
                             "1 account was closed.",
-                            "1 person with 1 booking ahead had to be told");
+                            "1 person with 1 booking ahead was told");
         }
 
         @Test
