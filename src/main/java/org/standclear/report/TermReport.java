@@ -65,11 +65,18 @@ public record TermReport(
         }
 
         /** The two counts, each over its starts; null unless both terms had starts. */
-        public @Nullable CountComparison against(Counted before, Exposure now, Exposure then) {
-            return now.starts() == 0 || then.starts() == 0
+        public @Nullable CountComparison against(Counted before, int starts, int startsBefore) {
+            return starts == 0 || startsBefore == 0
                     ? null
-                    : new CountComparison(
-                            new EventCount(events), now.starts(), new EventCount(before.events), then.starts());
+                    : new CountComparison(new EventCount(events), starts, new EventCount(before.events), startsBefore);
+        }
+    }
+
+    /** Counts and the starts that they happened in. */
+    public record Happened(int starts, List<Counted> counts) {
+
+        public Happened {
+            counts = List.copyOf(counts);
         }
     }
 

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.standclear.platform.time.SqlTime;
@@ -34,25 +35,37 @@ class ExposureRows {
         CLASSES.put("REPORTABLE", "may have to be reported to an authority");
     }
 
+    private static final String STARTS = """
+             from run_events e
+            where e.kind = 'STARTED' and e.happened_at >= :from and e.happened_at < :until
+            and exists (select 1 from cells l where l.id = e.cell_id and l.lab_id = :lab)""";
+
     private final JdbcClient jdbc;
 
     ExposureRows(JdbcClient jdbc) {
         this.jdbc = jdbc;
     }
 
-    Exposure exposure(Days days) {
-        return new Exposure(days.count(jdbc, """
-                        select count(*) from cells c join runs r on r.cell_id = c.id
-                        where c.lab_id = :lab and r.started_at >= :from and r.started_at < :until"""), starts(days).size(), attendedMinutes(days), days.count(jdbc, """
-                        select coalesce(sum(r.passes), 0) from cells c join runs r on r.cell_id = c.id
-                        where c.lab_id = :lab and r.started_at >= :from and r.started_at < :until"""));
+    /** One time that a run was started, and where. */
+    record Start(UUID cell, Instant at) {}
+
+    Exposure exposure(Days days, int starts) {
+        long attended = attendedMinutes(days);
+        return days.ask(jdbc, """
+                select count(*) as runs, coalesce(sum(r.passes), 0) as passes from cells c join runs r on r.cell_id = c.id
+                where c.lab_id = :lab and r.started_at >= :from and r.started_at < :until""").query((row, number) -> new Exposure(row.getInt("runs"), starts, attended, row.getInt("passes"))).single();
     }
 
-    List<Instant> starts(Days days) {
-        return instants(days, """
-                select e.happened_at as at from run_events e
-                where e.kind = 'STARTED' and e.happened_at >= :from and e.happened_at < :until
-                and exists (select 1 from cells l where l.id = e.cell_id and l.lab_id = :lab) order by e.happened_at""");
+    /** In order of time. */
+    List<Start> starts(Days days) {
+        return days.ask(jdbc, "select e.cell_id, e.happened_at" + STARTS + " order by e.happened_at")
+                .query((row, number) ->
+                        new Start(row.getObject("cell_id", UUID.class), SqlTime.read(row, "happened_at")))
+                .list();
+    }
+
+    int startsIn(Days days) {
+        return days.count(jdbc, "select count(*)" + STARTS);
     }
 
     /**

@@ -8,9 +8,11 @@ import org.springframework.transaction.annotation.Transactional;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.LabTime;
 import org.standclear.report.TermReport;
+import org.standclear.report.TermReport.Happened;
 import org.standclear.report.TermReport.RunsBetween;
 import org.standclear.report.TermReports;
 import org.standclear.report.TermSpan;
+import org.standclear.report.records.ExposureRows.Start;
 
 /** Puts a term together from its rows, in one transaction that only reads. */
 @Service
@@ -33,19 +35,31 @@ class JdbcTermReports implements TermReports {
     @Override
     @Transactional(readOnly = true)
     public TermReport of(TermSpan span) {
-        Instant from = span.first().atStartOfDay(labTime.zone()).toInstant();
-        Instant until = span.last().plusDays(1).atStartOfDay(labTime.zone()).toInstant();
-        Days days = new Days(labs.theLab().id(), from, until, span.first(), span.last());
+        Days days = days(span);
+        List<Start> starts = exposure.starts(days);
         return new TermReport(
                 span,
-                exposure.exposure(days),
+                exposure.exposure(days, starts.size()),
                 exposure.counts(days),
-                between(exposure.starts(days), exposure.events(days)),
-                use.cells(days),
+                between(starts.stream().map(Start::at).toList(), exposure.events(days)),
+                use.cells(days, starts),
                 use.authorisations(days),
                 use.actions(days),
                 use.fairness(days),
                 upkeep.of(days));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Happened happened(TermSpan span) {
+        Days days = days(span);
+        return new Happened(exposure.startsIn(days), exposure.counts(days));
+    }
+
+    private Days days(TermSpan span) {
+        Instant from = span.first().atStartOfDay(labTime.zone()).toInstant();
+        Instant until = span.last().plusDays(1).atStartOfDay(labTime.zone()).toInstant();
+        return new Days(labs.theLab().id(), from, until, span.first(), span.last());
     }
 
     /** Both in order of time. */

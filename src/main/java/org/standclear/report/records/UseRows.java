@@ -13,6 +13,7 @@ import org.standclear.report.TermReport.Action;
 import org.standclear.report.TermReport.Authorised;
 import org.standclear.report.TermReport.CellUse;
 import org.standclear.report.TermReport.Fairness;
+import org.standclear.report.records.ExposureRows.Start;
 
 /** How cells, authorisations and slots were used in a term. */
 @Repository
@@ -27,8 +28,9 @@ class UseRows {
     }
 
     /** Starts and days are gathered once for all cells: asked for each cell, the term's runs were read as often. */
-    List<CellUse> cells(Days days) {
-        Map<UUID, Integer> starts = starts(days);
+    List<CellUse> cells(Days days, List<Start> started) {
+        Map<UUID, Integer> starts = new HashMap<>();
+        started.forEach(start -> starts.merge(start.cell(), 1, Integer::sum));
         Map<UUID, InUse> used = daysInUse(days);
         return days.ask(jdbc, """
                 select c.id, c.name,
@@ -58,17 +60,6 @@ class UseRows {
                             row.getInt("versions"));
                 })
                 .list();
-    }
-
-    private Map<UUID, Integer> starts(Days days) {
-        Map<UUID, Integer> starts = new HashMap<>();
-        days.ask(jdbc, """
-                select e.cell_id, count(*) as n from run_events e
-                where e.kind = 'STARTED' and e.happened_at >= :from and e.happened_at < :until
-                and exists (select 1 from cells c where c.id = e.cell_id and c.lab_id = :lab) group by e.cell_id""").query(row -> {
-            starts.put(row.getObject("cell_id", UUID.class), row.getInt("n"));
-        });
-        return starts;
     }
 
     /** Days on which a cell was used, and those of them without a passed test. */
@@ -136,18 +127,25 @@ class UseRows {
                     and b.ends_at > :from and b.ends_at < cast(:until as timestamp with time zone) + interval '1' day) as n
                 from (select distinct n.person_id from enrolments n join sections s on s.id = n.section_id
                     join courses c on c.id = s.course_id where c.lab_id = :lab) e order by 1""").query(Integer.class).list();
+        Map<String, Integer> bookings = bookings(days);
         return new Fairness(
                 each,
-                bookings(days, ""),
-                bookings(days, "MISSED"),
-                bookings(days, "LATE_CANCELLED"),
-                bookings(days, "MOVED_BY_STAFF"));
+                bookings.values().stream().mapToInt(Integer::intValue).sum(),
+                bookings.getOrDefault("MISSED", 0),
+                bookings.getOrDefault("LATE_CANCELLED", 0),
+                bookings.getOrDefault("MOVED_BY_STAFF", 0));
     }
 
-    private int bookings(Days days, String state) {
-        // a slot ends within a day of its start: by its end an index finds it, whatever the years before and since
-        String of = "select count(*) from bookings where lab_id = :lab and starts_at >= :from and starts_at < :until"
-                + " and ends_at > :from and ends_at < cast(:until as timestamp with time zone) + interval '1' day";
-        return days.count(jdbc, state.isEmpty() ? of : of + " and state = '" + state + "'");
+    /** By state. A slot ends within a day of its start: by its end an index finds it, whatever the years before and since. */
+    private Map<String, Integer> bookings(Days days) {
+        Map<String, Integer> bookings = new HashMap<>();
+        days.ask(jdbc, """
+                select state, count(*) as n from bookings
+                where lab_id = :lab and starts_at >= :from and starts_at < :until
+                and ends_at > :from and ends_at < cast(:until as timestamp with time zone) + interval '1' day
+                group by state""").query(row -> {
+            bookings.put(row.getString("state"), row.getInt("n"));
+        });
+        return bookings;
     }
 }

@@ -21,6 +21,7 @@ import org.standclear.report.TermReport.Action;
 import org.standclear.report.TermReport.CellUse;
 import org.standclear.report.TermReport.Counted;
 import org.standclear.report.TermReport.Fairness;
+import org.standclear.report.TermReport.Happened;
 import org.standclear.report.TermReports;
 import org.standclear.report.TermSpan;
 import org.standclear.report.web.TermView.ActionLine;
@@ -44,7 +45,7 @@ class TermViews {
 
     TermView of(TermSpan span, boolean withNames) {
         TermReport now = reports.of(span);
-        TermReport then = reports.of(span.before());
+        Happened then = reports.happened(span.before());
         return new TermView(
                 span.first() + " to " + span.last(),
                 now.exposure().starts() + " starts in " + now.exposure().runs() + " runs, "
@@ -56,7 +57,7 @@ class TermViews {
                 labTime.full(labTime.now()),
                 exposure(now),
                 now.counts().stream().map(one -> line(one, now)).toList(),
-                now.exposure().starts() > 0 && then.exposure().starts() > 0,
+                now.exposure().starts() > 0 && then.starts() > 0,
                 compared(now, then),
                 between(now),
                 now.cells().stream().map(TermViews::cell).toList(),
@@ -91,17 +92,17 @@ class TermViews {
                 rate == null ? one.happensInStarts() ? "no starts" : "-" : shown(rate, 1));
     }
 
-    private static List<ComparedLine> compared(TermReport now, TermReport then) {
+    private static List<ComparedLine> compared(TermReport now, Happened then) {
         List<ComparedLine> lines = new ArrayList<>();
         for (int i = 0; i < now.counts().size(); i++) {
             Counted one = now.counts().get(i);
             Counted before = then.counts().get(i);
             CountComparison comparison =
-                    one.happensInStarts() ? one.against(before, now.exposure(), then.exposure()) : null;
+                    one.happensInStarts() ? one.against(before, now.exposure().starts(), then.starts()) : null;
             lines.add(new ComparedLine(
                     one.words(),
                     one.events() + " in " + now.exposure().starts(),
-                    before.events() + " in " + then.exposure().starts(),
+                    before.events() + " in " + then.starts(),
                     comparison == null ? "-" : String.format(Locale.ROOT, "%.3f", comparison.pValue()),
                     one.happensInStarts() ? says(comparison) : "not compared: it may have had no start"));
         }
