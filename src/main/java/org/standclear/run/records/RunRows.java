@@ -11,11 +11,11 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import java.util.StringJoiner;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
+import org.standclear.cell.CellByCell;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
@@ -33,17 +33,16 @@ import org.standclear.signoff.Part;
 @Repository
 class RunRows {
 
-    /** A question with a part for each cell grows with them, and H2 keeps such a text with all its words for each connection. */
-    private static final int MOST_CELLS = 40;
-
     private static final Instant END_OF_TIME = Instant.parse("9999-01-01T00:00:00Z");
 
     private final JdbcClient jdbc;
     private final Labs labs;
+    private final CellByCell cells;
 
-    RunRows(JdbcClient jdbc, Labs labs) {
+    RunRows(JdbcClient jdbc, Labs labs, CellByCell cells) {
         this.jdbc = jdbc;
         this.labs = labs;
+        this.cells = cells;
     }
 
     Optional<Run> find(RunId id) {
@@ -118,31 +117,19 @@ class RunRows {
         return day.plusDays(days).atStartOfDay(ZoneOffset.UTC).toInstant();
     }
 
-    /**
-     * As many of each cell as are wanted of all: an index that begins with the cell has them in order, the years before
-     * unread. H2 reads it backwards when all that is sorted by is backwards, the cell too.
-     */
+    /** As many of each cell as are wanted of all. H2 reads an index backwards when all that is sorted by is backwards. */
     private String ofEachCell(Filter filter, String bounds, Map<String, Object> values) {
-        List<UUID> cells = jdbc.sql("select id from cells where lab_id = :lab")
-                .param("lab", labs.theLab().id().value())
-                .query(UUID.class)
-                .list();
-        CellId wanted = filter.cell();
-        if (wanted == null && cells.size() > MOST_CELLS) {
+        Optional<String> parts = cells.parts(
+                filter.cell(),
+                values,
+                cell -> "select * from runs r where r.cell_id = :" + cell + bounds
+                        + " order by r.cell_id desc, r.started_at desc, r.id desc fetch first :count rows only");
+        if (parts.isEmpty()) {
             values.put("lab", labs.theLab().id().value());
             return "select * from runs r where exists"
                     + " (select 1 from cells c where c.id = r.cell_id and c.lab_id = :lab)" + bounds;
         }
-        StringJoiner parts = new StringJoiner(" union all ");
-        for (UUID cell : cells) {
-            if (wanted == null || wanted.value().equals(cell)) {
-                String name = "cell" + values.size();
-                values.put(name, cell);
-                parts.add("(select * from runs r where r.cell_id = :" + name + bounds
-                        + " order by r.cell_id desc, r.started_at desc, r.id desc fetch first :count rows only)");
-            }
-        }
-        return parts.length() == 0 ? "" : "select * from (" + parts + ") latest";
+        return parts.get().isEmpty() ? "" : "select * from (" + parts.get() + ") latest";
     }
 
     /** The person's runs, wherever in the lab: whose they are is asked first. */

@@ -4,11 +4,11 @@ import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.StringJoiner;
-import java.util.UUID;
+import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.standclear.booking.BenchLog;
+import org.standclear.cell.CellByCell;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.time.SqlTime;
 
@@ -25,9 +25,6 @@ class LoggedSteps implements BenchLog {
     /** Releases looked at for one whose times count: without an end, fewer than wanted would mean reading the whole log. */
     private static final int LOOKED_AT_EACH = 3;
 
-    /** A question with a part for each cell grows with them, and H2 keeps such a text with all its words for each connection. */
-    private static final int MOST_CELLS = 40;
-
     private static final String OF_THE_WHOLE_LAB = """
             (select l.* from signoff_releases l where l.used_at is not null
                 and exists (select 1 from cells c where c.id = l.cell_id and c.lab_id = :lab)
@@ -41,10 +38,12 @@ class LoggedSteps implements BenchLog {
 
     private final JdbcClient jdbc;
     private final Labs labs;
+    private final CellByCell cells;
 
-    LoggedSteps(JdbcClient jdbc, Labs labs) {
+    LoggedSteps(JdbcClient jdbc, Labs labs, CellByCell cells) {
         this.jdbc = jdbc;
         this.labs = labs;
+        this.cells = cells;
     }
 
     @Override
@@ -97,28 +96,21 @@ class LoggedSteps implements BenchLog {
                 .list();
     }
 
-    /** The lab's latest, from as many of each cell: an index that begins with the cell has them in order, the years before unread. */
+    /** The lab's latest, from as many of each cell. */
     private String latestOfEachCell(Map<String, Object> values) {
-        UUID lab = labs.theLab().id().value();
-        List<UUID> cells = jdbc.sql("select id from cells where lab_id = :lab")
-                .param("lab", lab)
-                .query(UUID.class)
-                .list();
-        if (cells.size() > MOST_CELLS) {
-            values.put("lab", lab);
+        // a bound that bounds nothing: from one on, H2 follows the index in its order
+        Optional<String> parts = cells.parts(
+                null,
+                values,
+                cell -> "select * from signoff_releases l where l.cell_id = :" + cell + " and l.used_at is not null"
+                        + " and l.issued_at < timestamp with time zone '9999-01-01 00:00:00+00'"
+                        + " order by l.cell_id desc, l.issued_at desc fetch first :looked rows only");
+        if (parts.isEmpty()) {
+            values.put("lab", labs.theLab().id().value());
             return OF_THE_WHOLE_LAB;
         }
-        StringJoiner parts = new StringJoiner(" union all ");
-        for (UUID cell : cells) {
-            String name = "cell" + values.size();
-            values.put(name, cell);
-            // a bound that bounds nothing: from one on, H2 follows the index in its order
-            parts.add("(select * from signoff_releases l where l.cell_id = :" + name + " and l.used_at is not null"
-                    + " and l.issued_at < timestamp with time zone '9999-01-01 00:00:00+00'"
-                    + " order by l.cell_id desc, l.issued_at desc fetch first :looked rows only)");
-        }
-        return parts.length() == 0
+        return parts.get().isEmpty()
                 ? ""
-                : "(select * from (" + parts + ") x order by x.issued_at desc fetch first :looked rows only) r";
+                : "(select * from (" + parts.get() + ") x order by x.issued_at desc fetch first :looked rows only) r";
     }
 }
