@@ -42,6 +42,16 @@ class BookingConcerns {
         return concerns;
     }
 
+    /** The same of the booking that a row is about; the table's name comes from the program, never from outside. */
+    Set<Concern> ofRow(String table, UUID row) {
+        return jdbc.sql("select booking_id from " + table + " where id = :id and booking_id is not null")
+                .param("id", row)
+                .query(UUID.class)
+                .optional()
+                .map(this::of)
+                .orElseGet(HashSet::new);
+    }
+
     private void add(Set<Concern> concerns, About about, String sql, UUID booking) {
         jdbc.sql(sql).param("id", booking).query(UUID.class).list().forEach(id -> concerns.add(new Concern(about, id)));
     }

@@ -2,12 +2,9 @@ package org.standclear.signoff.records;
 
 import java.time.Clock;
 import java.time.OffsetDateTime;
-import java.util.HashSet;
-import java.util.Set;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
-import org.standclear.platform.retention.Concern;
 import org.standclear.platform.retention.DisposableRows;
 import org.standclear.platform.retention.DueRows;
 import org.standclear.platform.retention.RecordKind;
@@ -30,19 +27,9 @@ class OldLapseWords extends DisposableRows {
                         as kept_back,
                     concat('lapse (', l.what, ') on ', c.name) as said
                 from signoff_lapses l join bookings b on b.id = l.booking_id join cells c on c.id = b.cell_id
-                where l.words_out_at is null""", id -> concerns(jdbc, concerns, id)));
+                where l.words_out_at is null""", id -> concerns.ofRow("signoff_lapses", id)));
         this.jdbc = jdbc;
         this.clock = clock;
-    }
-
-    private static Set<Concern> concerns(JdbcClient jdbc, BookingConcerns bookings, UUID id) {
-        Set<Concern> concerns = new HashSet<>();
-        jdbc.sql("select booking_id from signoff_lapses where id = :id")
-                .param("id", id)
-                .query(UUID.class)
-                .list()
-                .forEach(booking -> concerns.addAll(bookings.of(booking)));
-        return concerns;
     }
 
     @Override

@@ -1,7 +1,6 @@
 package org.standclear.signoff.records;
 
 import java.time.Clock;
-import java.util.HashSet;
 import java.util.Set;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -33,7 +32,7 @@ class OldPaperRemarks extends DisposableRows {
     }
 
     private static Set<Concern> concerns(JdbcClient jdbc, BookingConcerns bookings, UUID card) {
-        Set<Concern> concerns = new HashSet<>();
+        Set<Concern> concerns = bookings.ofRow("signoff_paper_cards", card);
         jdbc.sql("""
                 select attendant_id from signoff_paper_cards where id = :id
                 union select releaser_id from signoff_paper_cards where id = :id
@@ -42,11 +41,6 @@ class OldPaperRemarks extends DisposableRows {
                 .query(UUID.class)
                 .list()
                 .forEach(person -> concerns.add(Concern.person(person)));
-        jdbc.sql("select booking_id from signoff_paper_cards where id = :id and booking_id is not null")
-                .param("id", card)
-                .query(UUID.class)
-                .list()
-                .forEach(booking -> concerns.addAll(bookings.of(booking)));
         return concerns;
     }
 

@@ -1,7 +1,6 @@
 package org.standclear.signoff.records;
 
 import java.time.Clock;
-import java.util.HashSet;
 import java.util.Set;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -35,12 +34,7 @@ class OldWaiverReasons extends DisposableRows {
     }
 
     private static Set<Concern> concerns(JdbcClient jdbc, BookingConcerns bookings, UUID waiver) {
-        Set<Concern> concerns = new HashSet<>();
-        jdbc.sql("select booking_id from signoff_waivers where id = :id")
-                .param("id", waiver)
-                .query(UUID.class)
-                .list()
-                .forEach(booking -> concerns.addAll(bookings.of(booking)));
+        Set<Concern> concerns = bookings.ofRow("signoff_waivers", waiver);
         jdbc.sql("select taken_by from signoff_waivers_taken_back where waiver_id = :id")
                 .param("id", waiver)
                 .query(UUID.class)
