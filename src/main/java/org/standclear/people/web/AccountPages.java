@@ -52,7 +52,7 @@ class AccountPages {
         Set<Role> asked = RoleChoices.read(roles);
         Optional<String> done =
                 run(typed, person, asked, () -> register.setRoles(person, asked, seen == null ? 0 : seen, me.id()));
-        return done.orElseGet(() -> again(person, me, typed, response, model));
+        return done.orElseGet(() -> personPage.again(person, me, typed, response, model));
     }
 
     @PostMapping("/people/{person}/password")
@@ -66,11 +66,11 @@ class AccountPages {
         Typed typed = new Typed(values);
         if (person.equals(me.id())) {
             typed.refuse("password", "Change your own password on your own page; this is for others.");
-            return again(person, me, typed, response, model);
+            return personPage.again(person, me, typed, response, model);
         }
         Password given = new Password.Temporary(typed.raw("password"));
         return run(typed, person, Set.of(), () -> register.setPassword(person, given, me.id()))
-                .orElseGet(() -> again(person, me, typed, response, model));
+                .orElseGet(() -> personPage.again(person, me, typed, response, model));
     }
 
     @GetMapping("/people/{person}/close")
@@ -105,7 +105,7 @@ class AccountPages {
         personPage.account(person);
         Typed typed = new Typed(values);
         return run(typed, person, Set.of(), () -> register.activate(person, typed.raw("reason"), me.id()))
-                .orElseGet(() -> again(person, me, typed, response, model));
+                .orElseGet(() -> personPage.again(person, me, typed, response, model));
     }
 
     private Optional<String> run(Typed typed, PersonId person, Set<Role> asked, Supplier<Outcome> act) {
@@ -127,11 +127,6 @@ class AccountPages {
                     return "/people/" + person;
                 })
                 .map(location -> "redirect:" + location);
-    }
-
-    private String again(PersonId person, SignedInPerson me, Typed typed, HttpServletResponse response, Model model) {
-        response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-        return personPage.show(person, me, typed.errors(), model);
     }
 
     private String closing(PersonId person, Typed typed, Model model) {

@@ -1,11 +1,13 @@
 package org.standclear.people.web;
 
+import jakarta.servlet.http.HttpServletResponse;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
 import org.standclear.people.Courses;
@@ -87,6 +89,12 @@ class PersonPage {
         model.addAttribute("isMe", person.equals(me.id()));
         model.addAttribute("errors", errors);
         return "people/person";
+    }
+
+    /** The page with what is wrong in a form that was sent from it. */
+    String again(PersonId person, SignedInPerson me, Typed typed, HttpServletResponse response, Model model) {
+        response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+        return show(person, me, typed.errors(), model);
     }
 
     private void place(PersonId screen, Map<CellId, String> names, Model model) {

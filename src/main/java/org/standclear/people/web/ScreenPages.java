@@ -3,7 +3,6 @@ package org.standclear.people.web;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.Map;
 import java.util.Optional;
-import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -49,8 +48,7 @@ class ScreenPages {
         if (done.isPresent()) {
             return "redirect:" + done.get();
         }
-        response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-        return personPage.show(person, me, typed.errors(), model);
+        return personPage.again(person, me, typed, response, model);
     }
 
     private static Optional<CellId> cell(Typed typed) {
