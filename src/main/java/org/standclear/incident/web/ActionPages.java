@@ -1,7 +1,6 @@
 package org.standclear.incident.web;
 
 import jakarta.servlet.http.HttpServletResponse;
-import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -26,6 +25,7 @@ import org.standclear.incident.IncidentOutcome;
 import org.standclear.platform.forms.PostOnce;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.security.SignedInPerson;
+import org.standclear.platform.web.FilterFields;
 import org.standclear.platform.web.NotFoundException;
 
 /** Corrective actions that are open, mine first; done and looked at again from here. */
@@ -154,15 +154,8 @@ class ActionPages {
 
     /** Where the list goes on; its top when that cannot be read. */
     private static @Nullable Position position(Asked asked, String list) {
-        String after = asked.typed().getOrDefault(list, "");
-        int split = after.indexOf('_');
-        try {
-            return split < 0
-                    ? null
-                    : new Position(LocalDate.parse(after.substring(0, split)), Id.parse(after.substring(split + 1)));
-        } catch (DateTimeException | IllegalArgumentException notAPlace) {
-            return null;
-        }
+        return FilterFields.place(
+                asked.typed().getOrDefault(list, ""), (on, id) -> new Position(LocalDate.parse(on), Id.parse(id)));
     }
 
     private static @Nullable String address(String list, @Nullable Position next) {

@@ -6,10 +6,10 @@ import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
-import org.springframework.web.util.UriComponentsBuilder;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.ids.RunId;
+import org.standclear.platform.web.FilterFields;
 import org.standclear.run.Runs;
 
 /** The filter fields of the list of runs; an empty field means any. */
@@ -17,15 +17,10 @@ record RunFilterForm(String cell, String day, String person, String after) {
 
     static RunFilterForm of(Map<String, String> parameters) {
         return new RunFilterForm(
-                tidy(parameters.get("cell")),
-                tidy(parameters.get("day")),
-                tidy(parameters.get("person")),
-                tidy(parameters.get("after")));
-    }
-
-    private static String tidy(@Nullable String raw) {
-        String text = raw == null ? "" : raw.strip();
-        return text.length() > 100 ? text.substring(0, 100) : text;
+                FilterFields.tidy(parameters.get("cell")),
+                FilterFields.tidy(parameters.get("day")),
+                FilterFields.tidy(parameters.get("person")),
+                FilterFields.tidy(parameters.get("after")));
     }
 
     /** What is wrong, by field. */
@@ -41,7 +36,7 @@ record RunFilterForm(String cell, String day, String person, String after) {
             errors.put("person", "That is not the id of a person.");
         }
         if (!after.isEmpty() && position() == null) {
-            errors.put("", "The list cannot go on from there. Begin at its top.");
+            errors.put("", FilterFields.NO_PLACE);
         }
         return errors;
     }
@@ -55,24 +50,17 @@ record RunFilterForm(String cell, String day, String person, String after) {
     }
 
     Runs.@Nullable Position position() {
-        int split = after.indexOf('_');
-        return split < 0
-                ? null
-                : parse(() -> new Runs.Position(
-                        Instant.parse(after.substring(0, split)), RunId.of(after.substring(split + 1))));
+        return FilterFields.place(after, (at, id) -> new Runs.Position(Instant.parse(at), RunId.of(id)));
     }
 
     /** Where the list goes on. */
     String address(Runs.Position next) {
-        UriComponentsBuilder address = UriComponentsBuilder.fromPath("/runs");
         Map<String, String> fields = new LinkedHashMap<>();
         fields.put("cell", cell);
         fields.put("day", day);
         fields.put("person", person);
         fields.put("after", next.startedAt() + "_" + next.run());
-        fields.values().removeIf(String::isEmpty);
-        fields.keySet().forEach(name -> address.queryParam(name, "{" + name + "}"));
-        return address.encode().buildAndExpand(fields).toUriString();
+        return FilterFields.address("/runs", fields);
     }
 
     private static <T> @Nullable T parse(java.util.function.Supplier<T> reading) {

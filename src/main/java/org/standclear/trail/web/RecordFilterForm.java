@@ -7,55 +7,41 @@ import java.time.format.DateTimeParseException;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
-import org.springframework.web.util.UriComponentsBuilder;
 import org.standclear.platform.ids.LabId;
 import org.standclear.platform.ids.PersonId;
+import org.standclear.platform.web.FilterFields;
 import org.standclear.trail.TrailFilter;
 
 /** The filter fields of the page; an empty field means any. */
 record RecordFilterForm(String kind, String person, String about, String day) {
 
-    private static final int LONGEST = 200;
-
     /** The fields as they came. */
     static RecordFilterForm of(Map<String, String> parameters) {
         return new RecordFilterForm(
-                tidy(parameters.get("kind")),
-                tidy(parameters.get("person")),
-                tidy(parameters.get("about")),
-                tidy(parameters.get("day")));
-    }
-
-    private static String tidy(@Nullable String raw) {
-        String text = raw == null ? "" : raw.replace("\0", "").strip();
-        return text.length() > LONGEST ? text.substring(0, LONGEST) : text;
+                FilterFields.tidy(parameters.get("kind")),
+                FilterFields.tidy(parameters.get("person")),
+                FilterFields.tidy(parameters.get("about")),
+                FilterFields.tidy(parameters.get("day")));
     }
 
     /** The path with this filter behind it. */
     String address(String path) {
-        return address(path, filled());
+        return FilterFields.address(path, fields());
     }
 
     /** The page of entries before that one. */
     String older(long before) {
-        Map<String, String> fields = filled();
+        Map<String, String> fields = fields();
         fields.put("before", Long.toString(before));
-        return address("/record", fields);
+        return FilterFields.address("/record", fields);
     }
 
-    private static String address(String path, Map<String, String> fields) {
-        UriComponentsBuilder address = UriComponentsBuilder.fromPath(path);
-        fields.keySet().forEach(name -> address.queryParam(name, "{" + name + "}"));
-        return address.encode().buildAndExpand(fields).toUriString();
-    }
-
-    private Map<String, String> filled() {
+    private Map<String, String> fields() {
         Map<String, String> fields = new LinkedHashMap<>();
         fields.put("kind", kind);
         fields.put("person", person);
         fields.put("about", about);
         fields.put("day", day);
-        fields.values().removeIf(String::isEmpty);
         return fields;
     }
 
