@@ -53,7 +53,9 @@ class ExposureRows {
         long attended = attendedMinutes(days);
         return days.ask(jdbc, """
                 select count(*) as runs, coalesce(sum(r.passes), 0) as passes from cells c join runs r on r.cell_id = c.id
-                where c.lab_id = :lab and r.started_at >= :from and r.started_at < :until""").query((row, number) -> new Exposure(row.getInt("runs"), starts, attended, row.getInt("passes"))).single();
+                where c.lab_id = :lab and r.started_at >= :from and r.started_at < :until""")
+                .query((row, number) -> new Exposure(row.getInt("runs"), starts, attended, row.getInt("passes")))
+                .single();
     }
 
     /** In order of time. */
