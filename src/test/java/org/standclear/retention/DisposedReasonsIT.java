@@ -2,7 +2,6 @@ package org.standclear.retention;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.Period;
 import java.util.List;
@@ -17,8 +16,6 @@ import org.standclear.platform.ids.IncidentId;
 import org.standclear.platform.retention.Concern.About;
 import org.standclear.platform.retention.RecordKind;
 import org.standclear.platform.time.SqlTime;
-import org.standclear.program.ProgramUploads;
-import org.standclear.program.SampleProgram;
 import org.standclear.report.WeekExceptions;
 import org.standclear.retention.LegalHold.Target;
 import org.standclear.run.Run;
@@ -42,38 +39,14 @@ class DisposedReasonsIT {
         Waivers waivers;
 
         @Autowired
-        ProgramUploads uploads;
-
-        @Autowired
         PaperCards cards;
 
         @Autowired
         WeekExceptions exceptions;
 
-        /** Nobody declared what the part weighs, so something is not checkable. */
         private Waiver waived() {
-            byte[] sheet =
-                    SampleProgram.sheet("Peg").replace("  part-kg: 0.06\n", "").getBytes(StandardCharsets.UTF_8);
-            var uploaded = is(
-                    ProgramUploads.Uploaded.class,
-                    uploads.upload(
-                            new ProgramUploads.UploadProgram(scene().noor.id(), null, null, "peg.yaml", sheet, null)));
-            scene().preparation
-                    .attach(
-                            scene().booking,
-                            uploaded.revision().id(),
-                            scene().noor.id());
-            var answer = Objects.requireNonNull(
-                            scene().preparation.look(scene().booking).answer())
-                    .id();
-            var given = waivers.give(new Waivers.GiveWaiver(
-                    scene().booking,
-                    answer,
-                    "Hemi weighed the peg at the bench.",
-                    scene().now().end(),
-                    null,
-                    ines.id()));
-            return is(Waivers.Given.Kept.class, given).waiver();
+            attachWithoutItsPart();
+            return waived("Hemi weighed the peg at the bench.", ines.id());
         }
 
         @Test

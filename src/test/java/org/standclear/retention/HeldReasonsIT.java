@@ -2,10 +2,8 @@ package org.standclear.retention;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.nio.charset.StandardCharsets;
 import java.time.Period;
 import java.util.List;
-import java.util.Objects;
 import java.util.UUID;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -17,15 +15,12 @@ import org.standclear.platform.ids.IncidentId;
 import org.standclear.platform.retention.Concern.About;
 import org.standclear.platform.retention.RecordKind;
 import org.standclear.platform.time.SqlTime;
-import org.standclear.program.ProgramUploads;
-import org.standclear.program.SampleProgram;
 import org.standclear.retention.LegalHold.Target;
 import org.standclear.run.Run;
 import org.standclear.signoff.PaperCards;
 import org.standclear.signoff.PaperCards.PaperCard;
 import org.standclear.signoff.Release;
 import org.standclear.signoff.Waiver;
-import org.standclear.signoff.Waivers;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
 
@@ -35,12 +30,6 @@ class HeldReasonsIT {
     abstract static class Cases extends RetentionCases {
 
         private static final KeepingTime TEN_DAYS = new KeepingTime(Period.ofDays(10), false);
-
-        @Autowired
-        Waivers waivers;
-
-        @Autowired
-        ProgramUploads uploads;
 
         @Autowired
         PaperCards cards;
@@ -153,28 +142,9 @@ class HeldReasonsIT {
             return incident;
         }
 
-        /** Nobody declared what the part weighs, so something is not checkable. */
         private Waiver waived() {
-            byte[] sheet =
-                    SampleProgram.sheet("Peg").replace("  part-kg: 0.06\n", "").getBytes(StandardCharsets.UTF_8);
-            var uploaded = is(
-                    ProgramUploads.Uploaded.class,
-                    uploads.upload(
-                            new ProgramUploads.UploadProgram(scene().noor.id(), null, null, "peg.yaml", sheet, null)));
-            var preparation = scene().preparation;
-            preparation.attach(
-                    scene().booking, uploaded.revision().id(), scene().noor.id());
-            var answer = Objects.requireNonNull(
-                            preparation.look(scene().booking).answer())
-                    .id();
-            var given = waivers.give(new Waivers.GiveWaiver(
-                    scene().booking,
-                    answer,
-                    "Hemi weighed the peg at the bench.",
-                    scene().now().end(),
-                    null,
-                    ines.id()));
-            return is(Waivers.Given.Kept.class, given).waiver();
+            attachWithoutItsPart();
+            return waived("Hemi weighed the peg at the bench.", ines.id());
         }
 
         private PaperCard card(Person releaser) {

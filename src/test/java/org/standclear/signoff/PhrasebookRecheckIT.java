@@ -3,7 +3,6 @@ package org.standclear.signoff;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -16,7 +15,6 @@ import org.standclear.booking.BookingState;
 import org.standclear.cell.VersionEffects;
 import org.standclear.cell.VersionEffects.Effect;
 import org.standclear.program.Phrasebooks;
-import org.standclear.program.ProgramUploads;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
 
@@ -33,9 +31,6 @@ class PhrasebookRecheckIT {
 
         @Autowired
         Phrasebooks phrasebooks;
-
-        @Autowired
-        ProgramUploads uploads;
 
         private int version;
 
@@ -68,17 +63,7 @@ class PhrasebookRecheckIT {
         }
 
         private void attachSpoken() throws IOException {
-            byte[] bytes = Files.readString(Path.of("seed-data/programs/plain-words/peg-and-plate.txt"))
-                    .getBytes(StandardCharsets.UTF_8);
-            var uploaded = is(
-                    ProgramUploads.Uploaded.class,
-                    uploads.upload(
-                            new ProgramUploads.UploadProgram(scene().noor.id(), null, null, "peg.txt", bytes, null)));
-            scene().preparation
-                    .attach(
-                            scene().booking,
-                            uploaded.revision().id(),
-                            scene().noor.id());
+            attach("peg.txt", Files.readString(Path.of("seed-data/programs/plain-words/peg-and-plate.txt")));
         }
 
         private void runAll() {

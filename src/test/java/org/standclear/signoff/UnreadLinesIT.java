@@ -2,12 +2,8 @@ package org.standclear.signoff;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
-import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 
-import java.nio.charset.StandardCharsets;
-import java.util.Objects;
 import java.util.UUID;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
@@ -16,11 +12,8 @@ import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.mock.web.MockHttpServletResponse;
-import org.springframework.test.web.servlet.MockMvc;
-import org.springframework.test.web.servlet.request.AbstractMockHttpServletRequestBuilder;
 import org.standclear.cell.CellRegister;
 import org.standclear.cell.Cells;
 import org.standclear.cell.SampleCell;
@@ -28,49 +21,21 @@ import org.standclear.check.StoredAnswer;
 import org.standclear.people.Person;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.Role;
-import org.standclear.program.ProgramUploads;
 import org.standclear.program.SampleProgram;
 import org.standclear.signoff.Waivers.GiveWaiver;
 import org.standclear.signoff.Waivers.Given;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
-import org.standclear.testing.web.Accounts;
 
 /** Lines that nobody read are never waived unseen, and what was not checked stands where people release. */
 class UnreadLinesIT {
 
     private static final String REASON = "The clamp is driven by hand here; watched by me.";
 
-    abstract static class Cases extends BenchCases {
-
-        @Autowired
-        Waivers waivers;
-
-        @Autowired
-        MockMvc mvc;
+    abstract static class Cases extends WaiverCases {
 
         private void attachBlocks() {
-            var uploaded = is(
-                    ProgramUploads.Uploaded.class,
-                    application
-                            .getBean(ProgramUploads.class)
-                            .upload(new ProgramUploads.UploadProgram(
-                                    scene().noor.id(),
-                                    null,
-                                    null,
-                                    "peg.txt",
-                                    SampleProgram.blocksWithUnreadLine().getBytes(StandardCharsets.UTF_8),
-                                    null)));
-            scene().preparation
-                    .attach(
-                            scene().booking,
-                            uploaded.revision().id(),
-                            scene().noor.id());
-        }
-
-        private StoredAnswer answer() {
-            return Objects.requireNonNull(
-                    scene().preparation.look(scene().booking).answer());
+            attach("peg.txt", SampleProgram.blocksWithUnreadLine());
         }
 
         private Person instructor() {
@@ -85,19 +50,6 @@ class UnreadLinesIT {
                     scene().now().end(),
                     linesRead,
                     instructor().id()));
-        }
-
-        private MockHttpServletResponse send(AbstractMockHttpServletRequestBuilder<?> request, Person by)
-                throws Exception {
-            return mvc.perform(request.with(Accounts.as(by)).with(csrf()))
-                    .andReturn()
-                    .getResponse();
-        }
-
-        private Document page(String path, Person by) throws Exception {
-            MockHttpServletResponse response = send(get(path), by);
-            assertThat(response.getStatus()).isEqualTo(200);
-            return Jsoup.parse(response.getContentAsString());
         }
 
         @Test

@@ -1,11 +1,8 @@
 package org.standclear.signoff;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
-import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.Semaphore;
@@ -15,17 +12,12 @@ import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
-import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.mock.web.MockHttpServletResponse;
 import org.springframework.test.util.ReflectionTestUtils;
-import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.request.AbstractMockHttpServletRequestBuilder;
-import org.standclear.people.Person;
 import org.standclear.platform.security.Role;
-import org.standclear.program.ProgramUploads;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
-import org.standclear.testing.web.Accounts;
 
 /** Nobody confirms to have read lines that the page did not show: it shows all of them, whole, or asks nothing. */
 class UnseenLinesIT {
@@ -51,48 +43,18 @@ class UnseenLinesIT {
     /** Larger than what is checked without waiting for a turn. */
     private static final String LARGE = "; nothing but room for a large file\n".repeat(8_000);
 
-    abstract static class Cases extends BenchCases {
-
-        @Autowired
-        Waivers waivers;
-
-        @Autowired
-        MockMvc mvc;
+    abstract static class Cases extends WaiverCases {
 
         private void attach(String blocks) {
-            var uploaded = is(
-                    ProgramUploads.Uploaded.class,
-                    application
-                            .getBean(ProgramUploads.class)
-                            .upload(new ProgramUploads.UploadProgram(
-                                    scene().noor.id(),
-                                    null,
-                                    null,
-                                    "peg.txt",
-                                    blocks.getBytes(StandardCharsets.UTF_8),
-                                    null)));
-            scene().preparation
-                    .attach(
-                            scene().booking,
-                            uploaded.revision().id(),
-                            scene().noor.id());
+            attach("peg.txt", blocks);
         }
 
         private MockHttpServletResponse send(AbstractMockHttpServletRequestBuilder<?> request) throws Exception {
-            Person ines = scene().lab.person("Ines Quarryvale", Role.INSTRUCTOR);
-            return mvc.perform(request.with(Accounts.as(ines)).with(csrf()))
-                    .andReturn()
-                    .getResponse();
-        }
-
-        private String path() {
-            return "/bookings/" + scene().booking + "/waiver";
+            return send(request, scene().lab.person("Ines Quarryvale", Role.INSTRUCTOR));
         }
 
         private Document page() throws Exception {
-            MockHttpServletResponse response = send(get(path()));
-            assertThat(response.getStatus()).isEqualTo(200);
-            return Jsoup.parse(response.getContentAsString());
+            return page(path(), scene().lab.person("Ines Quarryvale", Role.INSTRUCTOR));
         }
 
         private MockHttpServletResponse ticked(Document form, String shown) throws Exception {
@@ -100,13 +62,7 @@ class UnseenLinesIT {
                     .param(
                             "formToken",
                             form.select("main input[name=formToken]").val())
-                    .param(
-                            "answer",
-                            Objects.requireNonNull(scene().preparation
-                                            .look(scene().booking)
-                                            .answer())
-                                    .id()
-                                    .toString())
+                    .param("answer", answer().id().toString())
                     .param("shown", shown)
                     .param("reason", "The clamp is driven by hand here; watched by me.")
                     .param("linesRead", "true")

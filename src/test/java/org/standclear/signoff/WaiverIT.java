@@ -7,7 +7,6 @@ import static org.springframework.test.web.servlet.request.MockMvcRequestBuilder
 
 import java.time.Duration;
 import java.time.Instant;
-import java.util.Objects;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.Nested;
@@ -18,11 +17,8 @@ import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.request.AbstractMockHttpServletRequestBuilder;
 import org.standclear.booking.BookingState;
 import org.standclear.people.Person;
-import org.standclear.platform.ids.AnswerId;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.security.Role;
-import org.standclear.program.ProgramUploads;
-import org.standclear.program.Revision;
 import org.standclear.program.SampleProgram;
 import org.standclear.signoff.Releases.StartPermission;
 import org.standclear.signoff.Waivers.GiveWaiver;
@@ -42,46 +38,14 @@ class WaiverIT {
         Waivers waivers;
 
         @Autowired
-        ProgramUploads uploads;
-
-        @Autowired
         MockMvc mvc;
-
-        private Revision attach(Person author, String sheet) {
-            var uploaded = is(
-                    ProgramUploads.Uploaded.class,
-                    uploads.upload(new ProgramUploads.UploadProgram(
-                            author.id(),
-                            null,
-                            null,
-                            "peg.yaml",
-                            sheet.getBytes(java.nio.charset.StandardCharsets.UTF_8),
-                            null)));
-            scene().preparation
-                    .attach(
-                            scene().booking,
-                            uploaded.revision().id(),
-                            scene().noor.id());
-            return uploaded.revision();
-        }
-
-        /** Not checkable: nobody declared what the part weighs. */
-        private void attachWithoutPart() {
-            attach(scene().noor, SampleProgram.sheet("Peg").replace("  part-kg: 0.06\n", ""));
-        }
 
         private Person instructor() {
             return scene().lab.person("Ines Quarryvale", Role.INSTRUCTOR);
         }
 
-        private AnswerId answer() {
-            return Objects.requireNonNull(
-                            scene().preparation.look(scene().booking).answer())
-                    .id();
-        }
-
         private Given give(Person by, String reason, Instant expires) {
-            return waivers.give(new GiveWaiver(scene().booking, answer(), reason, expires, null, by.id()));
+            return waivers.give(new GiveWaiver(scene().booking, answer().id(), reason, expires, null, by.id()));
         }
 
         private Waiver given() {
@@ -95,7 +59,7 @@ class WaiverIT {
 
         @Test
         void letsOneRunBeReleasedAndIsUsedUpByItsStart() {
-            attachWithoutPart();
+            attachWithoutItsPart();
             assertThat(scene().state()).isEqualTo(BookingState.BOOKED);
             Waiver waiver = given();
             assertThat(waiver.checks()).containsExactly("payload");
@@ -121,7 +85,7 @@ class WaiverIT {
 
         @Test
         void isNotGoodForASecondStart() {
-            attachWithoutPart();
+            attachWithoutItsPart();
             given();
             Release release = scene().released();
             releases.useForStart(scene().booking, release.code(), scene().noor.id());
@@ -139,7 +103,7 @@ class WaiverIT {
 
         @Test
         void expires() {
-            attachWithoutPart();
+            attachWithoutItsPart();
             is(Given.Kept.class, give(instructor(), REASON, clock.instant().plusSeconds(300)));
             Release release = scene().released();
             assertThat(release.startBy()).isEqualTo(clock.instant().plusSeconds(300));
@@ -157,16 +121,16 @@ class WaiverIT {
 
         @Test
         void doesNotCoverAnotherRevision() {
-            attachWithoutPart();
+            attachWithoutItsPart();
             given();
-            attach(scene().noor, SampleProgram.sheet("Peg two").replace("  part-kg: 0.06\n", ""));
+            attach("peg.yaml", SampleProgram.sheet("Peg two").replace("  part-kg: 0.06\n", ""));
             assertThat(scene().state()).isEqualTo(BookingState.BOOKED);
             assertThat(waivers.standing(scene().booking)).isEmpty();
         }
 
         @Test
         void neverCoversThePowerMode() {
-            attach(scene().noor, SampleProgram.sheet("Peg").replace("power: reduced", "power: full"));
+            attach("peg.yaml", SampleProgram.sheet("Peg").replace("power: reduced", "power: full"));
             assertThat(refused(give(instructor(), REASON, scene().now().end())))
                     .isEqualTo("Never waived: power-mode. Mend the program or its declaration.");
             assertThat(waivers.of(scene().booking)).isEmpty();
@@ -174,7 +138,7 @@ class WaiverIT {
 
         @Test
         void leavesEveryOtherGateShut() {
-            attachWithoutPart();
+            attachWithoutItsPart();
             given();
             application
                     .getBean(org.standclear.cell.CellStates.class)
@@ -194,14 +158,14 @@ class WaiverIT {
 
         @Test
         void isNotGivenTwice() {
-            attachWithoutPart();
+            attachWithoutItsPart();
             given();
             assertThat(refused(give(instructor(), REASON, scene().now().end()))).isEqualTo("A waiver stands already.");
         }
 
         @Test
         void isGivenByAnotherInstructorThanTheAuthor() {
-            attachWithoutPart();
+            attachWithoutItsPart();
             assertThat(refused(give(scene().adaeze, REASON, scene().now().end())))
                     .isEqualTo("Only an instructor gives a waiver.");
             assertThat(refused(give(scene().noor, REASON, scene().now().end())))
@@ -210,7 +174,7 @@ class WaiverIT {
 
         @Test
         void wantsAReasonAndATimeWithinTheSlot() {
-            attachWithoutPart();
+            attachWithoutItsPart();
             Person ines = instructor();
             assertThat(refused(give(ines, "ok", scene().now().end()))).startsWith("Say why this one run may go on");
             assertThat(refused(give(ines, REASON, clock.instant()))).startsWith("That time is past");
@@ -231,7 +195,7 @@ class WaiverIT {
 
         @Test
         void isGivenOnAPage() throws Exception {
-            attachWithoutPart();
+            attachWithoutItsPart();
             Person ines = instructor();
             String path = "/bookings/" + scene().booking + "/waiver";
             Document form = page(send(get(path), ines));
@@ -242,7 +206,7 @@ class WaiverIT {
                             .param(
                                     "formToken",
                                     form.select("main input[name=formToken]").val())
-                            .param("answer", answer().toString())
+                            .param("answer", answer().id().toString())
                             .param("reason", REASON)
                             .param("expires", "25:99"),
                     ines);
@@ -257,7 +221,7 @@ class WaiverIT {
                                     page(refused)
                                             .select("main input[name=formToken]")
                                             .val())
-                            .param("answer", answer().toString())
+                            .param("answer", answer().id().toString())
                             .param("reason", REASON)
                             .param("expires", form.select("input[name=expires]").val()),
                     ines);
@@ -269,7 +233,7 @@ class WaiverIT {
 
         @Test
         void isNoPageForStudentsAndNoneForWhatIsNotThere() throws Exception {
-            attachWithoutPart();
+            attachWithoutItsPart();
             String path = "/bookings/" + scene().booking + "/waiver";
             assertThat(send(get(path), scene().noor).getStatus()).isEqualTo(403);
             assertThat(send(post(path).param("reason", REASON), scene().noor).getStatus())

@@ -1,11 +1,8 @@
 package org.standclear.signoff;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
-import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 
-import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.Objects;
 import java.util.Set;
@@ -15,24 +12,17 @@ import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
-import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.mock.web.MockHttpServletResponse;
-import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.request.AbstractMockHttpServletRequestBuilder;
 import org.standclear.booking.BookingState;
 import org.standclear.people.Person;
-import org.standclear.platform.ids.AnswerId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.Role;
-import org.standclear.program.ProgramUploads;
-import org.standclear.program.SampleProgram;
 import org.standclear.signoff.Releases.StartPermission;
-import org.standclear.signoff.Waivers.GiveWaiver;
 import org.standclear.signoff.Waivers.Given;
 import org.standclear.signoff.Waivers.TakeBack;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
-import org.standclear.testing.web.Accounts;
 
 /** A waiver is found from the booking, its answer and the desk, stands on the release card, and can be taken back. */
 class WaiverTakenBackIT {
@@ -40,16 +30,7 @@ class WaiverTakenBackIT {
     private static final String REASON = "The peg was weighed at the bench: 60 g.";
     private static final String BACK = "Another peg lies on the bench than was weighed.";
 
-    abstract static class Cases extends BenchCases {
-
-        @Autowired
-        Waivers waivers;
-
-        @Autowired
-        ProgramUploads uploads;
-
-        @Autowired
-        MockMvc mvc;
+    abstract static class Cases extends WaiverCases {
 
         private Person ines = new Person(PersonId.next(), "", "", Set.of(), true);
 
@@ -57,36 +38,11 @@ class WaiverTakenBackIT {
         @BeforeEach
         void aProgramWithoutItsPart() {
             ines = scene().lab.person("Ines Quarryvale", Role.INSTRUCTOR);
-            byte[] sheet =
-                    SampleProgram.sheet("Peg").replace("  part-kg: 0.06\n", "").getBytes(StandardCharsets.UTF_8);
-            var uploaded = is(
-                    ProgramUploads.Uploaded.class,
-                    uploads.upload(
-                            new ProgramUploads.UploadProgram(scene().noor.id(), null, null, "peg.yaml", sheet, null)));
-            scene().preparation
-                    .attach(
-                            scene().booking,
-                            uploaded.revision().id(),
-                            scene().noor.id());
-        }
-
-        private AnswerId answer() {
-            return Objects.requireNonNull(
-                            scene().preparation.look(scene().booking).answer())
-                    .id();
+            attachWithoutItsPart();
         }
 
         private Waiver given() {
-            return is(
-                            Given.Kept.class,
-                            waivers.give(new GiveWaiver(
-                                    scene().booking,
-                                    answer(),
-                                    REASON,
-                                    scene().now().end(),
-                                    null,
-                                    ines.id())))
-                    .waiver();
+            return waived(REASON, ines.id());
         }
 
         private Given takeBack(Waiver waiver, String reason, Person by) {
@@ -95,23 +51,6 @@ class WaiverTakenBackIT {
 
         private String refused(Given given) {
             return is(Given.Refused.class, given).says();
-        }
-
-        private MockHttpServletResponse send(AbstractMockHttpServletRequestBuilder<?> request, Person by)
-                throws Exception {
-            return mvc.perform(request.with(Accounts.as(by)).with(csrf()))
-                    .andReturn()
-                    .getResponse();
-        }
-
-        private Document page(String path, Person by) throws Exception {
-            MockHttpServletResponse response = send(get(path), by);
-            assertThat(response.getStatus()).as(path).isEqualTo(200);
-            return Jsoup.parse(response.getContentAsString());
-        }
-
-        private String path() {
-            return "/bookings/" + scene().booking + "/waiver";
         }
 
         @Test
@@ -189,18 +128,18 @@ class WaiverTakenBackIT {
         void isReachedFromTheBookingItsAnswerAndTheDesk() throws Exception {
             String booking = "/bookings/" + scene().booking;
             String here = "main a[href=" + path() + "]";
-            for (String from : new String[] {booking, booking + "/program", "/checks/" + answer(), "/desk"}) {
+            for (String from : new String[] {booking, booking + "/program", "/checks/" + answer().id(), "/desk"}) {
                 assertThat(page(from, ines).select(here).text()).as(from).contains("Waive for one run");
             }
-            for (String from : new String[] {booking, "/checks/" + answer(), "/desk"}) {
+            for (String from : new String[] {booking, "/checks/" + answer().id(), "/desk"}) {
                 assertThat(page(from, scene().adaeze).select(here)).as(from).isEmpty();
             }
             assertThat(page(booking, scene().noor).select(here)).isEmpty();
             given();
             assertThat(page(booking, ines).select(here).text()).isEqualTo("See the waiver");
-            assertThat(page("/checks/" + answer(), ines).text())
+            assertThat(page("/checks/" + answer().id(), ines).text())
                     .contains("Bookings that wait for this answer", "Waived for one run by Ines Quarryvale");
-            assertThat(page("/checks/" + answer(), scene().noor).text())
+            assertThat(page("/checks/" + answer().id(), scene().noor).text())
                     .doesNotContain("Bookings that wait for this answer");
         }
 

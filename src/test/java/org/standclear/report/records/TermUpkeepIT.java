@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Objects;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -20,13 +19,10 @@ import org.standclear.cell.RecurringDuty;
 import org.standclear.people.Person;
 import org.standclear.platform.security.Role;
 import org.standclear.platform.time.LabTime;
-import org.standclear.program.ProgramUploads;
-import org.standclear.program.SampleProgram;
 import org.standclear.report.TermReports;
 import org.standclear.report.TermSpan;
 import org.standclear.report.TermUpkeep;
 import org.standclear.signoff.BenchCases;
-import org.standclear.signoff.Waivers;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
 import org.standclear.testing.web.Accounts;
@@ -49,12 +45,6 @@ class TermUpkeepIT {
 
         @Autowired
         Cells cells;
-
-        @Autowired
-        Waivers waivers;
-
-        @Autowired
-        ProgramUploads uploads;
 
         @Autowired
         LabTime labTime;
@@ -129,33 +119,8 @@ class TermUpkeepIT {
 
         @Test
         void countsWaiversByCellAndCheck() {
-            String sheet = SampleProgram.sheet("Peg").replace("  part-kg: 0.06\n", "");
-            var uploaded = is(
-                    ProgramUploads.Uploaded.class,
-                    uploads.upload(new ProgramUploads.UploadProgram(
-                            scene().noor.id(),
-                            null,
-                            null,
-                            "peg.yaml",
-                            sheet.getBytes(java.nio.charset.StandardCharsets.UTF_8),
-                            null)));
-            scene().preparation
-                    .attach(
-                            scene().booking,
-                            uploaded.revision().id(),
-                            scene().noor.id());
-            var answer = Objects.requireNonNull(
-                            scene().preparation.look(scene().booking).answer())
-                    .id();
-            is(
-                    Waivers.Given.Kept.class,
-                    waivers.give(new Waivers.GiveWaiver(
-                            scene().booking,
-                            answer,
-                            "The peg was weighed at the bench.",
-                            scene().now().end(),
-                            null,
-                            ines.id())));
+            attachWithoutItsPart();
+            waived("The peg was weighed at the bench.", ines.id());
 
             assertThat(term(START, START).waivers())
                     .filteredOn(one -> one.cell().equals(name()))
