@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.time.Duration;
-import java.util.Map;
 import java.util.Objects;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -20,8 +19,6 @@ import org.standclear.run.ResetCause;
 import org.standclear.run.Run;
 import org.standclear.run.RunEvent;
 import org.standclear.signoff.Handovers;
-import org.standclear.signoff.Part;
-import org.standclear.signoff.SignoffDesk.Signed;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
 
@@ -93,10 +90,7 @@ class EvidenceIT {
             is(
                     Handovers.Asked.Opened.class,
                     handovers.ask(scene().booking, tal.id(), scene().noor.id()));
-            scene().enter(Part.ATTENDANT, tal, 1, Map.of("other", "Noor"));
-            scene().enter(Part.ATTENDANT, tal, 2, Map.of("clothing", "in-order"));
-            scene().enter(Part.ATTENDANT, tal, 7, Map.of("hand", "on-it"));
-            is(Signed.Kept.class, scene().sign(Part.ATTENDANT, tal));
+            scene().takesOver(tal);
 
             assertThat(releases.latest(scene().booking).orElseThrow().attendant())
                     .isEqualTo(tal.id());

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
-import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -23,7 +22,6 @@ import org.standclear.signoff.Handovers;
 import org.standclear.signoff.Lapse;
 import org.standclear.signoff.LapseRule;
 import org.standclear.signoff.Part;
-import org.standclear.signoff.SignoffDesk.Signed;
 import org.standclear.signoff.Turn;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
@@ -178,10 +176,7 @@ class ClockSetBackIT {
             Person tal = scene().lab.student("Tal Emberley");
             scene().lab.authorise(tal.id());
             handovers.ask(scene().booking, tal.id(), scene().noor.id());
-            scene().enter(Part.ATTENDANT, tal, 1, Map.of("other", "Noor"));
-            scene().enter(Part.ATTENDANT, tal, 2, Map.of("clothing", "in-order"));
-            scene().enter(Part.ATTENDANT, tal, 7, Map.of("hand", "on-it"));
-            is(Signed.Kept.class, scene().sign(Part.ATTENDANT, tal));
+            scene().takesOver(tal);
             assertThat(handovers.turn(scene().booking).orElseThrow())
                     .satisfies(next ->
                             assertThat(next.over()).as("another one's turn").isFalse());

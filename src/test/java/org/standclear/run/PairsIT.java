@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
 import java.util.List;
-import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -18,7 +17,6 @@ import org.standclear.people.Person;
 import org.standclear.platform.ids.CourseId;
 import org.standclear.platform.lab.Labs;
 import org.standclear.signoff.Handovers;
-import org.standclear.signoff.Part;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
 
@@ -41,10 +39,7 @@ class PairsIT {
 
         private void takesOver(Person next) {
             handovers.ask(scene().booking, next.id(), scene().noor.id());
-            scene().enter(Part.ATTENDANT, next, 1, Map.of("other", "Noor"));
-            scene().enter(Part.ATTENDANT, next, 2, Map.of("clothing", "in-order"));
-            scene().enter(Part.ATTENDANT, next, 7, Map.of("hand", "on-it"));
-            scene().sign(Part.ATTENDANT, next);
+            scene().takesOver(next);
         }
 
         @Test

@@ -3,7 +3,6 @@ package org.standclear.run;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
-import java.util.Map;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -13,9 +12,7 @@ import org.standclear.run.RunLog.Logged;
 import org.standclear.run.RunLog.Witness;
 import org.standclear.signoff.BenchScene;
 import org.standclear.signoff.Handovers;
-import org.standclear.signoff.Part;
 import org.standclear.signoff.Release;
-import org.standclear.signoff.SignoffDesk.Signed;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
 
@@ -79,7 +76,7 @@ class WatchedIT {
             Release other = there.released();
             log.start(there.booking, other.code(), there.noor.id());
             is(Handovers.Asked.Opened.class, handovers.ask(there.booking, wren.id(), there.noor.id()));
-            takeOver(there, wren);
+            there.takesOver(wren);
             started();
             assertThat(refused(watched(wren)).says()).contains("in a run on another cell");
         }
@@ -91,7 +88,7 @@ class WatchedIT {
             is(
                     Handovers.Asked.Opened.class,
                     handovers.ask(scene().booking, wren.id(), scene().noor.id()));
-            takeOver(scene(), wren);
+            scene().takesOver(wren);
             assertThat(refused(watched(wren)).code()).as("attends").isEqualTo("signer");
             clock.moveBy(Duration.ofMinutes(1));
             is(
@@ -104,15 +101,8 @@ class WatchedIT {
                     .getBean(org.standclear.people.People.class)
                     .find(scene().sheet().attendant())
                     .orElseThrow();
-            takeOver(scene(), tal);
+            scene().takesOver(tal);
             assertThat(refused(watched(wren)).says()).startsWith("Who operates or attends");
-        }
-
-        private void takeOver(BenchScene at, Person next) {
-            at.enter(Part.ATTENDANT, next, 1, Map.of("other", "Noor"));
-            at.enter(Part.ATTENDANT, next, 2, Map.of("clothing", "in-order"));
-            at.enter(Part.ATTENDANT, next, 7, Map.of("hand", "on-it"));
-            is(Signed.Kept.class, at.sign(Part.ATTENDANT, next));
         }
     }
 

@@ -187,6 +187,22 @@ public final class BenchScene {
         return desk.enter(new EnterAnswer(sheet().id(), part, account.id(), item, values));
     }
 
+    /** The list of who takes the e-stop over, answered; not signed yet. */
+    public void answersHandover(Person next) {
+        enter(Part.ATTENDANT, next, 1, Map.of("other", "Noor"));
+        enter(Part.ATTENDANT, next, 2, Map.of("clothing", "in-order"));
+        enter(Part.ATTENDANT, next, 7, Map.of("hand", "on-it"));
+    }
+
+    /** The list answered and signed: the e-stop is theirs. */
+    public void takesOver(Person next) {
+        answersHandover(next);
+        Signed signed = sign(Part.ATTENDANT, next);
+        if (!(signed instanceof Signed.Kept)) {
+            throw new AssertionError(signed.toString());
+        }
+    }
+
     public Signed sign(Part part, Person who) {
         return sign(part, who, who, null);
     }

@@ -15,7 +15,6 @@ import org.standclear.run.RunEvent;
 import org.standclear.run.RunLog;
 import org.standclear.run.Runs;
 import org.standclear.signoff.Releases.StartPermission;
-import org.standclear.signoff.SignoffDesk.Signed;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
 
@@ -54,10 +53,7 @@ class HandoverIT {
             Sheet sheet = open();
             assertThat(sheet.list()).isEqualTo(SignoffList.HANDOVER);
             assertThat(sheet.attendant()).isEqualTo(next.id());
-            scene().enter(Part.ATTENDANT, next, 1, java.util.Map.of("other", "Noor"));
-            scene().enter(Part.ATTENDANT, next, 2, java.util.Map.of("clothing", "in-order"));
-            scene().enter(Part.ATTENDANT, next, 7, java.util.Map.of("hand", "on-it"));
-            is(Signed.Kept.class, scene().sign(Part.ATTENDANT, next));
+            scene().takesOver(next);
         }
 
         private Sheet open() {
@@ -171,10 +167,7 @@ class HandoverIT {
             Person tal = scene().lab.student("Tal Emberley");
             // a walk-in swap on the other cell, while its run goes on
             is(Handovers.Asked.Opened.class, handovers.ask(there.booking, tal.id(), there.noor.id()));
-            there.enter(Part.ATTENDANT, tal, 1, java.util.Map.of("other", "Noor"));
-            there.enter(Part.ATTENDANT, tal, 2, java.util.Map.of("clothing", "in-order"));
-            there.enter(Part.ATTENDANT, tal, 7, java.util.Map.of("hand", "on-it"));
-            is(Signed.Kept.class, there.sign(Part.ATTENDANT, tal));
+            there.takesOver(tal);
 
             scene().released();
             assertThat(is(

@@ -3,7 +3,6 @@ package org.standclear.signoff;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
-import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -36,17 +35,6 @@ class HandoverPeopleIT {
         @Autowired
         AuthorisationRegister register;
 
-        private void takeOver(Person next) {
-            answerHandover(next);
-            is(Signed.Kept.class, scene().sign(Part.ATTENDANT, next));
-        }
-
-        private void answerHandover(Person next) {
-            scene().enter(Part.ATTENDANT, next, 1, Map.of("other", "Noor"));
-            scene().enter(Part.ATTENDANT, next, 2, Map.of("clothing", "in-order"));
-            scene().enter(Part.ATTENDANT, next, 7, Map.of("hand", "on-it"));
-        }
-
         @Test
         void asksAboutWhoComesNotAboutWhoLeaves() {
             Release release = scene().released();
@@ -56,7 +44,7 @@ class HandoverPeopleIT {
             is(
                     Handovers.Asked.Opened.class,
                     handovers.ask(scene().booking, tal.id(), scene().noor.id()));
-            takeOver(tal);
+            scene().takesOver(tal);
             assertThat(scene().now().attendant()).isEqualTo(tal.id());
         }
 
@@ -68,7 +56,7 @@ class HandoverPeopleIT {
             is(
                     Handovers.Asked.Opened.class,
                     handovers.ask(scene().booking, tal.id(), scene().noor.id()));
-            answerHandover(tal);
+            scene().answersHandover(tal);
             revokeAttending(tal);
             assertThat(is(Signed.Refused.class, scene().sign(Part.ATTENDANT, tal))
                             .obstacles())
