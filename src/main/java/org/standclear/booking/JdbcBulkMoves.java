@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.springframework.stereotype.Service;
@@ -217,11 +218,14 @@ class JdbcBulkMoves implements BulkMoves {
         if (move.undoneAt() != null) {
             return Optional.of("The move was undone already.");
         }
-        int stay = 0;
+        // offers before cells, as who takes one locks them: so everybody is asked about before anybody goes back
+        Set<BookingId> stay = move.moved().stream()
+                .filter(one -> moveBack.gotAnother(one, move.at()))
+                .map(Moved::was)
+                .collect(Collectors.toSet());
         for (Moved one : move.moved()) {
-            if (moveBack.gotAnother(one, move.at())) {
+            if (stay.contains(one.was())) {
                 bulk.stays(id, one.was());
-                stay++;
                 continue;
             }
             Optional<String> refusal = moveBack.back(one, move.at(), by);
@@ -233,7 +237,7 @@ class JdbcBulkMoves implements BulkMoves {
         bulk.undone(id, by, moves.now());
         trail.append(TrailEntry.of(
                         labs.theLab().id(), "booking.all-moved-back", id, by, "Undid the move of everybody off a cell")
-                .with("stay", stay));
+                .with("stay", stay.size()));
         return Optional.empty();
     }
 }

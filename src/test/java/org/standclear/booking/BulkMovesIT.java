@@ -10,61 +10,24 @@ import java.util.UUID;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.transaction.PlatformTransactionManager;
-import org.springframework.transaction.support.TransactionTemplate;
 import org.standclear.booking.BulkMoves.Done;
 import org.standclear.booking.BulkMoves.Planned;
-import org.standclear.booking.BulkMoves.Which;
 import org.standclear.message.Messages;
-import org.standclear.people.Duty;
 import org.standclear.people.Person;
 import org.standclear.platform.ids.CellId;
-import org.standclear.platform.security.Role;
-import org.standclear.testing.MovableClock;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
 
 /** A cell goes down and everybody is moved in one act. It is Wed 11 March, 09:00 UTC. */
 class BulkMovesIT {
 
-    abstract static class Cases extends BookingCases {
-
-        private static final Instant FRIDAY_NIGHT = Instant.parse("2026-03-13T20:00:00Z");
-
-        @Autowired
-        BulkMoves bulkMoves;
-
-        @Autowired
-        WaitingList waitingList;
+    abstract static class Cases extends BulkMoveCases {
 
         @Autowired
         Turns turns;
 
         @Autowired
         Messages messages;
-
-        @Autowired
-        PlatformTransactionManager transactions;
-
-        /** May operate on these cells only, so that no other test's cell is a way out. */
-        private Person student(String name, CellId... cells) {
-            Person student = lab().person(name, Role.STUDENT);
-            for (CellId cell : cells) {
-                for (Duty duty : Duty.values()) {
-                    lab().authorise(student.id(), duty, cell, MovableClock.START.plus(Duration.ofDays(90)));
-                }
-            }
-            return student;
-        }
-
-        private Which everybody() {
-            return new Which(avocet, FRIDAY_NIGHT, false);
-        }
-
-        private Done moveAll(String seen, Person by) {
-            return new TransactionTemplate(transactions)
-                    .execute(status -> bulkMoves.moveAll(everybody(), seen, by.id(), "cable chafed"));
-        }
 
         @Test
         void movesEverybodyCountsNobodyTellsThemAndUndoesIt() {

@@ -2,21 +2,22 @@ package org.standclear.booking;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.UUID;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.transaction.support.TransactionTemplate;
 import org.standclear.booking.BulkMoves.Done;
 import org.standclear.booking.BulkMoves.Moved;
 import org.standclear.booking.BulkMoves.Planned;
-import org.standclear.booking.BulkMoves.Which;
 import org.standclear.booking.WaitingList.JoinWait;
 import org.standclear.people.CourseRegister;
 import org.standclear.people.CourseRegister.NewAssignment;
@@ -25,53 +26,24 @@ import org.standclear.people.Person;
 import org.standclear.platform.ids.AssignmentId;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.CellId;
-import org.standclear.platform.security.Role;
-import org.standclear.testing.MovableClock;
+import org.standclear.testing.LockWaits;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
 
 /** What happens between the look at a bulk move and the act. It is Wed 11 March, 09:00 UTC. */
 class MovedMeanwhileIT {
 
-    abstract static class Cases extends BookingCases {
-
-        private static final Instant FRIDAY_NIGHT = Instant.parse("2026-03-13T20:00:00Z");
-
-        @Autowired
-        BulkMoves bulkMoves;
-
-        @Autowired
-        WaitingList waitingList;
+    abstract static class Cases extends BulkMoveCases {
 
         @Autowired
         CourseRegister register;
-
-        @Autowired
-        PlatformTransactionManager transactions;
-
-        /** May operate on these cells only, so that no other test's cell is a way out. */
-        private Person student(String name, CellId... cells) {
-            Person student = lab().person(name, Role.STUDENT);
-            for (CellId cell : cells) {
-                for (Duty duty : Duty.values()) {
-                    lab().authorise(student.id(), duty, cell, MovableClock.START.plus(Duration.ofDays(90)));
-                }
-            }
-            return student;
-        }
-
-        private Which everybody() {
-            return new Which(avocet, FRIDAY_NIGHT, false);
-        }
 
         private List<Planned> plan() {
             return bulkMoves.plan(everybody());
         }
 
         private Done move(List<Planned> seen, Person by) {
-            return Objects.requireNonNull(new TransactionTemplate(transactions)
-                    .execute(status ->
-                            bulkMoves.moveAll(everybody(), BulkMoves.written(seen), by.id(), "cable chafed")));
+            return moveAll(BulkMoves.written(seen), by);
         }
 
         private Map<BookingId, Moved> moved(Done done) {
@@ -122,6 +94,37 @@ class MovedMeanwhileIT {
             assertThat(now(of(moved, one)).start()).isAfter(lost.start());
             assertThat(of(moved, two).elsewhere()).as("as it was seen").isFalse();
             assertThat(now(of(moved, two)).start()).isEqualTo(place(seen, two).start());
+        }
+
+        /** The move is undone while somebody whom it left without a slot takes an offer of one on the same cell. */
+        @Test
+        void isUndoneAfterWhoTakesAnOfferAndNotAcross() throws Exception {
+            Person adaeze = lab().technician("Adaeze Lanternby");
+            lab().booked(avocet, THURSDAY_NOON, student("Noor Candlewick", avocet, lab().cell(15)), null);
+            Person kofi = student("Kofi Marblewood", avocet);
+            Booking left = lab().booked(avocet, "2026-03-12T13:07:00Z", kofi, null);
+            UUID id = ((Done.All) move(plan(), adaeze)).id();
+            waitingList.round();
+            UUID offer = Objects.requireNonNull(waitingList.of(kofi.id()).get(0).offer())
+                    .id();
+            JdbcTemplate jdbc = application.getBean(JdbcTemplate.class);
+            TransactionTemplate transaction = new TransactionTemplate(transactions);
+            LockWaits waits = new LockWaits(jdbc);
+
+            CompletableFuture<Optional<String>> undone = transaction.execute(taking -> {
+                jdbc.queryForList("select id from booking_offers where id = ? for update", offer);
+                CompletableFuture<Optional<String>> undoing = CompletableFuture.supplyAsync(
+                        () -> transaction.execute(status -> bulkMoves.undo(id, adaeze.id())));
+                waits.awaitAnybody();
+                assertThat(waitingList.accept(offer, kofi.id())).isInstanceOf(BookingDesk.Outcome.Booked.class);
+                return undoing;
+            });
+
+            assertThat(undone).succeedsWithin(20, TimeUnit.SECONDS);
+            assertThat(bookings.of(kofi.id(), clock.instant()))
+                    .as("the slot that was taken, and no second one")
+                    .singleElement()
+                    .satisfies(one -> assertThat(one.id()).isNotEqualTo(left.id()));
         }
 
         @Test
