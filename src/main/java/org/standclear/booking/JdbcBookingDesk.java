@@ -219,7 +219,7 @@ class JdbcBookingDesk implements BookingDesk {
                 life.entry().outsideQuota(),
                 before.revision(),
                 new Told("moved-here", order.by(), "moved here by staff, nothing counted: " + order.reason()));
-        newBookings.keepMakeUp(before.id(), moved.id());
+        newBookings.standsFor(before.id(), moved.id());
         letters.moved(before, moved, order.reason());
         return new Outcome.Booked(moved);
     }

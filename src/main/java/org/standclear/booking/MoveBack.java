@@ -147,7 +147,7 @@ class MoveBack {
                 was.entry().outsideQuota(),
                 before.revision(),
                 new Told("moved-here", by, "back here: " + WHY));
-        newBookings.keepMakeUp(now == null ? before.id() : now, back.id());
+        newBookings.standsFor(now == null ? before.id() : now, back.id());
         letters.movedBack(back);
         return Optional.empty();
     }

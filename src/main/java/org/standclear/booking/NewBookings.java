@@ -23,6 +23,7 @@ class NewBookings {
     private final Claims claims;
     private final Quota quota;
     private final MakeUps makeUps;
+    private final PlannedBookings planned;
     private final PeopleRule peopleRule;
     private final BookingRecord record;
     private final Labs labs;
@@ -32,6 +33,7 @@ class NewBookings {
             Claims claims,
             Quota quota,
             MakeUps makeUps,
+            PlannedBookings planned,
             PeopleRule peopleRule,
             BookingRecord record,
             Labs labs) {
@@ -39,6 +41,7 @@ class NewBookings {
         this.claims = claims;
         this.quota = quota;
         this.makeUps = makeUps;
+        this.planned = planned;
         this.peopleRule = peopleRule;
         this.record = record;
         this.labs = labs;
@@ -103,8 +106,9 @@ class NewBookings {
         return booking;
     }
 
-    /** A booking that staff move keeps the make-up it was made with. */
-    void keepMakeUp(BookingId from, BookingId to) {
+    /** A booking that staff move keeps the make-up that it was made with, and its place in a plan. */
+    void standsFor(BookingId from, BookingId to) {
         makeUps.moveOn(from, to);
+        planned.moved(from, to);
     }
 }

@@ -177,7 +177,7 @@ public class PlanDesk {
         int taken = 0;
         for (PlannedTurn turn : plans.places(accepted.search())) {
             BookingId booking = turn.booking();
-            if (booking != null && bookings.find(booking).orElseThrow().state().holdsItsSlot()) {
+            if (booking != null && isAhead(bookings.find(booking).orElseThrow())) {
                 if (desk.moveByStaff(booking, by, "the plan was undone")
                         instanceof Bookings.Transition.Refused refused) {
                     return Optional.of(refused.says());
@@ -194,5 +194,10 @@ public class PlanDesk {
                 "The plan for \"" + window.title() + "\" was undone: " + taken
                         + " bookings taken back, nobody counted.");
         return Optional.empty();
+    }
+
+    /** Staff may have moved one to a day before the window; what has begun there stays what it is. */
+    private boolean isAhead(Booking booking) {
+        return booking.state().holdsItsSlot() && booking.start().isAfter(clock.instant());
     }
 }

@@ -1,5 +1,6 @@
 package org.standclear.booking.web;
 
+import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -9,6 +10,9 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
+import org.standclear.booking.Booking;
+import org.standclear.booking.Bookings;
+import org.standclear.booking.allocation.PlannedTurn;
 import org.standclear.booking.allocation.Plans;
 import org.standclear.booking.allocation.Search;
 import org.standclear.booking.allocation.Searches;
@@ -22,6 +26,7 @@ import org.standclear.core.allocation.Span;
 import org.standclear.people.Courses;
 import org.standclear.people.People;
 import org.standclear.people.Person;
+import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.Role;
 import org.standclear.platform.security.SignedInPerson;
@@ -37,6 +42,7 @@ class TurnSheets {
     private final TurnPartners partners;
     private final Searches searches;
     private final Plans plans;
+    private final Bookings bookings;
     private final WindowClosing closing;
     private final TurnReader reader;
     private final WindowTimes times;
@@ -50,6 +56,7 @@ class TurnSheets {
             TurnPartners partners,
             Searches searches,
             Plans plans,
+            Bookings bookings,
             WindowClosing closing,
             TurnReader reader,
             WindowTimes times,
@@ -61,6 +68,7 @@ class TurnSheets {
         this.partners = partners;
         this.searches = searches;
         this.plans = plans;
+        this.bookings = bookings;
         this.closing = closing;
         this.reader = reader;
         this.times = times;
@@ -205,14 +213,36 @@ class TurnSheets {
         plans.places(accepted.search()).stream()
                 .filter(place ->
                         place.operator().equals(me) || place.attendant().equals(me))
-                .forEach(place -> lines.add(labTime.day(place.start()) + ", " + labTime.time(place.start()) + "-"
-                        + labTime.time(place.end()) + ", "
-                        + cells.find(place.cell()).map(cell -> cell.name()).orElse("a cell")
-                        + (place.operator().equals(me) ? ": you run" : ": you stand at the e-stop")));
+                .forEach(place -> lines.add(line(place, me)));
         plans.leftOut(accepted.search()).stream()
                 .filter(one -> one.operator().equals(me))
                 .forEach(one -> lines.add("Turn " + (one.turn() + 1) + " left out: " + one.says()));
         return lines;
+    }
+
+    /** As it stands now: since the plan was accepted staff may have moved it, and people may have given it up. */
+    private String line(PlannedTurn place, PersonId me) {
+        Booking booking =
+                Optional.ofNullable(place.booking()).flatMap(bookings::find).orElse(null);
+        boolean runs = place.operator().equals(me);
+        String part = runs ? ": you run" : ": you stand at the e-stop";
+        if (booking == null) {
+            return slot(place.cell(), place.start(), place.end()) + part;
+        }
+        String slot = slot(booking.cell(), booking.start(), booking.end());
+        if (!booking.state().holdsItsSlot()) {
+            return slot + ": " + booking.state().words();
+        }
+        if (!runs && !me.equals(booking.attendant())) {
+            return slot + ": you are not needed at the e-stop";
+        }
+        boolean moved = !booking.cell().equals(place.cell()) || !booking.start().equals(place.start());
+        return slot + part + (moved ? ", moved by staff" : "");
+    }
+
+    private String slot(CellId cell, Instant start, Instant end) {
+        return labTime.day(start) + ", " + labTime.time(start) + "-" + labTime.time(end) + ", "
+                + cells.find(cell).map(found -> found.name()).orElse("a cell");
     }
 
     private List<RequestLine> lines(Window window) {
