@@ -38,6 +38,9 @@ class FeedEvents {
                 (select l.name || ', ' || l.room from labs l where l.id = lab_id) as room
             from bookings where ends_at > :since and\s""";
 
+    /** Of a hash: more than enough to be no other event's, and short enough for one line. */
+    private static final int ID_DIGITS = 32;
+
     private final JdbcClient jdbc;
     private final CellNames cells;
     private final People people;
@@ -152,7 +155,7 @@ class FeedEvents {
         List<CalendarEvent> stretches = new ArrayList<>();
         for (Instant start = row.start(); start.isBefore(row.end()); start = start.plus(usual)) {
             stretches.add(new CalendarEvent(
-                    Sha256.of(feed + " " + row.id() + " " + stretches.size()) + "@standclear",
+                    Sha256.of(feed + " " + row.id() + " " + stretches.size()).substring(0, ID_DIGITS) + "@standclear",
                     row.version() - 1,
                     row.changedAt().truncatedTo(ChronoUnit.DAYS),
                     start,
