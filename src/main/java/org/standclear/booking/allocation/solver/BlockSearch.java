@@ -26,6 +26,7 @@ import org.standclear.core.allocation.Turn;
 final class BlockSearch {
 
     private final BlockModel model;
+    private final BlockTools tools;
     private final SatLevels levels;
     private final List<Supplier<SatStage>> stages;
     private final List<IntVar> all = new ArrayList<>();
@@ -43,7 +44,8 @@ final class BlockSearch {
     /** The same, with slots for blocks in some times. */
     BlockSearch(Problem problem, Places places, List<Span> single, Plan start, Ending ending) {
         this.model = new BlockModel(problem, places, new Blocks(problem, places, single));
-        this.levels = new SatLevels(model, () -> new BlockTools(model).sum());
+        this.tools = new BlockTools(model);
+        this.levels = new SatLevels(model, tools::sum);
         this.stages = levels.stages();
         this.ending = ending;
         model.forEach(all::add);
@@ -105,6 +107,10 @@ final class BlockSearch {
         }
         read(run);
         Map<Level, Long> values = stage.values(run::value);
+        if (cost(stage, values) <= Math.max(low, run.least())) {
+            // of numbers that are not the best, the tools at the end of a day say little
+            tools.read(run::value);
+        }
         return new Settled(values, stage.bounds(Math.max(low, run.least()), values));
     }
 
@@ -141,6 +147,11 @@ final class BlockSearch {
                 model.model().addGreaterOrEqual(one, most - slack);
             }
         }
+    }
+
+    /** What the numbers say of the cells' tools. */
+    BlockTools tools() {
+        return tools;
     }
 
     /** Places in blocks that have turns with the same tool, of those that the numbers have. */

@@ -10,8 +10,11 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
+import java.util.function.ToLongFunction;
+import java.util.stream.Stream;
 import org.standclear.booking.allocation.solver.BlockModel.Option;
 import org.standclear.core.allocation.Bench;
+import org.standclear.core.allocation.Span;
 import org.standclear.core.allocation.Turn;
 import org.standclear.core.allocation.Work;
 
@@ -23,6 +26,12 @@ final class BlockTools {
 
     private final BlockModel plan;
     private final LinearExprBuilder changes = LinearExpr.newBuilder();
+    private final List<InBlock> all = new ArrayList<>();
+    private final Map<Integer, String> last = new HashMap<>();
+    private final Map<Integer, Long> changed = new HashMap<>();
+
+    /** A tool in a block: whether it is carried at the end, whether it is put on in it. */
+    private record InBlock(int block, String tool, BoolVar after, BoolVar comes) {}
 
     BlockTools(BlockModel plan) {
         this.plan = plan;
@@ -45,6 +54,45 @@ final class BlockTools {
         return changes;
     }
 
+    /** Takes what numbers say of the tools. */
+    void read(ToLongFunction<BoolVar> valueOf) {
+        last.clear();
+        changed.clear();
+        for (InBlock one : all) {
+            if (valueOf.applyAsLong(one.after()) == 1) {
+                last.put(one.block(), one.tool());
+            }
+            changed.merge(one.block(), valueOf.applyAsLong(one.comes()), Long::sum);
+        }
+    }
+
+    /** What each cell carries at the end of a spell, where that is known. */
+    Map<String, String> after(Span spell) {
+        Map<String, String> after = new HashMap<>();
+        for (Bench bench : plan.problem().benches()) {
+            blocks(bench, spell)
+                    .filter(last::containsKey)
+                    .forEach(block -> after.put(bench.cell(), last.getOrDefault(block, "")));
+        }
+        return after;
+    }
+
+    /** How often tools change in a spell; never where that is not known. */
+    long changes(Span spell) {
+        return plan.problem().benches().stream()
+                .flatMap(bench -> blocks(bench, spell))
+                .mapToLong(block -> changed.getOrDefault(block, 0L))
+                .sum();
+    }
+
+    private Stream<Integer> blocks(Bench bench, Span spell) {
+        return plan.blocks().of(bench.cell()).stream()
+                .filter(block -> spell.holds(plan.problem()
+                        .slots()
+                        .get(plan.blocks().slots(block).get(0))
+                        .span()));
+    }
+
     private void add(Bench bench, List<String> tools) {
         Map<Integer, Map<String, List<IntVar>>> there = there(bench);
         List<BoolVar> before = null;
@@ -56,6 +104,7 @@ final class BlockTools {
                 used.add(plan.model().newBoolVar(""));
                 after.add(plan.model().newBoolVar(""));
                 comes.add(plan.model().newBoolVar(""));
+                all.add(new InBlock(block, tool, after.get(after.size() - 1), comes.get(comes.size() - 1)));
                 use(
                         there.getOrDefault(block, Map.of()).getOrDefault(tool, List.of()),
                         block,

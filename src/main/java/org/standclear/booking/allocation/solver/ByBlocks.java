@@ -30,10 +30,12 @@ final class ByBlocks {
 
     private static final int MOST_ROUNDS = 6;
 
-    /** Of the work that is left, for each look for places: the rest is for a search slot by slot. */
+    /** Of the work that is left, for looks for places: the rest is for a search slot by slot. */
     private static final int PART = 4;
 
     private static final int SMALL_PART = 8;
+
+    private static final double WORK_FOR_TOOLS = 1;
 
     /** Finer numbers pass over so many wishes more at most when they are first asked for. */
     private static final long MORE_WISHES = 1;
@@ -118,7 +120,7 @@ final class ByBlocks {
             OptionalLong slots =
                     bySlots == null ? OptionalLong.empty() : bound.of(bySlots, Math.max(0.01, ending.secondsLeft()));
             double before = search.worked();
-            Settled settled = search.settle(stage, known, slots.orElse(0), left / (number > WISHES ? SMALL_PART : 2));
+            Settled settled = search.settle(stage, known, slots.orElse(0), number > WISHES ? WORK_FOR_TOOLS : left / 2);
             left -= search.worked() - before;
             least.putAll(settled.bounds());
             if (settled.values().isEmpty()) {
@@ -224,10 +226,16 @@ final class ByBlocks {
     private void placeWithFewTools() {
         Map<Level, Long> aim = new EnumMap<>(held);
         aim.remove(Level.TOOL_CHANGES);
+        TooledSpells tooled = new TooledSpells(problem, search, ending);
+        Plan placed = tooled.placed();
+        left -= tooled.worked();
+        take(placed);
         BySpells spells = new BySpells(problem, aim, search.withTheSameTools(), ending);
-        take(spells.better(spells.placed(search.model(), search.numbers()), left / SMALL_PART));
+        if (!spells.isAsGood(placed)) {
+            take(spells.better(placed, left / SMALL_PART));
+        }
         FewerTools fewer = new FewerTools(problem, places, ending);
-        take(fewer.from(plan, least.getOrDefault(Level.TOOL_CHANGES, 0L), (left - spells.worked()) / 2));
+        take(fewer.from(plan, least.getOrDefault(Level.TOOL_CHANGES, 0L), (left - spells.worked()) / PART));
         left -= spells.worked() + fewer.worked();
     }
 

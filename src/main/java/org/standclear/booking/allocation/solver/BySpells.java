@@ -4,10 +4,8 @@ import com.google.ortools.sat.BoolVar;
 import com.google.ortools.sat.IntVar;
 import com.google.ortools.sat.LinearExpr;
 import com.google.ortools.sat.LinearExprBuilder;
-import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -17,7 +15,6 @@ import java.util.Set;
 import java.util.function.BiPredicate;
 import java.util.stream.Collectors;
 import org.standclear.booking.allocation.solver.AskedFor.Group;
-import org.standclear.booking.allocation.solver.BlockModel.Option;
 import org.standclear.booking.allocation.solver.SatSearch.Ending;
 import org.standclear.core.allocation.Level;
 import org.standclear.core.allocation.Place;
@@ -102,52 +99,21 @@ final class BySpells {
 
     /** Every spell by itself: the turns that the numbers have there, on any slots of it. */
     Plan placed(BlockModel blocks, Map<IntVar, Long> numbers) {
-        Map<Turn, Deque<String>> ids = new HashMap<>();
-        problem.turns()
-                .forEach(turn -> ids.computeIfAbsent(turn.kind(), kind -> new ArrayDeque<>())
-                        .add(turn.id()));
         Plan plan = Plan.EMPTY;
-        for (Span spell : spells) {
-            Set<String> there = new HashSet<>();
-            Map<Turn, Set<Where>> meant = new HashMap<>();
-            long asked = 0;
-            for (Group<IntVar> group : blocks.alike()) {
-                Deque<String> left = ids.getOrDefault(group.one().kind(), new ArrayDeque<>());
-                for (Option option : blocks.options(group.one())) {
-                    long count =
-                            spell.holds(option.places().get(0).span()) ? numbers.getOrDefault(option.number(), 0L) : 0;
-                    asked += count * passed(option);
-                    if (count > 0) {
-                        meant.computeIfAbsent(group.one().kind(), kind -> new HashSet<>())
-                                .addAll(option.places().stream().map(Where::of).toList());
-                    }
-                    for (long turn = 0; turn < count && !left.isEmpty(); turn++) {
-                        there.add(left.remove());
-                    }
-                }
+        for (SpellTurns spell : SpellTurns.of(problem, spells, blocks, numbers)) {
+            long most = wishes(plan) + spell.passed();
+            int all = plan.placed().size() + spell.turns().size();
+            Plan found = anew(plan, spell.turns(), spell::isMeant);
+            if (found.placed().size() < all || wishes(found) > most) {
+                found = anew(
+                        found, spell.turns(), (turn, place) -> spell.spell().holds(place.span()));
             }
-            long passed = wishes(plan);
-            int before = plan.placed().size();
-            plan = anew(
-                    plan,
-                    there,
-                    (turn, place) -> meant.getOrDefault(turn.kind(), Set.of()).contains(Where.of(place)));
-            if (plan.placed().size() < before + there.size() || wishes(plan) > passed + asked) {
-                plan = anew(plan, there, (turn, place) -> spell.holds(place.span()));
+            if (found.placed().size() < all || wishes(found) > most) {
+                tight.add(spell.spell());
             }
-            if (plan.placed().size() < before + there.size() || wishes(plan) > passed + asked) {
-                tight.add(spell);
-            }
+            plan = found;
         }
         return plan;
-    }
-
-    /** Wishes that a turn passes over there at least. */
-    private static long passed(Option option) {
-        return option.places().stream()
-                .mapToLong(place -> option.kind().times().wishesPassed(place.cell(), place.span()))
-                .min()
-                .orElse(0);
     }
 
     private long wishes(Plan plan) {

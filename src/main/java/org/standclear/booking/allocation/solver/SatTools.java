@@ -22,9 +22,16 @@ final class SatTools {
     private final SatModel plan;
     private final CpModel model;
     private final Problem problem;
+    private final Map<String, String> atTheEnd;
 
     SatTools(SatModel plan) {
+        this(plan, Map.of());
+    }
+
+    /** The same with a change at the end for each cell that does not carry a certain tool then. */
+    SatTools(SatModel plan, Map<String, String> atTheEnd) {
         this.plan = plan;
+        this.atTheEnd = Map.copyOf(atTheEnd);
         this.model = plan.model();
         this.problem = plan.problem();
     }
@@ -66,6 +73,10 @@ final class SatTools {
             model.addExactlyOne(now.toArray(new BoolVar[0]));
             carried.put(slot, now);
             before = now;
+        }
+        int last = tools.indexOf(atTheEnd.getOrDefault(bench.cell(), ""));
+        if (before != null && last >= 0) {
+            sum.add(1).addTerm(before.get(last), -1);
         }
         carry(bench, tools, carried);
     }
