@@ -26,6 +26,9 @@ class ScreensIT {
     private static final List<String> ROLES =
             List.of("TECHNICIAN", "STUDENT", "INSTRUCTOR", "ADMINISTRATOR", "REVIEWER", "BENCH");
 
+    /** Pages whose tables of many columns stand below themselves on a phone. */
+    private static final List<String> FOLDED = List.of("/fairness", "/forecast/", "/me/partners", "/courses/");
+
     @LocalServerPort
     int port;
 
@@ -74,6 +77,13 @@ class ScreensIT {
                                     .executeScript(
                                             "return document.documentElement.scrollWidth - document.documentElement.clientWidth"))
                     .as("pixels that %s is too wide for a %s", path, size)
+                    .isEqualTo(0L);
+        }
+        if (FOLDED.stream().anyMatch(path::startsWith)) {
+            findings.assertThat(browser.driver().executeScript("""
+                            return [...document.querySelectorAll('.frame:has(> table)')]
+                                .filter(frame => frame.scrollWidth > frame.clientWidth).length"""))
+                    .as("tables of %s that scroll sideways on a phone", path)
                     .isEqualTo(0L);
         }
         findings.assertThat(browser.accessibilityFindings())
