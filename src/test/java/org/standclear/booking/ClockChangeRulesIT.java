@@ -59,7 +59,7 @@ class ClockChangeRulesIT {
             clock.moveToStart();
         }
 
-        private static void at(String instant, MovableClock clock) {
+        private void at(String instant) {
             clock.moveTo(Instant.parse(instant));
         }
 
@@ -93,6 +93,12 @@ class ClockChangeRulesIT {
             return lab.in(() -> lab.sample().book(lab.cell(), start, who));
         }
 
+        private Booking booked(SecondLab lab, String start, Person who) {
+            Outcome outcome = book(lab, start, who);
+            assertThat(outcome).isInstanceOf(Outcome.Booked.class);
+            return ((Outcome.Booked) outcome).booking();
+        }
+
         private static Outcome.Refused refused(Outcome outcome) {
             assertThat(outcome).isInstanceOf(Outcome.Refused.class);
             return (Outcome.Refused) outcome;
@@ -100,7 +106,7 @@ class ClockChangeRulesIT {
 
         @Test
         void theHourThatComesTwiceHasTwoSlotsOfTheSameTimeForTwoPeopleAndOneEachIsTakenOnce() {
-            at("2026-10-20T09:00:00Z", clock);
+            at("2026-10-20T09:00:00Z");
             opens(berlin, "2026-10-25", "01:00", "06:00");
             Person kofi = student(berlin, "Kofi Marblewood");
             Person leilani = student(berlin, "Leilani Driftmark");
@@ -117,7 +123,7 @@ class ClockChangeRulesIT {
 
         @Test
         void theHourThatIsLeftOutHasNoSlotInItsZoneAndHasInTheOther() {
-            at("2026-03-20T09:00:00Z", clock);
+            at("2026-03-20T09:00:00Z");
             opens(berlin, "2026-03-29", "01:00", "06:00");
             opens(halifax, "2026-03-29", "01:00", "06:00");
 
@@ -136,7 +142,7 @@ class ClockChangeRulesIT {
         @Test
         void theHorizonEndsWithTheLabsDayThoughADayOnTheWayIsShorter() {
             // Sun 15 March, 23:59 in Berlin; fourteen days on is the day of the change
-            at("2026-03-15T22:59:00Z", clock);
+            at("2026-03-15T22:59:00Z");
             opens(berlin, "2026-03-29", "00:00", "23:30");
             opens(berlin, "2026-03-30", "00:00", "06:00");
             Person kofi = student(berlin, "Kofi Marblewood");
@@ -147,7 +153,7 @@ class ClockChangeRulesIT {
             assertThat(refused(book(berlin, "2026-03-29T22:00:00Z", kofi)).rule())
                     .as("0:00 on the day after")
                     .isEqualTo("horizon");
-            at("2026-03-15T23:00:00Z", clock);
+            at("2026-03-15T23:00:00Z");
             assertThat(book(berlin, "2026-03-29T22:00:00Z", kofi))
                     .as("a minute later, on Monday")
                     .isInstanceOf(Outcome.Booked.class);
@@ -155,12 +161,12 @@ class ClockChangeRulesIT {
 
         @Test
         void aLateCancelIsTwoRealHoursBeforeWhateverTheClockDoes() {
-            at("2026-03-27T09:00:00Z", clock);
+            at("2026-03-27T09:00:00Z");
             opens(berlin, "2026-03-29", "01:00", "08:00");
             Person early = student(berlin, "Kofi Marblewood");
             Person late = student(berlin, "Leilani Driftmark");
-            Booking one = ((Outcome.Booked) book(berlin, "2026-03-29T02:00:00Z", early)).booking();
-            Booking other = ((Outcome.Booked) book(berlin, "2026-03-29T02:30:00Z", late)).booking();
+            Booking one = booked(berlin, "2026-03-29T02:00:00Z", early);
+            Booking other = booked(berlin, "2026-03-29T02:30:00Z", late);
 
             // 1:00 by Berlin's clock is three hours before 4:00 by the clock, and two real ones
             clock.moveTo(one.start().minus(Duration.ofHours(2)));
@@ -187,7 +193,7 @@ class ClockChangeRulesIT {
                                 "one a week for this test");
                 return true;
             });
-            at("2026-10-20T09:00:00Z", clock);
+            at("2026-10-20T09:00:00Z");
             opens(berlin, "2026-10-25", "20:00", "23:30");
             opens(berlin, "2026-10-26", "00:00", "06:00");
             Person kofi = student(berlin, "Kofi Marblewood");
@@ -206,13 +212,13 @@ class ClockChangeRulesIT {
 
         @Test
         void theGraceTimeOfABookingInTheHourThatComesTwiceIsItsOwn() {
-            at("2026-10-24T09:00:00Z", clock);
+            at("2026-10-24T09:00:00Z");
             opens(halifax, "2026-11-01", "00:30", "06:00");
             Person kofi = student(halifax, "Kofi Marblewood");
             Person leilani = student(halifax, "Leilani Driftmark");
             // 1:30 in summer time, 1:30 in winter time
-            Booking first = ((Outcome.Booked) book(halifax, "2026-11-01T04:30:00Z", kofi)).booking();
-            Booking second = ((Outcome.Booked) book(halifax, "2026-11-01T05:30:00Z", leilani)).booking();
+            Booking first = booked(halifax, "2026-11-01T04:30:00Z", kofi);
+            Booking second = booked(halifax, "2026-11-01T05:30:00Z", leilani);
 
             clock.moveTo(first.start().plus(Duration.ofMinutes(6)));
 
