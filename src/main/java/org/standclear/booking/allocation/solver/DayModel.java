@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -184,7 +185,8 @@ final class DayModel {
     /** Runs from what is known. */
     SatRun run(Map<IntVar, Long> known, double work, Ending ending) {
         model.model().clearHints();
-        known.forEach((number, value) -> model.model().addHint(number, value));
+        // in an order that is the same each time
+        all.stream().filter(known::containsKey).forEach(one -> model.model().addHint(one, known.getOrDefault(one, 0L)));
         return new SatRun(model.model(), SatRun.Way.PLAIN, work, ending, null);
     }
 
@@ -220,7 +222,7 @@ final class DayModel {
     }
 
     private Map<Meaning, IntVar> byMeaning() {
-        Map<Meaning, IntVar> byMeaning = new HashMap<>();
+        Map<Meaning, IntVar> byMeaning = new LinkedHashMap<>();
         for (Option option : model.options()) {
             List<Where> where = option.places().stream().map(Where::of).toList();
             byMeaning.put(new Meaning(option.kind().operator(), option.kind(), where), option.number());

@@ -111,6 +111,17 @@ class DayByDayTests {
         assertThat(days.bounds().get(Level.MOVED)).isLessThanOrEqualTo(best.at(Level.MOVED));
     }
 
+    @Test
+    void theSameSeedGivesTheSamePlan() {
+        Problem problem = new RushWeek(60, 3, 6, 36, 4).problem();
+        Plan start = new FirstPlan(problem, new Places(problem)).find();
+
+        Plan plan = new DayByDay(problem, start, ending()).plan();
+
+        assertThat(plan.placed()).hasSizeGreaterThan(100);
+        assertThat(new DayByDay(problem, start, ending()).plan()).isEqualTo(plan);
+    }
+
     private static Problem twins(List<String> cells, Turn... turns) {
         return new Problem(
                 cells.stream()
