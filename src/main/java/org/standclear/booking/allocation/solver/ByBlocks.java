@@ -40,6 +40,11 @@ final class ByBlocks {
     /** Finer numbers pass over so many wishes more at most when they are first asked for. */
     private static final long MORE_WISHES = 1;
 
+    /** So many when the solver has neither found nor ruled out any among those for so much work. */
+    private static final long MANY_WISHES = 4;
+
+    private static final double WORK_FOR_FEW = 1.5;
+
     private final Problem problem;
     private final Places places;
     private final Ending ending;
@@ -176,9 +181,11 @@ final class ByBlocks {
 
     /**
      * Days that the numbers do not fit are asked for again with every slot for a block, among numbers that pass over hardly
-     * more wishes, since few could be in these; where there are none, among some more. Whether any were found.
+     * more wishes, since few could be in these; where there are none, or the solver does not say, among some more. Whether
+     * any were found.
      */
     private boolean finer() {
+        long more = MORE_WISHES;
         for (int trial = 0; trial < MOST_ROUNDS && left > 0 && !ending.isNow(); trial++) {
             BlockSearch finer = new BlockSearch(problem, places, List.copyOf(tight), last, ending);
             for (int number = 0; number < WISHES; number++) {
@@ -186,21 +193,26 @@ final class ByBlocks {
             }
             SatStage stage = finer.stage(WISHES);
             Map<Level, Long> most = new EnumMap<>(held);
-            most.merge(Level.WISHES, MORE_WISHES, Long::sum);
+            most.merge(Level.WISHES, more, Long::sum);
             finer.atMost(stage, most);
-            Settled settled = finer.settle(stage, least, 0, left / 2);
+            double work = more == MORE_WISHES ? Math.min(WORK_FOR_FEW, left / 2) : left / 2;
+            Settled settled = finer.settle(stage, least, 0, work);
             left -= finer.worked();
             settled.bounds().forEach((level, bound) -> least.merge(level, bound, Math::max));
-            if (!settled.values().isEmpty()) {
+            boolean proven = settled.values().equals(settled.bounds());
+            if (!settled.values().isEmpty() && (proven || more > MORE_WISHES)) {
                 search = finer;
                 wishes = stage;
                 held.putAll(settled.values());
                 return true;
             }
-            if (settled.bounds().isEmpty()) {
+            if (settled.values().isEmpty() && !settled.bounds().isEmpty()) {
+                held.merge(Level.WISHES, more + 1, Long::sum);
+            } else if (more == MORE_WISHES) {
+                more = MANY_WISHES;
+            } else {
                 return false;
             }
-            held.merge(Level.WISHES, MORE_WISHES + 1, Long::sum);
         }
         return false;
     }
