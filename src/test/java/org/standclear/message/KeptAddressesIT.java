@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Objects;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -107,7 +108,8 @@ class KeptAddressesIT {
                         + " for each statement execute function count_statement()");
                 addresses.keep(many);
                 status.setRollbackOnly();
-                return jdbc.queryForObject("select count(*) from counted_statements", Integer.class);
+                return Objects.requireNonNull(
+                        jdbc.queryForObject("select count(*) from counted_statements", Integer.class));
             });
             // the driver sends powers of two: 32 + 16 + 8 + 4
             assertThat(statements).isBetween(1, 6);
