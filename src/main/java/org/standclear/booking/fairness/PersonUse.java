@@ -1,6 +1,7 @@
 package org.standclear.booking.fairness;
 
 import java.time.Duration;
+import org.jspecify.annotations.Nullable;
 import org.standclear.platform.ids.PersonId;
 
 /**
@@ -13,7 +14,7 @@ import org.standclear.platform.ids.PersonId;
  * @param excused lost slots, missed or given up late, that staff excused
  * @param unmet turns that accepted plans left out
  * @param waited times that the person waited for and that went by without a slot
- * @param ahead mean time from booking to the slot; zero without any slot
+ * @param ahead mean time from booking to the slot; nothing without any slot
  */
 public record PersonUse(
         PersonId person,
@@ -25,4 +26,4 @@ public record PersonUse(
         int excused,
         int unmet,
         int waited,
-        Duration ahead) {}
+        @Nullable Duration ahead) {}

@@ -93,7 +93,7 @@ public class UseReport {
                     excused,
                     unmet,
                     waited,
-                    slots == 0 ? Duration.ZERO : waits.dividedBy(slots));
+                    slots == 0 ? null : waits.dividedBy(slots));
         }
 
         void add(BookingState state, Duration ahead, boolean isExcused) {

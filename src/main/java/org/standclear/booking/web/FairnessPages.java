@@ -114,8 +114,7 @@ class FairnessPages {
                                     String.valueOf(one.excused()),
                                     String.valueOf(one.unmet()),
                                     String.valueOf(one.waited()),
-                                    String.format(
-                                            Locale.ROOT, "%.1f", one.ahead().toMinutes() / 60.0))))
+                                    one.ahead() == null ? "" : hours(one.ahead()))))
                     .append("\r\n");
         }
         response.getWriter().write(csv.toString());
@@ -126,10 +125,15 @@ class FairnessPages {
         return "\"" + TableCell.plain(text).replace("\"", "\"\"") + "\"";
     }
 
-    private static String words(Duration ahead) {
-        return ahead.toHours() >= 48
-                ? ahead.toDays() + " days"
-                : String.format(Locale.ROOT, "%.1f h", ahead.toMinutes() / 60.0);
+    private static String words(@Nullable Duration ahead) {
+        if (ahead == null) {
+            return "none";
+        }
+        return ahead.toHours() >= 48 ? ahead.toDays() + " days" : hours(ahead) + " h";
+    }
+
+    private static String hours(Duration ahead) {
+        return String.format(Locale.ROOT, "%.1f", ahead.toMinutes() / 60.0);
     }
 
     private Stretch stretch(@Nullable String first, @Nullable String last, Map<String, String> errors) {

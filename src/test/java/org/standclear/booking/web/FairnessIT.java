@@ -100,6 +100,7 @@ class FairnessIT {
         void listsWhoIsEnrolledAndHadNothing() throws Exception {
             assertThat(line().get("sections")).isEqualTo("F" + own + "-01");
             assertThat(line().get("slots")).isEqualTo("0");
+            assertThat(line().get("mean_wait_hours")).as("no slot, no wait").isEmpty();
         }
 
         @Test
