@@ -35,6 +35,7 @@ final class NamedThings {
             Map.entry("makeUp", "booking_make_ups"),
             Map.entry("move", "booking_bulk_moves"),
             Map.entry("offer", "booking_offers"),
+            Map.entry("operator", "people"),
             Map.entry("period", "duty_periods"),
             Map.entry("person", "people"),
             Map.entry("program", "programs"),
