@@ -2,6 +2,7 @@ package org.standclear.booking.allocation.solver;
 
 import com.google.ortools.sat.IntVar;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -23,6 +24,9 @@ final class DayByDay {
 
     private static final double WORK_EACH = 1.5;
 
+    /** With more of them slot by slot, the relaxation of all spells takes longer than its bound is worth. */
+    private static final int TIGHTEST = 2;
+
     /** The linear solver and making the model take so long for each number. */
     private static final double WORK_A_NUMBER = 1e-4;
 
@@ -32,8 +36,14 @@ final class DayByDay {
     private final List<Span> spells;
     private final Ending ending;
     private final Map<Level, Long> least = new EnumMap<>(Level.class);
+    private final List<Rise> rises = new ArrayList<>();
     private Map<Meaning, Long> known = Map.of();
+    private long expected;
+    private long expectedParts;
     private double worked;
+
+    /** How much more a spell's turns cost slot by slot than by blocks, whole and with fractions (in parts). */
+    private record Rise(Span spell, long passedOver, long parts) {}
 
     /** Begins; plans are to be as good as that one up to the shares. */
     DayByDay(Problem problem, Plan asGoodAs, Ending ending) {
@@ -82,10 +92,40 @@ final class DayByDay {
             if (run.hasSolution()) {
                 Map<IntVar, Long> found = model.values(run);
                 known = model.meaning(found);
-                return exact.isEmpty() ? List.of() : model.placed(found, exact.get(0));
+                List<Placed> placed = exact.isEmpty() ? List.of() : model.placed(found, exact.get(0));
+                remember(exact, prices, model.passedOver(run), placed);
+                return placed;
             }
         }
         return List.of();
+    }
+
+    /** What is left of it is what the next look would come to by these numbers. */
+    private void remember(List<Span> exact, Relaxation.Prices prices, long passedOver, List<Placed> placed) {
+        exact.forEach(spell -> rises.add(new Rise(spell, passedOver - expected, prices.parts() - expectedParts)));
+        long here = Score.of(problem, new Plan(placed)).at(Level.WISHES);
+        expected = passedOver - here;
+        expectedParts = prices.parts() - here * Relaxation.PARTS;
+    }
+
+    /** All spells open, and slot by slot those that cost more than they seemed to by blocks: what plans then cost at least. */
+    void boundByTightest() {
+        List<Span> tightest = rises.stream()
+                .filter(rise -> rise.parts() > 0 || rise.passedOver() > 0)
+                .sorted(Comparator.comparingLong(Rise::passedOver)
+                        .thenComparingLong(Rise::parts)
+                        .reversed())
+                .limit(TIGHTEST)
+                .map(Rise::spell)
+                .toList();
+        if (tightest.isEmpty() || ending.isNow()) {
+            return;
+        }
+        DayModel model = model(Plan.EMPTY, spells, tightest);
+        Relaxation.Prices prices = model.prices(ending);
+        if (prices != null) {
+            model.bounds(prices, asGoodAs::at).forEach((level, bound) -> least.merge(level, bound, Math::max));
+        }
     }
 
     private DayModel model(Plan rest, List<Span> open, List<Span> exact) {

@@ -182,6 +182,14 @@ final class DayModel {
         model.model().addLessOrEqual(wishes.weighted(), cost);
     }
 
+    /** How many wishes the open spells pass over. */
+    long passedOver(SatRun run) {
+        return wishes.parts().stream()
+                .filter(one -> one.level() == Level.WISHES)
+                .mapToLong(one -> run.value(one.sum()))
+                .sum();
+    }
+
     /** Runs from what is known. */
     SatRun run(Map<IntVar, Long> known, double work, Ending ending) {
         model.model().clearHints();

@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
 final class Relaxation {
 
     /** Parts of a unit that prices are rounded to. */
-    private static final long PARTS = 1L << 20;
+    static final long PARTS = 1L << 20;
 
     /** Parts that come of rounding. */
     private static final long NEARLY = PARTS / 10_000;
