@@ -17,15 +17,18 @@ import org.standclear.core.allocation.Span;
 
 /**
  * Gives one spell after the other its turns slot by slot, and asks each time by blocks what that leaves to the spells that
- * come after: so the choice of who is in a spell knows what it costs the others. Then some spells at a time are asked
+ * are still open: so the choice of who is in a spell knows what it costs the others. Then some spells at a time are asked
  * again, all slot by slot.
  */
 final class DayByDay {
 
-    private static final double WORK_EACH = 1.5;
+    private static final double WORK_EACH = 3;
 
     /** With more of them slot by slot, the relaxation of all spells takes longer than its bound is worth. */
     private static final int TIGHTEST = 2;
+
+    /** The last of so many parts of a window gets its turns first. */
+    private static final int LAST_PART = 3;
 
     /** The linear solver and making the model take so long for each number. */
     private static final double WORK_A_NUMBER = 1e-4;
@@ -68,10 +71,25 @@ final class DayByDay {
     Plan plan() {
         List<Placed> placed = new ArrayList<>();
         look(new Plan(placed), spells, List.of());
-        for (int day = 0; day < spells.size() && !ending.isNow(); day++) {
-            placed.addAll(look(new Plan(placed), spells.subList(day, spells.size()), List.of(spells.get(day))));
+        List<Span> open = new ArrayList<>(spells);
+        for (Span spell : order()) {
+            if (!ending.isNow()) {
+                placed.addAll(look(new Plan(placed), List.copyOf(open), List.of(spell)));
+                open.remove(spell);
+            }
         }
+        boundByTightest();
         return new Plan(placed);
+    }
+
+    /** The last third, then the others from there back: by date most was lost in the middle, where little was left to choose. */
+    private List<Span> order() {
+        int from = spells.size() - spells.size() / LAST_PART;
+        List<Span> order = new ArrayList<>(spells.subList(from, spells.size()));
+        for (int day = from - 1; day >= 0; day--) {
+            order.add(spells.get(day));
+        }
+        return order;
     }
 
     /** The numbers of the spells that are open, of which that one gets its places if there is one. */
@@ -87,7 +105,10 @@ final class DayByDay {
             }
             Map<IntVar, Long> hints = known.isEmpty() ? model.values(start) : model.read(known);
             model.onlyNear(prices, hints, everywhere);
-            SatRun run = model.run(hints, everywhere ? 2 * WORK_EACH : WORK_EACH, ending);
+            if (!everywhere && !known.isEmpty() && nobodyStands()) {
+                model.isEnough(expected);
+            }
+            SatRun run = model.run(hints, WORK_EACH, ending);
             worked += run.worked();
             if (run.hasSolution()) {
                 Map<IntVar, Long> found = model.values(run);
@@ -100,7 +121,7 @@ final class DayByDay {
         return List.of();
     }
 
-    /** What is left of it is what the next look would come to by these numbers. */
+    /** What is left of it is what the next look is expected to come to. */
     private void remember(List<Span> exact, Relaxation.Prices prices, long passedOver, List<Placed> placed) {
         exact.forEach(spell -> rises.add(new Rise(spell, passedOver - expected, prices.parts() - expectedParts)));
         long here = Score.of(problem, new Plan(placed)).at(Level.WISHES);
@@ -108,8 +129,13 @@ final class DayByDay {
         expectedParts = prices.parts() - here * Relaxation.PARTS;
     }
 
+    /** Where a place stands already, fewer wishes passed over are not all that is asked for. */
+    private boolean nobodyStands() {
+        return problem.turns().stream().allMatch(turn -> turn.standing() == null);
+    }
+
     /** All spells open, and slot by slot those that cost more than they seemed to by blocks: what plans then cost at least. */
-    void boundByTightest() {
+    private void boundByTightest() {
         List<Span> tightest = rises.stream()
                 .filter(rise -> rise.parts() > 0 || rise.passedOver() > 0)
                 .sorted(Comparator.comparingLong(Rise::passedOver)

@@ -10,6 +10,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.ToLongFunction;
@@ -182,12 +183,21 @@ final class DayModel {
         model.model().addLessOrEqual(wishes.weighted(), cost);
     }
 
+    /** From now on a plan that passes over so many wishes is good enough: nothing better is looked for. */
+    void isEnough(long passedOver) {
+        passedOver().ifPresent(sum -> model.model().addGreaterOrEqual(sum, passedOver));
+    }
+
     /** How many wishes the open spells pass over. */
     long passedOver(SatRun run) {
+        return passedOver().map(run::value).orElse(0L);
+    }
+
+    private Optional<LinearExprBuilder> passedOver() {
         return wishes.parts().stream()
                 .filter(one -> one.level() == Level.WISHES)
-                .mapToLong(one -> run.value(one.sum()))
-                .sum();
+                .findAny()
+                .map(SatStage.Part::sum);
     }
 
     /** Runs from what is known. */

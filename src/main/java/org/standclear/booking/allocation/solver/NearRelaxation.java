@@ -38,7 +38,6 @@ final class NearRelaxation {
         DayByDay days = new DayByDay(problem, start, ending);
         Plan plan = days.plan();
         plan = days.better(plan, work - days.worked());
-        days.boundByTightest();
         worked = days.worked();
         least = days.bounds();
         return plan;

@@ -80,7 +80,6 @@ class DayByDayTests {
 
         Plan first = days.plan();
         Plan plan = days.better(first, 20);
-        days.boundByTightest();
 
         assertThat(best.gap(Level.WISHES)).isZero();
         assertThat(new PlanRules(problem).broken(first)).isEmpty();
