@@ -3,6 +3,7 @@ package org.standclear.booking.fairness;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import org.junit.jupiter.api.BeforeEach;
@@ -84,7 +85,7 @@ class UseReportIT {
             assertThat(use.people()).singleElement().satisfies(one -> {
                 assertThat(one.slots()).isEqualTo(2);
                 // 23 h and 31.5 h ahead
-                assertThat(one.ahead().toMinutes()).isEqualTo((23 * 60 + 31 * 60 + 30) / 2);
+                assertThat(one.ahead()).isEqualTo(Duration.ofMinutes((23 * 60 + 31 * 60 + 30) / 2));
             });
         }
 
