@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
-import org.standclear.core.allocation.Span;
 import org.standclear.message.Message;
 import org.standclear.message.Messages;
 import org.standclear.people.People;
@@ -15,8 +14,6 @@ import org.standclear.platform.time.LabTime;
 /** What partners are told: that somebody counts on them, that it is over, what they answered; in the transaction of the act. */
 @Component
 class PartnerLetters {
-
-    private static final int TIMES_SHOWN = 4;
 
     private final Messages messages;
     private final People people;
@@ -59,7 +56,8 @@ class PartnerLetters {
 
     private List<String> named(Window window, TurnRequest request) {
         List<String> lines = new ArrayList<>();
-        lines.add("\"" + window.title() + "\": " + turns(request) + ", " + times(request) + ".");
+        lines.add("\"" + window.title() + "\": " + RequestWords.turns(request) + ", "
+                + RequestWords.times(request, labTime) + ".");
         lines.add("If that is right, there is nothing to do.");
         lines.add("If not, decline on the page of the window by " + labTime.full(window.requestsUntil())
                 + ": then the plan finds somebody else.");
@@ -90,22 +88,6 @@ class PartnerLetters {
                                 ? "In \"" + window.title() + "\" your turns are planned with this partner again."
                                 : "In \"" + window.title() + "\" nothing was changed, since you name somebody else or"
                                         + " ask for no turns now."));
-    }
-
-    /** "2 turns with G-02". */
-    static String turns(TurnRequest request) {
-        return (request.turns() == 1 ? "1 turn" : request.turns() + " turns") + " with " + request.tool();
-    }
-
-    /** The first times at which a request's people can come, and how many more. */
-    String times(TurnRequest request) {
-        List<Span> times = Span.joined(request.canCome());
-        List<String> words = times.stream()
-                .limit(TIMES_SHOWN)
-                .map(span -> labTime.datedSpan(span.from(), span.until()))
-                .toList();
-        int more = times.size() - TIMES_SHOWN;
-        return String.join(", ", words) + (more > 0 ? " and " + more + " more" : "");
     }
 
     private String name(PersonId person) {

@@ -50,7 +50,8 @@ public class TurnPartners {
     public List<Asked> naming(UUID window, PersonId partner) {
         return requests.naming(window, partner).stream()
                 .filter(request -> request.named().isPresent())
-                .map(request -> new Asked(request.operator(), PartnerLetters.turns(request), letters.times(request)))
+                .map(request -> new Asked(
+                        request.operator(), RequestWords.turns(request), RequestWords.times(request, labTime)))
                 .toList();
     }
 

@@ -1,19 +1,15 @@
 package org.standclear.booking.web;
 
-import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
-import org.standclear.booking.Booking;
-import org.standclear.booking.Bookings;
-import org.standclear.booking.allocation.PlannedTurn;
 import org.standclear.booking.allocation.Plans;
+import org.standclear.booking.allocation.RequestWords;
 import org.standclear.booking.allocation.Search;
 import org.standclear.booking.allocation.Searches;
 import org.standclear.booking.allocation.TurnPartners;
@@ -21,12 +17,10 @@ import org.standclear.booking.allocation.TurnRequest;
 import org.standclear.booking.allocation.TurnRequests;
 import org.standclear.booking.allocation.Window;
 import org.standclear.booking.allocation.WindowClosing;
-import org.standclear.cell.Cells;
 import org.standclear.core.allocation.Span;
 import org.standclear.people.Courses;
 import org.standclear.people.People;
 import org.standclear.people.Person;
-import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.Role;
 import org.standclear.platform.security.SignedInPerson;
@@ -36,17 +30,14 @@ import org.standclear.platform.time.LabTime;
 @Component
 class TurnSheets {
 
-    private static final int TIMES_SHOWN = 4;
-
     private final TurnRequests requests;
     private final TurnPartners partners;
     private final Searches searches;
     private final Plans plans;
-    private final Bookings bookings;
+    private final OwnPlaces places;
     private final WindowClosing closing;
     private final TurnReader reader;
     private final WindowTimes times;
-    private final Cells cells;
     private final Courses courses;
     private final People people;
     private final LabTime labTime;
@@ -56,11 +47,10 @@ class TurnSheets {
             TurnPartners partners,
             Searches searches,
             Plans plans,
-            Bookings bookings,
+            OwnPlaces places,
             WindowClosing closing,
             TurnReader reader,
             WindowTimes times,
-            Cells cells,
             Courses courses,
             People people,
             LabTime labTime) {
@@ -68,11 +58,10 @@ class TurnSheets {
         this.partners = partners;
         this.searches = searches;
         this.plans = plans;
-        this.bookings = bookings;
+        this.places = places;
         this.closing = closing;
         this.reader = reader;
         this.times = times;
-        this.cells = cells;
         this.courses = courses;
         this.people = people;
         this.labTime = labTime;
@@ -117,7 +106,7 @@ class TurnSheets {
         model.addAttribute("wishes", times.words(pieces));
         model.addAttribute("tools", reader.tools());
         model.addAttribute("assignments", assignments(me));
-        model.addAttribute("got", got(window, me.id()));
+        model.addAttribute("got", places.got(window, me.id()));
         partners(window, me.id(), model);
         model.addAttribute("leads", me.is(Role.INSTRUCTOR));
         if (me.is(Role.INSTRUCTOR)) {
@@ -203,52 +192,13 @@ class TurnSheets {
         return words;
     }
 
-    /** The reader's own places and why others are missing; nothing of anybody else. */
-    private List<String> got(Window window, PersonId me) {
-        Window.Accepted accepted = window.accepted();
-        if (accepted == null) {
-            return List.of();
-        }
-        List<String> lines = new java.util.ArrayList<>();
-        plans.places(accepted.search()).stream()
-                .filter(place ->
-                        place.operator().equals(me) || place.attendant().equals(me))
-                .forEach(place -> lines.add(line(place, me)));
-        plans.leftOut(accepted.search()).stream()
-                .filter(one -> one.operator().equals(me))
-                .forEach(one -> lines.add("Turn " + (one.turn() + 1) + " left out: " + one.says()));
-        return lines;
-    }
-
-    /** As it stands now: since the plan was accepted staff may have moved it, and people may have given it up. */
-    private String line(PlannedTurn place, PersonId me) {
-        Booking booking =
-                Optional.ofNullable(place.booking()).flatMap(bookings::find).orElse(null);
-        boolean runs = place.operator().equals(me);
-        String part = runs ? ": you run" : ": you stand at the e-stop";
-        if (booking == null) {
-            return slot(place.cell(), place.start(), place.end()) + part;
-        }
-        String slot = slot(booking.cell(), booking.start(), booking.end());
-        if (!booking.state().holdsItsSlot()) {
-            return slot + ": " + booking.state().words();
-        }
-        if (!runs && !me.equals(booking.attendant())) {
-            return slot + ": you are not needed at the e-stop";
-        }
-        boolean moved = !booking.cell().equals(place.cell()) || !booking.start().equals(place.start());
-        return slot + part + (moved ? ", moved by staff" : "");
-    }
-
-    private String slot(CellId cell, Instant start, Instant end) {
-        return labTime.day(start) + ", " + labTime.time(start) + "-" + labTime.time(end) + ", "
-                + cells.find(cell).map(found -> found.name()).orElse("a cell");
-    }
-
     private List<RequestLine> lines(Window window) {
         return requests.of(window.id()).stream()
                 .map(request -> new RequestLine(
-                        people.printedName(request.operator()), partner(request), wants(request), times(request)))
+                        people.printedName(request.operator()),
+                        partner(request),
+                        wants(request),
+                        RequestWords.times(request, labTime)))
                 .toList();
     }
 
@@ -263,18 +213,7 @@ class TurnSheets {
         if (request.turns() == 0) {
             return "to stand at the e-stop of others";
         }
-        return (request.turns() == 1 ? "1 turn" : request.turns() + " turns") + " with " + request.tool()
-                + (request.attends() ? ", attends others" : "");
-    }
-
-    private String times(TurnRequest request) {
-        List<Span> times = Span.joined(request.canCome());
-        String first = times.stream()
-                .limit(TIMES_SHOWN)
-                .map(span -> labTime.datedSpan(span.from(), span.until()))
-                .collect(Collectors.joining(", "));
-        int more = times.size() - TIMES_SHOWN;
-        return more > 0 ? first + " and " + more + " more" : first;
+        return RequestWords.turns(request) + (request.attends() ? ", attends others" : "");
     }
 
     private List<SearchLine> searchLines(Window window) {
