@@ -3,7 +3,7 @@ package org.standclear.testing;
 import ch.qos.logback.classic.Level;
 import ch.qos.logback.classic.Logger;
 import ch.qos.logback.classic.spi.ILoggingEvent;
-import ch.qos.logback.core.read.ListAppender;
+import ch.qos.logback.core.AppenderBase;
 import org.slf4j.LoggerFactory;
 import org.springframework.jdbc.core.JdbcTemplate;
 
@@ -23,9 +23,9 @@ public final class StatementCount {
     /** Does the act, and counts. */
     public static int of(Act act) throws Exception {
         Logger logger = (Logger) LoggerFactory.getLogger(JdbcTemplate.class);
-        ListAppender<ILoggingEvent> seen = new ListAppender<>();
-        seen.start();
-        logger.addAppender(seen);
+        Counter counter = new Counter(Thread.currentThread());
+        counter.start();
+        logger.addAppender(counter);
         logger.setLevel(Level.DEBUG);
         logger.setAdditive(false);
         try {
@@ -33,12 +33,27 @@ public final class StatementCount {
         } finally {
             logger.setLevel(null);
             logger.setAdditive(true);
-            logger.detachAppender(seen);
+            logger.detachAppender(counter);
         }
-        String here = Thread.currentThread().getName();
-        return (int) seen.list.stream()
-                .filter(event -> event.getThreadName().equals(here))
-                .filter(event -> event.getFormattedMessage().startsWith("Executing prepared SQL statement"))
-                .count();
+        return counter.statements;
+    }
+
+    /** Asks at once whose event it is: an event looks up its thread when first asked, which afterwards is the test's own. */
+    private static final class Counter extends AppenderBase<ILoggingEvent> {
+
+        private final Thread counted;
+        private int statements;
+
+        Counter(Thread counted) {
+            this.counted = counted;
+        }
+
+        @Override
+        protected void append(ILoggingEvent event) {
+            if (Thread.currentThread() == counted
+                    && event.getFormattedMessage().startsWith("Executing prepared SQL statement")) {
+                statements++;
+            }
+        }
     }
 }
