@@ -2,9 +2,12 @@ package org.standclear.check;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.standclear.platform.ids.AnswerId;
@@ -94,6 +97,22 @@ class AnswerRows {
                 .param("id", revision.value())
                 .query(AnswerRows::brief)
                 .list();
+    }
+
+    Map<RevisionId, List<AnswerBrief>> briefsFor(Collection<RevisionId> revisions) {
+        if (revisions.isEmpty()) {
+            return Map.of();
+        }
+        return jdbc
+                .sql("select " + BRIEF
+                        + " from check_answers where revision_id in (:ids) order by answered_at desc, id desc")
+                .param(
+                        "ids",
+                        revisions.stream().map(RevisionId::value).distinct().toList())
+                .query(AnswerRows::brief)
+                .list()
+                .stream()
+                .collect(Collectors.groupingBy(AnswerBrief::revision));
     }
 
     void add(StoredAnswer answer, Question question, AnswerDetails details) {

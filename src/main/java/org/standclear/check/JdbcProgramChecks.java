@@ -1,7 +1,9 @@
 package org.standclear.check;
 
 import java.time.Clock;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
@@ -218,5 +220,10 @@ class JdbcProgramChecks implements ProgramChecks {
     @Override
     public List<AnswerBrief> briefFor(RevisionId revision) {
         return rows.briefFor(revision);
+    }
+
+    @Override
+    public Map<RevisionId, List<AnswerBrief>> briefsFor(Collection<RevisionId> revisions) {
+        return rows.briefsFor(revisions);
     }
 }

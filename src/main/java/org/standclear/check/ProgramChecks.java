@@ -1,6 +1,8 @@
 package org.standclear.check;
 
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.standclear.core.check.CheckAnswer;
@@ -54,6 +56,9 @@ public interface ProgramChecks {
     default List<AnswerBrief> briefFor(RevisionId revision) {
         return answersFor(revision).stream().map(AnswerBrief::of).toList();
     }
+
+    /** The same of each of these revisions, asked together; a revision without an answer has no entry. */
+    Map<RevisionId, List<AnswerBrief>> briefsFor(Collection<RevisionId> revisions);
 
     /** An answer, or the one line that says why the file could not be read. */
     sealed interface Outcome {

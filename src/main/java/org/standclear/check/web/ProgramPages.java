@@ -2,8 +2,12 @@ package org.standclear.check.web;
 
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
-import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
@@ -11,11 +15,15 @@ import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.standclear.cell.Cell;
 import org.standclear.cell.Cells;
 import org.standclear.check.AnswerBrief;
 import org.standclear.check.ProgramChecks;
+import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.Id;
 import org.standclear.platform.ids.ProgramId;
+import org.standclear.platform.ids.RevisionId;
+import org.standclear.platform.security.PrintedNames;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.web.NotFoundException;
 import org.standclear.program.Programs;
@@ -33,8 +41,10 @@ class ProgramPages {
     private final ProgramChecks checks;
     private final Cells cells;
     private final RevisionChanges changes;
+    private final PrintedNames names;
 
-    ProgramPages(Programs programs, ProgramChecks checks, Cells cells, RevisionChanges changes) {
+    ProgramPages(Programs programs, ProgramChecks checks, Cells cells, RevisionChanges changes, PrintedNames names) {
+        this.names = names;
         this.changes = changes;
         this.programs = programs;
         this.checks = checks;
@@ -49,9 +59,10 @@ class ProgramPages {
             Model model) {
         boolean all = "all".equals(whose) && me.isLabStaff();
         Programs.Page page = programs.page(new Programs.PageRequest(all ? null : me.id(), position(after), PAGE_SIZE));
+        model.addAttribute("rows", rows(page.revisions(), revision -> null));
         model.addAttribute(
-                "rows",
-                page.revisions().stream().map(revision -> row(revision, null)).toList());
+                "names",
+                names.knowing(page.revisions().stream().map(Revision::author).toList()));
         model.addAttribute("all", all);
         model.addAttribute("staff", me.isLabStaff());
         model.addAttribute("first", after == null);
@@ -88,42 +99,47 @@ class ProgramPages {
             throw new NotFoundException("program");
         }
         model.addAttribute("program", revisions.get(0));
-        model.addAttribute("rows", rows(revisions));
+        model.addAttribute("rows", rows(revisions, sinceTheOneBefore(revisions)));
         model.addAttribute("unchanged", unchanged != null);
         model.addAttribute("mine", revisions.get(0).author().equals(me.id()));
         return "program/show";
     }
 
-    /** With what each changed; of very many revisions only the latest are compared. */
-    private List<RevisionRow> rows(List<Revision> revisions) {
-        List<RevisionRow> rows = new ArrayList<>();
-        for (Revision revision : revisions) {
-            boolean compares = rows.size() < COMPARED;
-            DifferenceView difference = compares
-                    ? changes.since(revision)
-                            .map(since -> DifferenceView.of(since, null))
-                            .orElse(null)
-                    : null;
-            rows.add(row(revision, difference));
-        }
-        return rows;
+    /** What each changed, latest first; of very many revisions only the latest are compared. */
+    private Function<Revision, @Nullable DifferenceView> sinceTheOneBefore(List<Revision> revisions) {
+        Set<RevisionId> compared =
+                revisions.stream().limit(COMPARED).map(Revision::id).collect(Collectors.toSet());
+        return revision -> compared.contains(revision.id())
+                ? changes.since(revision)
+                        .map(since -> DifferenceView.of(since, null))
+                        .orElse(null)
+                : null;
     }
 
-    private RevisionRow row(Revision revision, @Nullable DifferenceView difference) {
-        return new RevisionRow(
-                revision,
-                difference,
-                checks.briefFor(revision.id()).stream().map(this::answer).toList());
+    private List<RevisionRow> rows(List<Revision> revisions, Function<Revision, @Nullable DifferenceView> difference) {
+        Map<RevisionId, List<AnswerBrief>> answers =
+                checks.briefsFor(revisions.stream().map(Revision::id).toList());
+        Map<CellId, Cell> known = new HashMap<>();
+        cells.all().forEach(cell -> known.put(cell.id(), cell));
+        return revisions.stream()
+                .map(revision -> new RevisionRow(
+                        revision,
+                        difference.apply(revision),
+                        answers.getOrDefault(revision.id(), List.of()).stream()
+                                .map(answer -> answer(answer, known))
+                                .toList()))
+                .toList();
     }
 
-    private AnswerRow answer(AnswerBrief answer) {
-        return cells.find(answer.cell())
-                .map(cell -> new AnswerRow(
-                        answer,
-                        AnswerViews.words(answer.verdict()),
-                        cell.name(),
-                        cell.currentVersion() != answer.cellVersion()))
-                .orElseThrow(() -> new IllegalStateException("an answer without its cell"));
+    private AnswerRow answer(AnswerBrief answer, Map<CellId, Cell> known) {
+        Cell cell = known.computeIfAbsent(
+                answer.cell(),
+                id -> cells.find(id).orElseThrow(() -> new IllegalStateException("an answer without its cell")));
+        return new AnswerRow(
+                answer,
+                AnswerViews.words(answer.verdict()),
+                cell.name(),
+                cell.currentVersion() != answer.cellVersion());
     }
 
     /**
