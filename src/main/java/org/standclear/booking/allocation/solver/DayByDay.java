@@ -36,6 +36,8 @@ final class DayByDay {
     private final Problem problem;
     private final Plan start;
     private final Score asGoodAs;
+    private final FairRanges fair;
+    private final FairRanges ranges;
     private final List<Span> spells;
     private final Ending ending;
     private final Map<Level, Long> least = new EnumMap<>(Level.class);
@@ -48,11 +50,18 @@ final class DayByDay {
     /** How much more a spell's turns cost slot by slot than by blocks, whole and with fractions (in parts). */
     private record Rise(Span spell, long passedOver, long parts) {}
 
-    /** Begins; plans are to be as good as that one up to the shares. */
-    DayByDay(Problem problem, Plan asGoodAs, Ending ending) {
+    /**
+     * Begins; plans are to be as good as that one up to the shares.
+     *
+     * @param fair of all plans that are
+     */
+    DayByDay(Problem problem, Plan asGoodAs, FairRanges fair, Ending ending) {
         this.problem = problem;
         this.start = asGoodAs;
         this.asGoodAs = Score.of(problem, asGoodAs);
+        this.fair = fair;
+        // in those of several smallest shares at once there are plans that are less fair, and they cost less
+        this.ranges = fair.around(asGoodAs);
         this.spells = Spells.of(problem);
         this.ending = ending;
     }
@@ -70,6 +79,9 @@ final class DayByDay {
     /** Places for as many turns as the known plan has; for fewer where a spell came to no end. */
     Plan plan() {
         List<Placed> placed = new ArrayList<>();
+        if (!fair.areExact()) {
+            bound(model(fair, Plan.EMPTY, spells, List.of()));
+        }
         look(new Plan(placed), spells, List.of());
         List<Span> open = new ArrayList<>(spells);
         for (Span spell : order()) {
@@ -95,13 +107,13 @@ final class DayByDay {
     /** The numbers of the spells that are open, of which that one gets its places if there is one. */
     private List<Placed> look(Plan rest, List<Span> open, List<Span> exact) {
         for (boolean everywhere : new boolean[] {false, true}) {
-            DayModel model = model(rest, open, exact);
+            DayModel model = model(ranges, rest, open, exact);
             Relaxation.Prices prices = model.prices(ending);
             if (prices == null) {
                 return List.of();
             }
-            if (rest.placed().isEmpty()) {
-                model.bounds(prices, asGoodAs::at).forEach((level, bound) -> least.merge(level, bound, Math::max));
+            if (rest.placed().isEmpty() && fair.areExact()) {
+                bound(model, prices);
             }
             Map<IntVar, Long> hints = known.isEmpty() ? model.values(start) : model.read(known);
             model.onlyNear(prices, hints, everywhere);
@@ -149,15 +161,22 @@ final class DayByDay {
         if (tightest.isEmpty() || ending.isNow()) {
             return;
         }
-        DayModel model = model(Plan.EMPTY, spells, tightest);
+        bound(model(fair, Plan.EMPTY, spells, tightest));
+    }
+
+    private void bound(DayModel model) {
         Relaxation.Prices prices = model.prices(ending);
         if (prices != null) {
-            model.bounds(prices, asGoodAs::at).forEach((level, bound) -> least.merge(level, bound, Math::max));
+            bound(model, prices);
         }
     }
 
-    private DayModel model(Plan rest, List<Span> open, List<Span> exact) {
-        DayModel model = new DayModel(problem, asGoodAs, rest, open, exact);
+    private void bound(DayModel model, Relaxation.Prices prices) {
+        model.bounds(prices, asGoodAs::at).forEach((level, bound) -> least.merge(level, bound, Math::max));
+    }
+
+    private DayModel model(FairRanges ranges, Plan rest, List<Span> open, List<Span> exact) {
+        DayModel model = new DayModel(problem, asGoodAs, ranges, rest, open, exact);
         worked += model.size() * WORK_A_NUMBER;
         return model;
     }
@@ -179,7 +198,7 @@ final class DayByDay {
         Plan rest = new Plan(plan.placed().stream()
                 .filter(one -> these.stream().noneMatch(spell -> spell.holds(one.span())))
                 .toList());
-        DayModel model = model(rest, these, these);
+        DayModel model = model(ranges, rest, these, these);
         Relaxation.Prices prices = model.prices(ending);
         long cost = model.cost(plan);
         if (prices == null || prices.bound() >= cost) {

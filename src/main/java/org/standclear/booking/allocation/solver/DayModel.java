@@ -53,11 +53,12 @@ final class DayModel {
     /**
      * Makes the model.
      *
+     * @param ranges how many turns each operator may have in all
      * @param rest the turns that keep their places; none is in an open spell
      * @param open the spells that the others may go to
      * @param exact those of them that are looked at by slots
      */
-    DayModel(Problem problem, Score asGoodAs, Plan rest, List<Span> open, List<Span> exact) {
+    DayModel(Problem problem, Score asGoodAs, FairRanges ranges, Plan rest, List<Span> open, List<Span> exact) {
         Problem part = part(problem, rest, open);
         Places places = new Places(part);
         model = new BlockModel(
@@ -67,12 +68,11 @@ final class DayModel {
                 span -> exact.stream().anyMatch(one -> one.holds(span)));
         SatLevels levels = new SatLevels(model, LinearExpr::newBuilder);
         for (SatStage.Part one : levels.stages().get(0).get().parts()) {
-            // where nobody is under the minimum the ranges say so
-            if (one.level() != Level.UNDER_MINIMUM || asGoodAs.at(one.level()) > 0) {
+            if (one.level() != Level.UNDER_MINIMUM || !ranges.keepTheMinimum()) {
                 model.model().addLessOrEqual(one.sum(), asGoodAs.at(one.level()));
             }
         }
-        asFair(new FairRanges(problem, asGoodAs), got(problem, rest));
+        asFair(ranges, got(problem, rest));
         wishes = levels.stages().get(WISHES).get();
         model.model().minimize(wishes.weighted());
         model.forEach(all::add);
@@ -89,8 +89,9 @@ final class DayModel {
         return plan.placed().stream().map(Placed::turn).collect(Collectors.toSet());
     }
 
-    private static Map<String, Integer> got(Problem problem, Plan rest) {
-        Set<String> placed = turns(rest);
+    /** How many turns each operator has in a plan; who has none is not in it. */
+    static Map<String, Integer> got(Problem problem, Plan plan) {
+        Set<String> placed = turns(plan);
         return problem.turns().stream()
                 .filter(turn -> placed.contains(turn.id()))
                 .collect(Collectors.toMap(Turn::operator, turn -> 1, Integer::sum));

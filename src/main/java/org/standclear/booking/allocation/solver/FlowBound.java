@@ -5,7 +5,6 @@ import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeSet;
 import org.standclear.booking.allocation.solver.FairRanges.Range;
 import org.standclear.booking.allocation.solver.FlowNet.Asking;
 import org.standclear.core.allocation.Level;
@@ -33,7 +32,7 @@ final class FlowBound {
     private final long makeUps;
     private final long underMinimum;
     private final Map<Long, Long> most = new HashMap<>();
-    private final Map<Long, Long> unfairness = new HashMap<>();
+    private final Map<List<Long>, Long> smallest = new HashMap<>();
     private final Map<List<Long>, Long> wishes = new HashMap<>();
 
     FlowBound(Problem problem, Places places) {
@@ -48,16 +47,26 @@ final class FlowBound {
     /** For make-ups, people under their minimum, turns left out and fairness. */
     Map<Level, Long> of(Score score) {
         long turns = problem.turns().size();
-        long leftOut = turns - most.computeIfAbsent(score.at(Level.UNDER_MINIMUM), this::mostTurns);
+        long leftOut = turns - most(score);
         Map<Level, Long> bounds = new EnumMap<>(Level.class);
         bounds.put(Level.MAKE_UPS, makeUps);
         bounds.put(Level.UNDER_MINIMUM, underMinimum);
         bounds.put(Level.UNPLACED, leftOut);
-        bounds.put(
-                Level.UNFAIRNESS,
-                unfairness.computeIfAbsent(
-                        score.at(Level.UNPLACED), value -> unfairness(turns - value, turns - leftOut)));
+        bounds.put(Level.UNFAIRNESS, Math.max(0, largest(turns - score.at(Level.UNPLACED)) - smallest(score)));
         return bounds;
+    }
+
+    /**
+     * How many turns each operator has in any plan that is as good as one with that score up to the shares, less those whose
+     * smallest share the flows refute. Where no more people are under the minimum than cannot reach it at all, all others
+     * have what they are owed.
+     */
+    FairRanges ranges(Score score) {
+        Map<String, Integer> kept = new HashMap<>(problem.owed());
+        kept.keySet().removeIf(operator -> kept.getOrDefault(operator, 0) > couldHave(operator));
+        boolean known = score.at(Level.UNDER_MINIMUM) <= problem.owed().size() - kept.size();
+        long most = smallest(score);
+        return new FairRanges(problem, score, known ? kept : Map.of(), known, share -> share <= most);
     }
 
     private long makeUps() {
@@ -94,6 +103,10 @@ final class FlowBound {
     private static int turns(Map<String, Asking> askings, String operator) {
         Asking asking = askings.get(operator);
         return asking == null ? 0 : asking.turns();
+    }
+
+    private long most(Score score) {
+        return most.computeIfAbsent(score.at(Level.UNDER_MINIMUM), this::mostTurns);
     }
 
     /**
@@ -146,18 +159,15 @@ final class FlowBound {
     }
 
     private long fewestWishes(Score score) {
-        boolean minimumKept = score.at(Level.UNDER_MINIMUM) == 0;
         long placed = problem.turns().size() - score.at(Level.UNPLACED);
-        FairRanges ranges = new FairRanges(problem, score);
+        FairRanges ranges = ranges(score);
         double best = 0;
         for (int worth : WORTHS) {
             best = Math.max(
                     best,
                     net.fewestWishes(
                             placed,
-                            asking -> minimumKept && asking.longer()
-                                    ? owedLonger(asking, problem.owed()) * asking.units()
-                                    : 0,
+                            asking -> longerAtLeast(asking, ranges) * asking.units(),
                             operator -> units(operator, ranges.of(operator)),
                             worth));
         }
@@ -172,32 +182,41 @@ final class FlowBound {
         return new Range(least, Math.max(least, most));
     }
 
+    /** How many longer turns somebody has at least, whose shorter ones are not enough. */
+    private int longerAtLeast(Asking asking, FairRanges ranges) {
+        String operator = asking.operator();
+        return asking.longer()
+                ? owedLonger(asking, Map.of(operator, ranges.of(operator).least()))
+                : 0;
+    }
+
     private int owedLonger(Asking asking, Map<String, Integer> needs) {
         int owed = needs.getOrDefault(asking.operator(), 0);
         return Math.max(0, Math.min(asking.turns(), owed - turns(shorter, asking.operator())));
     }
 
-    /** The largest share is at least what shares out so many turns; the smallest at most what everybody can have. */
-    private long unfairness(long placed, long most) {
+    /** The largest share is at least what shares out so many turns. */
+    private long largest(long placed) {
         Shares shares = Shares.of(asked.values());
-        TreeSet<Long> values = new TreeSet<>();
-        asked.values().forEach(one -> {
-            for (int got = 0; got <= one; got++) {
-                values.add(got * shares.oneOf(one));
-            }
-        });
-        long largest = values.stream()
+        return FairRanges.shares(asked, shares).stream()
                 .filter(share -> asked.values().stream()
                                 .mapToLong(one -> share / shares.oneOf(one))
                                 .sum()
                         >= placed)
                 .findFirst()
                 .orElse(0L);
-        long smallest = values.descendingSet().stream()
-                .filter(share -> allCanHave(share, shares, placed, most))
-                .findFirst()
-                .orElse(0L);
-        return Math.max(0, largest - smallest);
+    }
+
+    /** The smallest share is at most what everybody can have while as many turns find a place. */
+    private long smallest(Score score) {
+        long placed = problem.turns().size() - score.at(Level.UNPLACED);
+        return smallest.computeIfAbsent(List.of(score.at(Level.UNDER_MINIMUM), score.at(Level.UNPLACED)), key -> {
+            Shares shares = Shares.of(asked.values());
+            return FairRanges.shares(asked, shares).descendingSet().stream()
+                    .filter(share -> allCanHave(share, shares, placed, most(score)))
+                    .findFirst()
+                    .orElse(0L);
+        });
     }
 
     private boolean allCanHave(long share, Shares shares, long placed, long most) {

@@ -5,6 +5,7 @@ import org.standclear.booking.allocation.solver.SatSearch.Ending;
 import org.standclear.core.allocation.Level;
 import org.standclear.core.allocation.Plan;
 import org.standclear.core.allocation.Problem;
+import org.standclear.core.allocation.Score;
 
 /**
  * For windows too large to search as a whole: the relaxation by blocks has few fractions, so that the solver chooses among
@@ -14,12 +15,14 @@ import org.standclear.core.allocation.Problem;
 final class NearRelaxation {
 
     private final Problem problem;
+    private final FlowBound flow;
     private final Ending ending;
     private Map<Level, Long> least = Map.of();
     private double worked;
 
-    NearRelaxation(Problem problem, Ending ending) {
+    NearRelaxation(Problem problem, FlowBound flow, Ending ending) {
         this.problem = problem;
+        this.flow = flow;
         this.ending = ending;
     }
 
@@ -35,7 +38,7 @@ final class NearRelaxation {
 
     /** Places near the best for as many turns as the start has, less some where a spell came to no end. */
     Plan from(Plan start, double work) {
-        DayByDay days = new DayByDay(problem, start, ending);
+        DayByDay days = new DayByDay(problem, start, flow.ranges(Score.of(problem, start)), ending);
         Plan plan = days.plan();
         plan = days.better(plan, work - days.worked());
         worked = days.worked();

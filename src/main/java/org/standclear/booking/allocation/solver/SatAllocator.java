@@ -116,7 +116,7 @@ public class SatAllocator implements Allocator {
                 workLeft /= 2;
             }
             Plan before = plan;
-            NearRelaxation near = new NearRelaxation(problem, ending);
+            NearRelaxation near = new NearRelaxation(problem, flow(), ending);
             if (isProven(plan) && !ending.isNow()) {
                 plan = betterOf(plan, near.from(plan, effort.work() / 2));
                 workLeft -= near.worked();
@@ -178,9 +178,13 @@ public class SatAllocator implements Allocator {
         }
 
         private Map<Level, Long> bounds(Score score) {
+            return flow().of(score);
+        }
+
+        private FlowBound flow() {
             FlowBound known = flow == null ? new FlowBound(problem, places) : flow;
             flow = known;
-            return known.of(score);
+            return known;
         }
 
         /** What flows say of all levels that they bound. */

@@ -175,7 +175,7 @@ class BySpellsTests {
     void placesNearTheRelaxationKeepTheRulesAndItsBoundHolds(long seed) {
         Problem problem = new RushWeek(12, 2, 2, 18, seed).problem();
         Solution best = new SatAllocator().solve(problem, new Effort(seed, 30, Duration.ofMinutes(1)), Watcher.none());
-        NearRelaxation near = new NearRelaxation(problem, ending());
+        NearRelaxation near = new NearRelaxation(problem, new FlowBound(problem, new Places(problem)), ending());
 
         Plan plan = near.from(best.plan(), 5);
 

@@ -38,6 +38,7 @@ import org.standclear.core.allocation.Solution;
 import org.standclear.core.allocation.Span;
 import org.standclear.core.allocation.Times;
 import org.standclear.core.allocation.Turn;
+import org.standclear.core.allocation.Wish;
 import org.standclear.core.allocation.Work;
 
 /** Spells one after the other, slot by slot, with cells together that are the same to everybody. */
@@ -45,6 +46,7 @@ class DayByDayTests {
 
     private static final Instant EIGHT = Instant.parse("2026-11-16T08:00:00Z");
     private static final Span MORNING = Span.minutes(EIGHT, 120);
+    private static final Span EARLIER = new Span(EIGHT.minusSeconds(7200), EIGHT);
 
     @BeforeAll
     static void loadTheSolver() {
@@ -54,6 +56,11 @@ class DayByDayTests {
     private static Ending ending() {
         return new Ending(
                 Watcher.none(), 1, System.nanoTime() + Duration.ofMinutes(2).toNanos());
+    }
+
+    private static DayByDay days(Problem problem, Plan start) {
+        FlowBound flow = new FlowBound(problem, new Places(problem));
+        return new DayByDay(problem, start, flow.ranges(Score.of(problem, start)), ending());
     }
 
     /** As good up to the shares as the best plan, which another search proves slot by slot; wishes are as it wants. */
@@ -76,7 +83,7 @@ class DayByDayTests {
     void comesToTheBestOrNearly(long seed) {
         Problem problem = new RushWeek(18, 2, 6, 18, seed).problem();
         Solution best = new SatAllocator().solve(problem, new Effort(seed, 30, Duration.ofMinutes(1)), Watcher.none());
-        DayByDay days = new DayByDay(problem, start(problem, best, seed), ending());
+        DayByDay days = days(problem, start(problem, best, seed));
 
         Plan first = days.plan();
         Plan plan = days.better(first, 20);
@@ -98,7 +105,7 @@ class DayByDayTests {
         Problem problem = SmallWeek.problem(seed);
         Score best = new EveryPlan(problem).best();
         Solution known = new SatAllocator().solve(problem, new Effort(seed, 30, Duration.ofMinutes(1)), Watcher.none());
-        DayByDay days = new DayByDay(problem, known.plan(), ending());
+        DayByDay days = days(problem, known.plan());
 
         Plan plan = days.plan();
 
@@ -116,10 +123,10 @@ class DayByDayTests {
         Problem problem = new RushWeek(60, 3, 6, 36, 4).problem();
         Plan start = new FirstPlan(problem, new Places(problem)).find();
 
-        Plan plan = new DayByDay(problem, start, ending()).plan();
+        Plan plan = days(problem, start).plan();
 
         assertThat(plan.placed()).hasSizeGreaterThan(100);
-        assertThat(new DayByDay(problem, start, ending()).plan()).isEqualTo(plan);
+        assertThat(days(problem, start).plan()).isEqualTo(plan);
     }
 
     private static Problem twins(List<String> cells, Turn... turns) {
@@ -150,6 +157,75 @@ class DayByDayTests {
                 new Times(MORNING, List.of(MORNING), List.of()),
                 false,
                 null);
+    }
+
+    /** Three people ask for three turns each of four slots in all; only one of them wishes for what there is. */
+    private static Problem fourSlots(Span whenTheFirstCanCome) {
+        List<Turn> turns = Stream.of("p", "q", "r")
+                .flatMap(operator -> IntStream.range(0, 3).mapToObj(number -> {
+                    Span comes = operator.equals("p") ? whenTheFirstCanCome : MORNING;
+                    List<Wish> wishes = operator.equals("q") ? List.of() : List.of(new Wish(null, EARLIER));
+                    return new Turn(
+                            operator + number,
+                            operator,
+                            null,
+                            new Work("G", 30, Set.of(), false),
+                            new Times(new Span(EARLIER.from(), MORNING.until()), List.of(comes), wishes),
+                            false,
+                            null);
+                }))
+                .toList();
+        Problem plain = twins(List.of("Avocet"), turns.toArray(Turn[]::new));
+        return new Problem(
+                plain.benches(),
+                plain.slots(),
+                plain.attendants(),
+                plain.turns(),
+                Map.of("p", 1, "q", 1, "r", 1),
+                plain.busy(),
+                plain.closed());
+    }
+
+    /** Two turns of q and two of r. */
+    private static Plan twoEach(Problem problem) {
+        List<String> ids = List.of("q0", "q1", "r0", "r1");
+        return new Plan(IntStream.range(0, 4)
+                .mapToObj(slot -> new Placed(
+                        ids.get(slot), "Avocet", problem.slots().get(slot).span(), "at Avocet"))
+                .toList());
+    }
+
+    /** Who can have nothing has the smallest share: that the others come further apart is no plan as fair. */
+    @Test
+    void isAsFairWhereSomebodyCannotReachTheMinimum() {
+        Problem problem = fourSlots(EARLIER);
+        Plan start = twoEach(problem);
+        DayByDay days = days(problem, start);
+
+        Plan plan = days.plan();
+
+        assertThat(Score.of(problem, start).at(Level.UNDER_MINIMUM)).isEqualTo(1);
+        assertThat(isAsFair(problem, plan, Score.of(problem, start))).isTrue();
+        assertThat(Score.of(problem, plan).at(Level.WISHES)).isEqualTo(2);
+        assertThat(days.bounds()).containsEntry(Level.WISHES, 2L);
+    }
+
+    /** Of a plan that is less fair than it could be the own smallest share is kept to; the bound allows for the other. */
+    @Test
+    void isAsFairWhereTheSmallestShareCouldBeAnother() {
+        Problem problem = fourSlots(MORNING);
+        Plan start = twoEach(problem);
+        FairRanges all = new FlowBound(problem, new Places(problem)).ranges(Score.of(problem, start));
+        DayByDay days = days(problem, start);
+
+        Plan plan = days.plan();
+
+        assertThat(all.areExact()).isFalse();
+        assertThat(all.of("q")).isEqualTo(new FairRanges.Range(0, 3));
+        assertThat(all.around(start).of("q")).isEqualTo(new FairRanges.Range(0, 2));
+        assertThat(isAsFair(problem, plan, Score.of(problem, start))).isTrue();
+        assertThat(Score.of(problem, plan).at(Level.WISHES)).isEqualTo(2);
+        assertThat(days.bounds().get(Level.WISHES)).isBetween(1L, 2L);
     }
 
     @Test
