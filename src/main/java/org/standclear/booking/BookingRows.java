@@ -102,6 +102,14 @@ class BookingRows {
         return where("id = :id", Map.of("id", id.value())).stream().findFirst();
     }
 
+    List<BookingLife> all(Collection<BookingId> ids) {
+        return ids.isEmpty()
+                ? List.of()
+                : where(
+                        "id in (:ids) order by starts_at desc, id",
+                        Map.of("ids", ids.stream().map(BookingId::value).toList()));
+    }
+
     /** Locks the booking if it is one of this lab: whatever changes one is done in its lab. */
     Optional<BookingLife> lock(BookingId id) {
         return where("id = :id and lab_id = :lab for update", Map.of("id", id.value(), "lab", here())).stream()

@@ -2,6 +2,7 @@ package org.standclear.booking;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import org.standclear.platform.ids.BookingId;
@@ -14,6 +15,9 @@ public interface Bookings {
 
     /** The booking of that id. */
     Optional<Booking> find(BookingId id);
+
+    /** The bookings of those ids, latest start first; ids that no booking has are left out. */
+    List<Booking> all(Collection<BookingId> ids);
 
     /** Reads the booking and locks its row until the transaction ends, for a gate and the act it gates. */
     Booking lock(BookingId id);

@@ -3,6 +3,7 @@ package org.standclear.booking;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -39,6 +40,14 @@ class JdbcBookings implements Bookings {
     @Transactional(readOnly = true)
     public Optional<Booking> find(BookingId id) {
         return rows.find(id).map(life -> life.bookingAsOf(moves.now(), moves.settings()));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<Booking> all(Collection<BookingId> ids) {
+        return rows.all(ids).stream()
+                .map(life -> life.bookingAsOf(moves.now(), moves.settings()))
+                .toList();
     }
 
     @Override

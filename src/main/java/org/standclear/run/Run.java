@@ -38,6 +38,24 @@ public record Run(
         people = List.copyOf(people);
     }
 
+    /** The same with everybody who had a part in it. */
+    public Run with(List<Involved> everybody) {
+        return new Run(
+                id,
+                booking,
+                cell,
+                cellVersion,
+                revision,
+                state,
+                startedAt,
+                endedAt,
+                closedOutAt,
+                passes,
+                stops,
+                everybody,
+                version);
+    }
+
     /** Whether the person had a part in it. */
     public boolean involves(PersonId person) {
         return people.stream().anyMatch(one -> one.person().equals(person));

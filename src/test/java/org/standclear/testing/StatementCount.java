@@ -4,11 +4,15 @@ import ch.qos.logback.classic.Level;
 import ch.qos.logback.classic.Logger;
 import ch.qos.logback.classic.spi.ILoggingEvent;
 import ch.qos.logback.core.AppenderBase;
+import java.util.HashMap;
+import java.util.Map;
 import org.slf4j.LoggerFactory;
 import org.springframework.jdbc.core.JdbcTemplate;
 
 /** How many statements an act asks, as the framework logs them; what rounds ask beside it is not counted. */
 public final class StatementCount {
+
+    private static final String BEGINS = "Executing prepared SQL statement ";
 
     private StatementCount() {}
 
@@ -22,6 +26,11 @@ public final class StatementCount {
 
     /** Does the act, and counts. */
     public static int of(Act act) throws Exception {
+        return each(act).values().stream().mapToInt(Integer::intValue).sum();
+    }
+
+    /** Does the act, and says how often it asked each statement, whatever the values. */
+    public static Map<String, Integer> each(Act act) throws Exception {
         Logger logger = (Logger) LoggerFactory.getLogger(JdbcTemplate.class);
         Counter counter = new Counter(Thread.currentThread());
         counter.start();
@@ -35,14 +44,14 @@ public final class StatementCount {
             logger.setAdditive(true);
             logger.detachAppender(counter);
         }
-        return counter.statements;
+        return Map.copyOf(counter.statements);
     }
 
     /** Asks at once whose event it is: an event looks up its thread when first asked, which afterwards is the test's own. */
     private static final class Counter extends AppenderBase<ILoggingEvent> {
 
         private final Thread counted;
-        private int statements;
+        private final Map<String, Integer> statements = new HashMap<>();
 
         Counter(Thread counted) {
             this.counted = counted;
@@ -50,9 +59,9 @@ public final class StatementCount {
 
         @Override
         protected void append(ILoggingEvent event) {
-            if (Thread.currentThread() == counted
-                    && event.getFormattedMessage().startsWith("Executing prepared SQL statement")) {
-                statements++;
+            String message = event.getFormattedMessage();
+            if (Thread.currentThread() == counted && message.startsWith(BEGINS)) {
+                statements.merge(message.substring(BEGINS.length()).replaceAll("\\s+", " "), 1, Integer::sum);
             }
         }
     }

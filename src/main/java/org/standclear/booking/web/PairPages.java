@@ -4,11 +4,13 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
@@ -24,6 +26,7 @@ import org.standclear.people.Courses;
 import org.standclear.people.People;
 import org.standclear.people.Teams;
 import org.standclear.platform.ids.CourseId;
+import org.standclear.platform.ids.LabId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.ids.SectionId;
 import org.standclear.platform.lab.LabScope;
@@ -73,21 +76,21 @@ class PairPages {
 
     @GetMapping("/me/partners")
     String mine(@AuthenticationPrincipal SignedInPerson me, Model model) {
-        List<String> partners = teams.partnersOf(me.id()).stream()
-                .map(people::printedName)
+        List<String> partners = people.printedNames(teams.partnersOf(me.id())).values().stream()
                 .sorted()
                 .toList();
+        List<Teams.Member> own = teams.ofPerson(me.id());
+        List<Pairs.Together> ran = pairs.ofPerson(me.id());
+        List<Pairs.Ahead> ahead = pairs.aheadOf(me.id());
+        Map<PersonId, String> names = names(own, ran, ahead);
         model.addAttribute(
                 "headline",
                 partners.isEmpty()
                         ? "You are in no team with anybody"
                         : "You work with " + String.join(", ", partners));
-        model.addAttribute(
-                "teams", teams.ofPerson(me.id()).stream().map(this::member).toList());
-        model.addAttribute(
-                "pairs", pairs.ofPerson(me.id()).stream().map(this::pair).toList());
-        model.addAttribute(
-                "ahead", pairs.aheadOf(me.id()).stream().map(this::ahead).toList());
+        model.addAttribute("teams", members(own, names));
+        model.addAttribute("pairs", ran(ran, names));
+        model.addAttribute("ahead", ahead(ahead, names));
         return "booking/partners";
     }
 
@@ -175,8 +178,13 @@ class PairPages {
     }
 
     private String page(Course course, Map<String, String> typed, Map<String, String> errors, Model model) {
-        List<MemberLine> standing =
-                teams.of(course.id()).stream().map(this::member).toList();
+        List<Teams.Member> members = teams.of(course.id());
+        List<Teams.Member> past = teams.past(course.id(), PAST);
+        List<Pairs.Together> ran = pairs.ofCourse(course.id());
+        List<Pairs.Ahead> ahead = pairs.aheadOf(course.id());
+        Map<PersonId, String> names =
+                names(Stream.concat(members.stream(), past.stream()).toList(), ran, ahead);
+        List<MemberLine> standing = members(members, names);
         long number = standing.stream()
                 .map(one -> one.section() + " " + one.team())
                 .distinct()
@@ -190,45 +198,63 @@ class PairPages {
                         ? course.code() + " has no teams yet"
                         : course.code() + " has " + number + (number == 1 ? " team" : " teams"));
         model.addAttribute("standing", standing);
-        model.addAttribute(
-                "past", teams.past(course.id(), PAST).stream().map(this::member).toList());
-        model.addAttribute(
-                "pairs", pairs.ofCourse(course.id()).stream().map(this::pair).toList());
-        model.addAttribute(
-                "ahead", pairs.aheadOf(course.id()).stream().map(this::ahead).toList());
+        model.addAttribute("past", members(past, names));
+        model.addAttribute("pairs", ran(ran, names));
+        model.addAttribute("ahead", ahead(ahead, names));
         model.addAttribute("sectionChoices", choices);
         model.addAttribute("typed", typed);
         model.addAttribute("errors", errors);
         return "booking/teams";
     }
 
-    private MemberLine member(Teams.Member one) {
+    /** The names of everybody in the lists, asked together. */
+    private Map<PersonId, String> names(List<Teams.Member> members, List<Pairs.Together> ran, List<Pairs.Ahead> ahead) {
+        return people.printedNames(Stream.of(
+                        members.stream().map(Teams.Member::person),
+                        ran.stream().flatMap(one -> Stream.of(one.operator(), one.attendant())),
+                        ahead.stream().flatMap(one -> Stream.of(one.operator(), one.attendant())))
+                .flatMap(those -> those)
+                .toList());
+    }
+
+    private List<MemberLine> members(List<Teams.Member> all, Map<PersonId, String> names) {
+        return all.stream().map(one -> member(one, names)).toList();
+    }
+
+    private MemberLine member(Teams.Member one, Map<PersonId, String> names) {
         Instant until = one.until();
         String from = labTime.day(one.from());
         return new MemberLine(
                 one.id().toString(),
                 one.section(),
                 one.team(),
-                people.printedName(one.person()),
+                names.getOrDefault(one.person(), People.UNKNOWN),
                 until == null ? "since " + from : from + " to " + labTime.day(until));
     }
 
-    private PairLine pair(Pairs.Together one) {
-        return new PairLine(
-                people.printedName(one.operator()),
-                people.printedName(one.attendant()),
-                one.runs() == 1 ? "1 run" : one.runs() + " runs",
-                labTime.day(one.last()));
+    private List<PairLine> ran(List<Pairs.Together> all, Map<PersonId, String> names) {
+        return all.stream()
+                .map(one -> new PairLine(
+                        names.getOrDefault(one.operator(), People.UNKNOWN),
+                        names.getOrDefault(one.attendant(), People.UNKNOWN),
+                        one.runs() == 1 ? "1 run" : one.runs() + " runs",
+                        labTime.day(one.last())))
+                .toList();
     }
 
-    private PairLine ahead(Pairs.Ahead one) {
-        return new PairLine(
-                people.printedName(one.operator()),
-                people.printedName(one.attendant()),
-                one.bookings() == 1 ? "1 booking" : one.bookings() + " bookings",
-                LabScope.in(one.lab(), () -> labTime.day(one.next()) + " " + labTime.time(one.next()))
-                        + labs.find(one.lab())
-                                .map(lab -> lab.seenFrom(labs.theLab()))
-                                .orElse(""));
+    private List<PairLine> ahead(List<Pairs.Ahead> all, Map<PersonId, String> names) {
+        Map<LabId, String> places = new HashMap<>();
+        return all.stream()
+                .map(one -> new PairLine(
+                        names.getOrDefault(one.operator(), People.UNKNOWN),
+                        names.getOrDefault(one.attendant(), People.UNKNOWN),
+                        one.bookings() == 1 ? "1 booking" : one.bookings() + " bookings",
+                        LabScope.in(one.lab(), () -> labTime.day(one.next()) + " " + labTime.time(one.next()))
+                                + places.computeIfAbsent(one.lab(), this::place)))
+                .toList();
+    }
+
+    private String place(LabId id) {
+        return labs.find(id).map(lab -> lab.seenFrom(labs.theLab())).orElse("");
     }
 }

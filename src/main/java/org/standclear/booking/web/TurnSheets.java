@@ -3,8 +3,10 @@ package org.standclear.booking.web;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
@@ -118,28 +120,27 @@ class TurnSheets {
 
     /** Who counts on the reader at the e-stop, and who does not count on whom any more. */
     private void partners(Window window, PersonId me, Model model) {
+        List<TurnPartners.Asked> naming = window.isUndecided() ? partners.naming(window.id(), me) : List.of();
+        List<PersonId> declined = window.isUndecided() ? partners.declinedBy(window.id(), me) : List.of();
+        List<PersonId> decliners = partners.declinersOf(window.id(), me);
+        Map<PersonId, String> names = people.printedNames(
+                Stream.of(naming.stream().map(TurnPartners.Asked::operator), declined.stream(), decliners.stream())
+                        .flatMap(those -> those)
+                        .toList());
         model.addAttribute(
                 "naming",
-                window.isUndecided()
-                        ? partners.naming(window.id(), me).stream()
-                                .map(one -> new NamedLine(
-                                        one.operator(),
-                                        people.printedName(one.operator()),
-                                        one.turns() + ", " + one.times()))
-                                .toList()
-                        : List.of());
+                naming.stream()
+                        .map(one -> new NamedLine(
+                                one.operator(),
+                                names.getOrDefault(one.operator(), People.UNKNOWN),
+                                one.turns() + ", " + one.times()))
+                        .toList());
         model.addAttribute(
                 "declined",
-                window.isUndecided()
-                        ? partners.declinedBy(window.id(), me).stream()
-                                .map(one -> new NamedLine(one, people.printedName(one), ""))
-                                .toList()
-                        : List.of());
-        model.addAttribute(
-                "decliners",
-                partners.declinersOf(window.id(), me).stream()
-                        .map(people::printedName)
+                declined.stream()
+                        .map(one -> new NamedLine(one, names.getOrDefault(one, People.UNKNOWN), ""))
                         .toList());
+        model.addAttribute("decliners", decliners.stream().map(names::get).toList());
     }
 
     /** "Mon 23 Nov to Fri 27 Nov", or the one day. */
@@ -193,20 +194,26 @@ class TurnSheets {
     }
 
     private List<RequestLine> lines(Window window) {
-        return requests.of(window.id()).stream()
+        List<TurnRequest> asked = requests.of(window.id());
+        Map<PersonId, String> names = people.printedNames(asked.stream()
+                .flatMap(request -> Stream.of(request.operator(), request.partner()))
+                .filter(Objects::nonNull)
+                .toList());
+        return asked.stream()
                 .map(request -> new RequestLine(
-                        people.printedName(request.operator()),
-                        partner(request),
+                        names.getOrDefault(request.operator(), People.UNKNOWN),
+                        partner(request, names),
                         wants(request),
                         RequestWords.times(request, labTime)))
                 .toList();
     }
 
-    private String partner(TurnRequest request) {
+    private static String partner(TurnRequest request, Map<PersonId, String> names) {
         if (request.turns() == 0) {
             return "";
         }
-        return request.partner() == null ? "needs one" : people.printedName(request.partner());
+        PersonId partner = request.partner();
+        return partner == null ? "needs one" : names.getOrDefault(partner, People.UNKNOWN);
     }
 
     private static String wants(TurnRequest request) {
@@ -217,11 +224,14 @@ class TurnSheets {
     }
 
     private List<SearchLine> searchLines(Window window) {
-        return searches.of(window.id()).stream()
+        List<Search> begun = searches.of(window.id());
+        Map<PersonId, String> names =
+                people.printedNames(begun.stream().map(Search::begunBy).toList());
+        return begun.stream()
                 .map(search -> new SearchLine(
                         search.id(),
                         labTime.full(search.begunAt()),
-                        people.printedName(search.begunBy()),
+                        names.getOrDefault(search.begunBy(), People.UNKNOWN),
                         mark(search.state()),
                         search.state().words()))
                 .toList();

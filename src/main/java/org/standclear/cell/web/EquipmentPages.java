@@ -5,6 +5,7 @@ import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicReference;
@@ -27,6 +28,7 @@ import org.standclear.cell.Equipment.Kind;
 import org.standclear.cell.PartChanges;
 import org.standclear.platform.forms.PostOnce;
 import org.standclear.platform.ids.Id;
+import org.standclear.platform.security.PrintedNames;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.SqlTime;
 import org.standclear.platform.web.NotFoundException;
@@ -39,10 +41,12 @@ class EquipmentPages {
 
     private final Equipment equipment;
     private final PartChanges changes;
+    private final PrintedNames names;
     private final PostOnce postOnce;
     private final Clock clock;
 
-    EquipmentPages(Equipment equipment, PartChanges changes, PostOnce postOnce, Clock clock) {
+    EquipmentPages(Equipment equipment, PartChanges changes, PrintedNames names, PostOnce postOnce, Clock clock) {
+        this.names = names;
         this.equipment = equipment;
         this.changes = changes;
         this.postOnce = postOnce;
@@ -178,7 +182,14 @@ class EquipmentPages {
     }
 
     private String page(ItemForm form, FormErrors errors, SignedInPerson me, Model model) {
-        model.addAttribute("items", equipment.all());
+        List<Item> items = equipment.all();
+        model.addAttribute("items", items);
+        model.addAttribute(
+                "names",
+                names.knowing(items.stream()
+                        .map(Item::approvedBy)
+                        .filter(Objects::nonNull)
+                        .toList()));
         model.addAttribute("kinds", Map.of("tool", "tool", "part", "part", "fixture", "fixture"));
         model.addAttribute("me", me.id());
         model.addAttribute("staff", me.isLabStaff());

@@ -3,8 +3,11 @@ package org.standclear.retention.web;
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -53,7 +56,7 @@ class AccessLogPages {
         // say
         boolean unknown = nobody || (found.isEmpty() && (isElsewhere(who) || isElsewhere(of)));
         List<Look> shown = found.subList(0, Math.min(PAGE, found.size()));
-        model.addAttribute("lines", shown.stream().map(this::line).toList());
+        model.addAttribute("lines", lines(shown));
         model.addAttribute("viewer", viewer.strip());
         model.addAttribute("whose", whose.strip());
         model.addAttribute("unknown", unknown);
@@ -70,13 +73,21 @@ class AccessLogPages {
         return person.map(Person::id).orElse(null);
     }
 
-    private Line line(Look look) {
+    private List<Line> lines(List<Look> shown) {
+        Map<PersonId, String> names = people.printedNames(shown.stream()
+                .flatMap(look -> Stream.of(look.viewer(), look.whose()))
+                .filter(Objects::nonNull)
+                .toList());
+        return shown.stream().map(look -> line(look, names)).toList();
+    }
+
+    private Line line(Look look, Map<PersonId, String> names) {
         PersonId whose = look.whose();
         return new Line(
                 labTime.full(look.at()),
-                people.printedName(look.viewer()),
+                names.getOrDefault(look.viewer(), People.UNKNOWN),
                 look.sight().words(),
-                whose == null ? "names nobody, or many" : people.printedName(whose));
+                whose == null ? "names nobody, or many" : names.getOrDefault(whose, People.UNKNOWN));
     }
 
     private static String next(String viewer, String whose, Look last) {

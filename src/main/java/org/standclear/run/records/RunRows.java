@@ -5,6 +5,7 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -71,12 +72,12 @@ class RunRows {
 
     /** Names the states, so that an index finds these few among years of runs that were closed out. */
     List<Run> open() {
-        return jdbc.sql(
+        return whole(jdbc.sql(
                         "select * from runs where state in ('RUNNING', 'STOPPED', 'FINISHED')"
                                 + " and exists (select 1 from cells c where c.id = runs.cell_id and c.lab_id = :lab) order by started_at, id")
                 .param("lab", labs.theLab().id().value())
-                .query(this::run)
-                .list();
+                .query(RunRows::alone)
+                .list());
     }
 
     /** Latest start first, one more than asked for when there is a next page. */
@@ -98,10 +99,10 @@ class RunRows {
         String sql = filter.person() == null ? ofEachCell(filter, bounds, values) : ofPerson(filter, bounds, values);
         return sql.isEmpty()
                 ? List.of()
-                : jdbc.sql(sql + " order by started_at desc, id desc fetch first :count rows only")
+                : whole(jdbc.sql(sql + " order by started_at desc, id desc fetch first :count rows only")
                         .params(values)
-                        .query(this::run)
-                        .list();
+                        .query(RunRows::alone)
+                        .list());
     }
 
     /** A bound even where none is asked for: H2 follows an index in its order only from a bound on. */
@@ -216,29 +217,42 @@ class RunRows {
     }
 
     private Run run(ResultSet row, int number) throws SQLException {
-        RunId id = new RunId(row.getObject("id", UUID.class));
-        Instant started = SqlTime.read(row, "started_at");
+        return whole(List.of(alone(row, number))).get(0);
+    }
+
+    private static Run alone(ResultSet row, int number) throws SQLException {
         return new Run(
-                id,
+                new RunId(row.getObject("id", UUID.class)),
                 new BookingId(row.getObject("booking_id", UUID.class)),
                 new CellId(row.getObject("cell_id", UUID.class)),
                 row.getInt("cell_version"),
                 new RevisionId(row.getObject("revision_id", UUID.class)),
                 RunState.valueOf(row.getString("state")),
-                started,
+                SqlTime.read(row, "started_at"),
                 SqlTime.readNullable(row, "ended_at"),
                 SqlTime.readNullable(row, "closed_out_at"),
                 row.getInt("passes"),
                 row.getInt("stops"),
-                people(id),
+                List.of(),
                 row.getInt("version"));
     }
 
-    private List<Run.Involved> people(RunId run) {
-        return jdbc.sql("select person_id, part from run_people where run_id = :run order by part, person_id")
-                .param("run", run.value())
-                .query((row, number) -> new Run.Involved(
-                        new PersonId(row.getObject("person_id", UUID.class)), Part.of(row.getString("part"))))
-                .list();
+    /** The same runs with their people, who are asked together. */
+    private List<Run> whole(List<Run> alone) {
+        if (alone.isEmpty()) {
+            return alone;
+        }
+        Map<UUID, List<Run.Involved>> people = new HashMap<>();
+        jdbc.sql("select run_id, person_id, part from run_people where run_id in (:runs) order by part, person_id")
+                .param("runs", alone.stream().map(run -> run.id().value()).toList())
+                .query(row -> {
+                    people.computeIfAbsent(row.getObject("run_id", UUID.class), id -> new ArrayList<>())
+                            .add(new Run.Involved(
+                                    new PersonId(row.getObject("person_id", UUID.class)),
+                                    Part.of(row.getString("part"))));
+                });
+        return alone.stream()
+                .map(run -> run.with(people.getOrDefault(run.id().value(), List.of())))
+                .toList();
     }
 }

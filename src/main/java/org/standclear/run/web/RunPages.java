@@ -1,6 +1,7 @@
 package org.standclear.run.web;
 
 import jakarta.servlet.http.HttpServletResponse;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -20,7 +21,9 @@ import org.standclear.people.People;
 import org.standclear.platform.access.AccessLog;
 import org.standclear.platform.access.Sight;
 import org.standclear.platform.forms.PostOnce;
+import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.Id;
+import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.ids.RunId;
 import org.standclear.platform.security.Role;
 import org.standclear.platform.security.SignedInPerson;
@@ -101,7 +104,7 @@ class RunPages {
                 : new Runs.Page(List.of(), null);
         model.addAttribute("form", form);
         model.addAttribute("errors", errors);
-        model.addAttribute("lines", page.runs().stream().map(this::line).toList());
+        model.addAttribute("lines", lines(page.runs()));
         model.addAttribute("next", page.next() == null ? null : form.address(page.next()));
         model.addAttribute("cells", cellChoices());
         model.addAttribute("all", all);
@@ -116,23 +119,34 @@ class RunPages {
         return choices;
     }
 
-    private Line line(Run run) {
+    private List<Line> lines(List<Run> shown) {
+        Map<CellId, String> cellNames = new HashMap<>();
+        cells.all().forEach(cell -> cellNames.put(cell.id(), cell.name()));
+        Map<PersonId, String> names = people.printedNames(shown.stream()
+                .flatMap(run -> run.people().stream())
+                .map(Run.Involved::person)
+                .toList());
+        return shown.stream()
+                .map(run -> line(run, cellNames.computeIfAbsent(run.cell(), story::cellName), names))
+                .toList();
+    }
+
+    private Line line(Run run, String cell, Map<PersonId, String> names) {
         return new Line(
                 run.id().toString(),
                 labTime.day(run.startedAt()),
                 labTime.time(run.startedAt()),
-                story.cellName(run.cell()),
-                names(run, Part.OPERATOR),
-                names(run, Part.ATTENDANT),
+                cell,
+                names(run, Part.OPERATOR, names),
+                names(run, Part.ATTENDANT, names),
                 StateMarks.of(run.state()),
                 run.state().words(),
                 run.passes(),
                 run.stops());
     }
 
-    private String names(Run run, Part part) {
-        return String.join(
-                ", ", run.inPart(part).stream().map(people::printedName).toList());
+    private static String names(Run run, Part part, Map<PersonId, String> names) {
+        return String.join(", ", run.inPart(part).stream().map(names::get).toList());
     }
 
     @GetMapping("/runs/{run}")

@@ -90,18 +90,14 @@ class JdbcPaperCards implements PaperCards {
 
     @Override
     public List<Booking> bookings(CellId cell, Instant since) {
-        return jdbc
-                .sql("""
+        return bookings.all(jdbc.sql("""
                         select id from bookings where cell_id = :cell and starts_at >= :since and starts_at <= :now
-                            and state not in ('CANCELLED', 'MOVED_BY_STAFF') order by starts_at desc, id""")
+                            and state not in ('CANCELLED', 'MOVED_BY_STAFF')""")
                 .param("cell", cell.value())
                 .param("since", SqlTime.toSql(since))
                 .param("now", SqlTime.toSql(clock.instant()))
                 .query((row, number) -> new BookingId(row.getObject("id", UUID.class)))
-                .list()
-                .stream()
-                .flatMap(id -> bookings.find(id).stream())
-                .toList();
+                .list());
     }
 
     @Override

@@ -4,11 +4,13 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
@@ -18,12 +20,14 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
+import org.standclear.booking.Booking;
 import org.standclear.cell.Cell;
 import org.standclear.cell.Cells;
 import org.standclear.people.People;
 import org.standclear.people.Person;
 import org.standclear.platform.forms.PostOnce;
 import org.standclear.platform.ids.CellId;
+import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.Role;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
@@ -104,7 +108,7 @@ class PaperPages {
     }
 
     private String page(Cell cell, PaperForm form, Map<String, String> errors, Model model) {
-        List<Line> lines = cards.latest(SHOWN).stream().map(this::line).toList();
+        List<Line> lines = lines(cards.latest(SHOWN));
         model.addAttribute("cell", cell);
         model.addAttribute("bookings", bookings(cell.id()));
         model.addAttribute("everybody", choices(Role.STUDENT, Role.TECHNICIAN, Role.INSTRUCTOR));
@@ -118,12 +122,14 @@ class PaperPages {
     private Map<String, String> bookings(CellId cell) {
         Map<String, String> choices = new LinkedHashMap<>();
         choices.put("", "none: nobody had booked it");
-        cards.bookings(cell, clock.instant().minus(BOOKINGS_BACK))
-                .forEach(one -> choices.put(
-                        one.id().toString(),
-                        labTime.day(one.start()) + ", " + labTime.time(one.start()) + "-" + labTime.time(one.end())
-                                + ", " + people.printedName(one.operator()) + ", "
-                                + one.state().words()));
+        List<Booking> found = cards.bookings(cell, clock.instant().minus(BOOKINGS_BACK));
+        Map<PersonId, String> names =
+                people.printedNames(found.stream().map(Booking::operator).toList());
+        found.forEach(one -> choices.put(
+                one.id().toString(),
+                labTime.day(one.start()) + ", " + labTime.time(one.start()) + "-" + labTime.time(one.end())
+                        + ", " + names.get(one.operator()) + ", "
+                        + one.state().words()));
         return choices;
     }
 
@@ -138,17 +144,28 @@ class PaperPages {
         return choices;
     }
 
-    private Line line(PaperCard card) {
+    private List<Line> lines(List<PaperCard> shown) {
+        Map<CellId, String> cellNames = new HashMap<>();
+        cells.all().forEach(cell -> cellNames.put(cell.id(), cell.name()));
+        Map<PersonId, String> names = people.printedNames(shown.stream()
+                .flatMap(card -> Stream.of(card.operator(), card.attendant(), card.releaser(), card.typedBy()))
+                .toList());
+        return shown.stream()
+                .map(card -> line(card, cellNames.getOrDefault(card.cell(), "unknown"), names))
+                .toList();
+    }
+
+    private Line line(PaperCard card, String cell, Map<PersonId, String> names) {
         return new Line(
                 labTime.full(card.writtenAt()),
-                cells.find(card.cell()).map(Cell::name).orElse("unknown"),
-                people.printedName(card.operator()) + ", e-stop " + people.printedName(card.attendant())
-                        + ", released by " + people.printedName(card.releaser()),
+                cell,
+                names.get(card.operator()) + ", e-stop " + names.get(card.attendant()) + ", released by "
+                        + names.get(card.releaser()),
                 card.program() + ", fingerprint ending in " + card.fingerprintEnd(),
                 card.power() + " power, " + card.overridePercent() + " %, sensitivity " + card.sensitivity() + ", tool "
                         + card.toolCode() + ", passes " + card.passes(),
                 card.happened(),
-                "typed in late by " + people.printedName(card.typedBy()) + ", " + labTime.full(card.typedAt()));
+                "typed in late by " + names.get(card.typedBy()) + ", " + labTime.full(card.typedAt()));
     }
 
     private Cell found(CellId id) {
