@@ -152,6 +152,20 @@ class FairnessIT {
                             "Waited in vain",
                             "Wait");
         }
+
+        @Test
+        void putsEachNumberBelowItsHead() {
+            Booking booking = lab.booked(avocet, "2026-03-12T12:07:00Z", noor, null);
+            clock.moveTo(booking.start().minus(Duration.ofHours(1)));
+            desk.cancel(booking.id(), noor.id());
+            turns.excuse(booking.id(), false, ines.id());
+
+            assertThat(page(get("/fairness").param("first", "2026-03-09").param("last", "2026-03-15"), ines)
+                            .select("#people ~ div tbody tr:has(th:containsOwn(" + noor.printedName() + ")) td")
+                            .eachText())
+                    .as("sections, slots, missed, late cancels, excused, left out, waited in vain, wait")
+                    .containsExactly("F" + own + "-01", "0", "0", "1", "1", "0", "0", "none");
+        }
     }
 
     @Nested
