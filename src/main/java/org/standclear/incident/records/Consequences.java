@@ -7,6 +7,7 @@ import org.standclear.cell.CellTag;
 import org.standclear.incident.Incident;
 import org.standclear.incident.IncidentClass;
 import org.standclear.incident.IncidentStep;
+import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.CellNames;
 import org.standclear.run.Run;
@@ -45,6 +46,11 @@ class Consequences {
         this.pieces = pieces;
         this.reviews = reviews;
         this.steps = steps;
+    }
+
+    /** Takes the locks that a hold takes, before anything is stored that refers to the cell. */
+    void lock(CellId cell) {
+        lapses.lock(cell);
     }
 
     /** Holds the cell for an incident whose class asks for it now and did not before; always by somebody. */

@@ -74,6 +74,11 @@ class JdbcIncidentReports implements IncidentReports {
         if (refusal.isPresent()) {
             return refusal.get();
         }
+        PersonId account = account(report.teller());
+        boolean holds = report.kind().holdsCell() && account != null;
+        if (holds) {
+            consequences.lock(report.cell());
+        }
         Lab lab = labs.theLab();
         Instant happened = happened(report, now);
         Run run = runAtThatTime.of(report.cell(), report.run(), happened).orElse(null);
@@ -81,16 +86,15 @@ class JdbcIncidentReports implements IncidentReports {
         String receipt = incident.anonymous() ? receipt(report.teller()) : null;
         rows.add(lab.id(), incident, receipt == null ? null : Receipts.stored(receipt));
         involve(incident, run, now);
-        forms.keep(incident, account(report.teller()), now);
+        forms.keep(incident, account, now);
         steps.take(
                 incident,
                 new Steps.Taken(
                         IncidentStep.Kind.REPORTED,
                         incident.kind().label() + ": " + incident.sentence(),
                         "Your report is number " + incident.number() + ". Staff read it next.",
-                        account(report.teller())));
-        PersonId account = account(report.teller());
-        if (incident.kind().holdsCell() && account != null) {
+                        account));
+        if (holds && account != null) {
             consequences.hold(incident, account);
         }
         if (incident.kind().freezesEvidence()) {

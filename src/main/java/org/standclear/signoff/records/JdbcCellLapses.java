@@ -60,10 +60,21 @@ class JdbcCellLapses implements CellLapses {
     @Transactional(propagation = Propagation.MANDATORY)
     public void lapseAll(CellId cell, LapseRule rule, String because, @Nullable PersonId by) {
         Instant now = SqlTime.stored(clock.instant());
-        List<Booking> locked = holding(cell, now).stream().map(bookings::lock).toList();
-        cells.lock(cell);
+        List<Booking> locked = locked(cell, now);
         Lapses.Found found = new Lapses.Found(rule, because);
         locked.forEach(booking -> lapse(booking, found, by, now));
+    }
+
+    @Override
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void lock(CellId cell) {
+        locked(cell, clock.instant());
+    }
+
+    private List<Booking> locked(CellId cell, Instant now) {
+        List<Booking> locked = holding(cell, now).stream().map(bookings::lock).toList();
+        cells.lock(cell);
+        return locked;
     }
 
     private List<BookingId> holding(CellId cell, Instant now) {
