@@ -23,6 +23,7 @@ import org.standclear.booking.WaitingList.JoinWait;
 import org.standclear.booking.WaitingList.Joined;
 import org.standclear.booking.WaitingList.Waiting;
 import org.standclear.cell.Cells;
+import org.standclear.people.Authorisations;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
 import org.standclear.platform.web.NotFoundException;
@@ -37,6 +38,7 @@ class WaitPages {
     private final SlotChoices choices;
     private final OwnBookings own;
     private final Cells cells;
+    private final Authorisations authorisations;
     private final PatientPost patientPost;
     private final LabTime labTime;
 
@@ -45,12 +47,14 @@ class WaitPages {
             SlotChoices choices,
             OwnBookings own,
             Cells cells,
+            Authorisations authorisations,
             PatientPost patientPost,
             LabTime labTime) {
         this.waitingList = waitingList;
         this.choices = choices;
         this.own = own;
         this.cells = cells;
+        this.authorisations = authorisations;
         this.patientPost = patientPost;
         this.labTime = labTime;
     }
@@ -103,7 +107,11 @@ class WaitPages {
             HttpServletResponse response,
             Model model) {
         Map<String, String> errors = new LinkedHashMap<>();
-        Optional<JoinWait> wanted = form.read(errors, labTime.zone(), me.id());
+        WaitableCells waitable = waitable(me);
+        if (waitable.isEmpty()) {
+            errors.put("", waitable.none() + ". " + waitable.todo());
+        }
+        Optional<JoinWait> wanted = waitable.isEmpty() ? Optional.empty() : form.read(errors, labTime.zone(), me.id());
         if (wanted.isPresent()) {
             Optional<String> done = patientPost.run(form.formToken(), () -> {
                 if (waitingList.join(wanted.get()) instanceof Joined.Refused refused) {
@@ -141,9 +149,6 @@ class WaitPages {
 
     private String page(SignedInPerson me, WaitForm form, Map<String, String> errors, Model model) {
         List<Line> mine = waitingList.of(me.id()).stream().map(this::line).toList();
-        Map<String, String> cellNames = new LinkedHashMap<>();
-        cellNames.put("", "Any cell I may operate");
-        cells.all().forEach(cell -> cellNames.put(cell.id().toString(), cell.name()));
         model.addAttribute("mine", mine);
         model.addAttribute(
                 "all",
@@ -152,9 +157,13 @@ class WaitPages {
         model.addAttribute("headline", headline(mine));
         model.addAttribute("form", form);
         model.addAttribute("errors", errors);
-        model.addAttribute("cells", cellNames);
+        model.addAttribute("cells", waitable(me));
         model.addAttribute("purposes", choices.purposes(me.id(), null, labTime.now()));
         return "booking/waits";
+    }
+
+    private WaitableCells waitable(SignedInPerson me) {
+        return WaitableCells.of(cells.all(), authorisations.of(me.id()), labTime.now());
     }
 
     private static String headline(List<Line> mine) {

@@ -27,6 +27,7 @@ import org.standclear.people.Accommodations;
 import org.standclear.people.Accommodations.Accommodation;
 import org.standclear.people.Person;
 import org.standclear.platform.ids.CellId;
+import org.standclear.platform.security.Role;
 import org.standclear.testing.MovableClock;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.web.PageCases;
@@ -78,6 +79,20 @@ class TurnPagesIT extends PageCases {
             request = request.param(values[i], values[i + 1]);
         }
         return send(request, by);
+    }
+
+    @Test
+    void saysWhyThereIsNothingToWaitForWithoutAnAuthorisation() {
+        Person teuila = lab().person("Teuila Brackwater", Role.STUDENT);
+        Document page = page(get("/book/waits"), teuila);
+        assertThat(page.select("main form")).isEmpty();
+        assertThat(page.select("main").text())
+                .contains("not authorised as operator of any cell", "Ask lab staff for the induction")
+                .doesNotContain("wait for one below");
+
+        var sent = act("/book/waits", teuila, "day", "2026-03-12", "from", "12:00", "until", "13:00", "purpose", "");
+        assertThat(sent.getStatus()).isEqualTo(422);
+        assertThat(waitingList.of(teuila.id())).isEmpty();
     }
 
     @Test
