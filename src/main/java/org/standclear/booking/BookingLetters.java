@@ -189,7 +189,7 @@ class BookingLetters {
     }
 
     private String place(CellId cell, Instant start, Instant end) {
-        return name(cell) + ", " + labTime.day(start) + ", " + labTime.time(start) + "-" + labTime.time(end);
+        return name(cell) + ", " + labTime.day(start) + ", " + labTime.times(start, end);
     }
 
     private String name(CellId cell) {

@@ -61,7 +61,7 @@ class BookingRecord {
                         closure.id(),
                         by,
                         where(closure.cell()) + ", " + labTime.day(closure.start()) + " "
-                                + labTime.time(closure.start()) + "-" + labTime.time(closure.end()) + ": "
+                                + labTime.times(closure.start(), closure.end()) + ": "
                                 + closure.kind().words() + ", " + closure.words())
                 .with("cell", closure.cell())
                 .with("start", closure.start())

@@ -209,7 +209,7 @@ public record CellStrips(
                 new StripBlock(
                         scale.place(start),
                         scale.width(start, end),
-                        labTime.time(start) + "-" + labTime.time(end),
+                        labTime.times(start, end),
                         first,
                         second,
                         state,

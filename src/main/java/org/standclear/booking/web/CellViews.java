@@ -158,7 +158,7 @@ class CellViews {
 
     private SlotMark kept(CellClosure closure) {
         return new SlotMark(
-                labTime.time(closure.start()) + "-" + labTime.time(closure.end()),
+                labTime.times(closure.start(), closure.end()),
                 "closed",
                 closure.kind().words(),
                 null);

@@ -1,9 +1,6 @@
 package org.standclear.booking.web;
 
-import java.time.DateTimeException;
 import java.time.Instant;
-import java.time.LocalDate;
-import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.Map;
 import java.util.Optional;
@@ -26,8 +23,8 @@ record ClosureForm(
 
     /** What it asks for; empty when a field cannot be read, which then stands in the errors. */
     Optional<CloseCell> read(Map<String, String> errors, ZoneId zone, PersonId by) {
-        Instant start = at(errors, "from", from, zone);
-        Instant end = at(errors, "until", until, zone);
+        Instant start = FormTimes.at(errors, day, "from", from, zone);
+        Instant end = FormTimes.at(errors, day, "until", until, zone);
         CellId where = cellRead(errors);
         CellClosure.Kind what = kindRead(errors);
         if (start == null || end == null || where == null || what == null || !errors.isEmpty()) {
@@ -53,29 +50,5 @@ record ClosureForm(
         }
         errors.put("kind", "Choose what the cell is kept for.");
         return null;
-    }
-
-    private @Nullable Instant at(Map<String, String> errors, String field, @Nullable String time, ZoneId zone) {
-        LocalDate date = null;
-        try {
-            date = LocalDate.parse(day == null ? "" : day.strip());
-        } catch (DateTimeException noSuchDay) {
-            errors.put("day", "There is no such day: \"" + day + "\". Write it as 2026-11-26.");
-        }
-        try {
-            LocalTime read = LocalTime.parse(time == null ? "" : time.strip());
-            if (date == null) {
-                return null;
-            }
-            boolean skipped = zone.getRules().getValidOffsets(date.atTime(read)).isEmpty();
-            if (skipped) {
-                errors.put(field, "The clocks change that day, and " + read + " does not exist.");
-                return null;
-            }
-            return date.atTime(read).atZone(zone).toInstant();
-        } catch (DateTimeException noSuchTime) {
-            errors.put(field, "There is no such time: \"" + time + "\". Write it as 14:30.");
-            return null;
-        }
     }
 }

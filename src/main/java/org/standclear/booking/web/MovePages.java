@@ -167,7 +167,7 @@ class MovePages {
         List<org.standclear.booking.Slot> free = calendar.nextFree(booking.operator(), clock.instant(), OFFERED);
         free.forEach(slot -> slots.put(
                 slot.cell() + " " + slot.start(),
-                labTime.day(slot.start()) + " " + labTime.time(slot.start()) + "-" + labTime.time(slot.end()) + ", "
+                labTime.day(slot.start()) + " " + labTime.times(slot.start(), slot.end()) + ", "
                         + names.getOrDefault(slot.cell(), "a cell")));
         model.addAttribute("booking", booking);
         model.addAttribute("what", own.title(booking));

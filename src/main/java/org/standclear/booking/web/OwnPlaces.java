@@ -69,7 +69,7 @@ class OwnPlaces {
     }
 
     private String slot(CellId cell, Instant start, Instant end) {
-        return labTime.day(start) + ", " + labTime.time(start) + "-" + labTime.time(end) + ", "
+        return labTime.day(start) + ", " + labTime.times(start, end) + ", "
                 + cells.find(cell).map(found -> found.name()).orElse("a cell");
     }
 }

@@ -189,7 +189,7 @@ class PlanSheets {
                     .add(new StripBlock(
                             scale.place(turn.start()),
                             scale.width(turn.start(), turn.end()),
-                            labTime.time(turn.start()) + "-" + labTime.time(turn.end()),
+                            labTime.times(turn.start(), turn.end()),
                             name(named, turn.operator()),
                             name(named, turn.attendant()),
                             "booked",

@@ -1,9 +1,6 @@
 package org.standclear.booking.web;
 
-import java.time.DateTimeException;
 import java.time.Instant;
-import java.time.LocalDate;
-import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.Map;
 import java.util.Optional;
@@ -32,8 +29,8 @@ record WaitForm(
 
     /** What it asks for; empty when a field cannot be read, which then stands in the errors. */
     Optional<JoinWait> read(Map<String, String> errors, ZoneId zone, PersonId me) {
-        Instant start = at(errors, "from", from, zone);
-        Instant end = at(errors, "until", until, zone);
+        Instant start = FormTimes.at(errors, day, "from", from, zone);
+        Instant end = FormTimes.at(errors, day, "until", until, zone);
         CellId where = blank(cell) ? null : uuid(cell).map(CellId::new).orElse(null);
         if (!blank(cell) && where == null) {
             errors.put("cell", "Choose a cell from the list.");
@@ -51,22 +48,6 @@ record WaitForm(
                 what.startsWith("course:") ? new CourseId(named) : null,
                 what.startsWith("assignment:") ? new AssignmentId(named) : null,
                 me));
-    }
-
-    private @Nullable Instant at(Map<String, String> errors, String field, @Nullable String time, ZoneId zone) {
-        LocalDate date = null;
-        try {
-            date = LocalDate.parse(day == null ? "" : day.strip());
-        } catch (DateTimeException noSuchDay) {
-            errors.put("day", "There is no such day: \"" + day + "\". Write it as 2026-11-26.");
-        }
-        try {
-            LocalTime read = LocalTime.parse(time == null ? "" : time.strip());
-            return date == null ? null : date.atTime(read).atZone(zone).toInstant();
-        } catch (DateTimeException noSuchTime) {
-            errors.put(field, "There is no such time: \"" + time + "\". Write it as 14:30.");
-            return null;
-        }
     }
 
     private static boolean blank(@Nullable String text) {

@@ -181,7 +181,7 @@ class WaitPages {
                 ? "any cell"
                 : cells.find(one.cell()).map(found -> found.name()).orElse("a cell");
         String span = labTime.date(one.from()).equals(labTime.date(one.until()))
-                ? labTime.day(one.from()) + ", " + labTime.time(one.from()) + "-" + labTime.time(one.until())
+                ? labTime.day(one.from()) + ", " + labTime.times(one.from(), one.until())
                 : labTime.day(one.from()) + " to " + labTime.day(one.until());
         WaitingList.Offer offer = one.offer();
         return new Line(

@@ -56,7 +56,7 @@ class WindowTimes {
                         labTime.date(span.from()).toString(),
                         day -> new Day("can-" + day, labTime.day(span.from()), new LinkedHashMap<>()))
                 .pieces()
-                .put(key, labTime.time(span.from()) + "-" + labTime.time(span.until())));
+                .put(key, labTime.times(span.from(), span.until())));
         return List.copyOf(days.values());
     }
 

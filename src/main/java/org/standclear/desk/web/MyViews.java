@@ -181,7 +181,7 @@ class MyViews {
     }
 
     private String when(Booking booking) {
-        return labTime.day(booking.start()) + ", " + labTime.time(booking.start()) + "-" + labTime.time(booking.end());
+        return labTime.day(booking.start()) + ", " + labTime.times(booking.start(), booking.end());
     }
 
     private static String name(Booking booking, Map<CellId, Cell> known) {

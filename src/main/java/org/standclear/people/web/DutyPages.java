@@ -171,7 +171,7 @@ class DutyPages {
     }
 
     private String words(Period period) {
-        return labTime.time(period.from()) + "-" + labTime.time(period.until());
+        return labTime.times(period.from(), period.until());
     }
 
     /** A day of the plan. */

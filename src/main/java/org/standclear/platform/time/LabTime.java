@@ -19,7 +19,7 @@ public class LabTime {
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ENGLISH);
     private static final DateTimeFormatter SECONDS = DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ENGLISH);
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE d MMM", Locale.ENGLISH);
-    private static final DateTimeFormatter WEEKDAY_TIME = DateTimeFormatter.ofPattern("EEE HH:mm", Locale.ENGLISH);
+    private static final DateTimeFormatter WEEKDAY = DateTimeFormatter.ofPattern("EEE", Locale.ENGLISH);
     private static final DateTimeFormatter FULL = DateTimeFormatter.ofPattern("EEE d MMM yyyy HH:mm", Locale.ENGLISH);
 
     private final Labs labs;
@@ -89,13 +89,25 @@ public class LabTime {
 
     /** "Thu 26 Nov 14:07-14:37": for a time that need not lie in the days around. */
     public String datedSpan(Instant from, Instant until) {
-        return day(from) + " " + time(from) + "-" + time(until);
+        return day(from) + " " + times(from, until);
+    }
+
+    /**
+     * "14:07-14:37". Where the clocks change in between, both ends say how far they are from UTC: else half an hour from
+     * 01:30 to 03:00 would read as one and a half.
+     */
+    public String times(Instant from, Instant until) {
+        ZonedDateTime start = in(from);
+        ZonedDateTime end = in(until);
+        boolean same = start.getOffset().equals(end.getOffset());
+        return same
+                ? time(from) + "-" + time(until)
+                : TIME.format(start) + offset(start) + "-" + TIME.format(end) + offset(end);
     }
 
     /** "Thu 14:07-14:37". */
     public String span(Instant from, Instant until) {
-        ZonedDateTime local = in(from);
-        return WEEKDAY_TIME.format(local) + whichOfTwo(local) + "-" + time(until);
+        return WEEKDAY.format(in(from)) + " " + times(from, until);
     }
 
     /** "2026-11-26T14:07:00+01:00", for {@code datetime} attributes and exports. */
@@ -105,7 +117,11 @@ public class LabTime {
 
     private static String whichOfTwo(ZonedDateTime local) {
         List<ZoneOffset> offsets = local.getZone().getRules().getValidOffsets(local.toLocalDateTime());
-        return offsets.size() > 1 ? " (" + local.getOffset() + ")" : "";
+        return offsets.size() > 1 ? offset(local) : "";
+    }
+
+    private static String offset(ZonedDateTime local) {
+        return " (" + local.getOffset() + ")";
     }
 
     private ZonedDateTime in(Instant at) {

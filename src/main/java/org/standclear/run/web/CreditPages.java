@@ -60,7 +60,7 @@ class CreditPages {
                         .map(Run::id)
                         .map(run -> "/runs/" + run)
                         .orElse("/bookings/" + credit.booking()),
-                labTime.day(booking.start()) + ", " + labTime.time(booking.start()) + "-" + labTime.time(booking.end()),
+                labTime.day(booking.start()) + ", " + labTime.times(booking.start(), booking.end()),
                 cells.find(booking.cell()).map(Cell::name).orElse("a cell"),
                 credit.minutes() + " min, from " + labTime.time(credit.stoppedAt()),
                 credit.spentFor() == null

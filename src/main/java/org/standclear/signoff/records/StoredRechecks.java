@@ -129,7 +129,7 @@ class StoredRechecks implements Rechecks, VersionEffects {
         }
         return new Effect(
                 "/bookings/" + one.booking(),
-                labTime.day(one.start()) + ", " + labTime.time(one.start()) + "-" + labTime.time(one.end()),
+                labTime.day(one.start()) + ", " + labTime.times(one.start(), one.end()),
                 people.printedName(one.operator()),
                 programs.find(one.revision())
                         .map(revision -> revision.title() + ", revision " + revision.number())

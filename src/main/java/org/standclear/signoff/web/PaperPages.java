@@ -127,7 +127,7 @@ class PaperPages {
                 people.printedNames(found.stream().map(Booking::operator).toList());
         found.forEach(one -> choices.put(
                 one.id().toString(),
-                labTime.day(one.start()) + ", " + labTime.time(one.start()) + "-" + labTime.time(one.end())
+                labTime.day(one.start()) + ", " + labTime.times(one.start(), one.end())
                         + ", " + names.get(one.operator()) + ", "
                         + one.state().words()));
         return choices;

@@ -43,4 +43,37 @@ class LabTimeTests {
     void saysTheDateOfTomorrow() {
         assertThat(in("UTC").lately(Instant.parse("2026-11-28T00:00:00Z"))).isEqualTo("Sat 28 Nov 2026 00:00");
     }
+
+    @Test
+    void writesSpansShort() {
+        assertThat(in("Europe/Amsterdam")
+                        .times(Instant.parse("2026-11-26T13:07:00Z"), Instant.parse("2026-11-26T13:37:00Z")))
+                .isEqualTo("14:07-14:37");
+    }
+
+    /** The night of 27 to 28 March 2027: 01:59 is followed by 03:00 (EU directive 2000/84/EC, last Sunday of March). */
+    @Test
+    void saysBothOffsetsOfASpanOverTheHourThatIsLeftOut() {
+        LabTime lab = in("Europe/Amsterdam");
+        Instant from = Instant.parse("2027-03-28T00:30:00Z");
+        Instant until = Instant.parse("2027-03-28T01:00:00Z");
+
+        assertThat(lab.times(from, until)).isEqualTo("01:30 (+01:00)-03:00 (+02:00)");
+        assertThat(lab.span(from, until)).isEqualTo("Sun 01:30 (+01:00)-03:00 (+02:00)");
+        assertThat(lab.datedSpan(from, until)).isEqualTo("Sun 28 Mar 01:30 (+01:00)-03:00 (+02:00)");
+        assertThat(lab.times(until, Instant.parse("2027-03-28T01:30:00Z"))).isEqualTo("03:00-03:30");
+    }
+
+    /** The night of 24 to 25 October 2026: 02:59 is followed by 02:00 (the same directive, last Sunday of October). */
+    @Test
+    void tellsTheTwoHoursOfTheNightOfAutumnApart() {
+        LabTime lab = in("Europe/Amsterdam");
+
+        assertThat(lab.times(Instant.parse("2026-10-25T00:00:00Z"), Instant.parse("2026-10-25T00:30:00Z")))
+                .isEqualTo("02:00 (+02:00)-02:30 (+02:00)");
+        assertThat(lab.times(Instant.parse("2026-10-25T00:30:00Z"), Instant.parse("2026-10-25T01:00:00Z")))
+                .isEqualTo("02:30 (+02:00)-02:00 (+01:00)");
+        assertThat(lab.times(Instant.parse("2026-10-24T23:30:00Z"), Instant.parse("2026-10-25T02:00:00Z")))
+                .isEqualTo("01:30 (+02:00)-03:00 (+01:00)");
+    }
 }
