@@ -83,14 +83,15 @@ class OwnRows {
                     select a.granted_at as at, a.lab_id as lab, lower(a.duty) || ', ' || a.reason
                         || case when a.revoked_at is null then '' else ', ended early: ' || a.revoke_reason end as words
                     from authorisations a where a.person_id = :person order by a.granted_at desc, a.id"""),
-            // not "join": H2 would then begin with all that the record has of the lab
+            // not "join": H2 would then begin with all that the record has of a lab
             new Part("Papers printed of your runs, with your name", """
                     select t.at as at, t.lab as lab, t.words as words
                     from (select run_id from run_people where person_id = :person
                         order by person_id desc, started_at desc, run_id desc fetch first :most rows only) p
-                    left join trail_entries t on t.lab = :lab and t.subject = cast(p.run_id as varchar(36))
+                    left join runs r on r.id = p.run_id left join cells c on c.id = r.cell_id
+                    left join trail_entries t on t.lab = c.lab_id and t.subject = cast(p.run_id as varchar(36))
                         and t.kind = 'report.run-printed'
-                    where t.sequence is not null order by t.sequence desc"""));
+                    where t.sequence is not null order by t.at desc, t.lab, t.sequence desc"""));
 
     private final JdbcClient jdbc;
     private final Labs labs;
@@ -115,7 +116,6 @@ class OwnRows {
                 jdbc.sql(part.sql() + " fetch first :most rows only")
                         .param("person", person.value())
                         .param("most", most)
-                        .param("lab", labs.theLab().id().value())
                         .query((row, number) -> entry(
                                 SqlTime.read(row, "at"),
                                 new LabId(row.getObject("lab", UUID.class)),

@@ -11,10 +11,13 @@ import java.util.UUID;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.standclear.booking.SecondLab;
 import org.standclear.incident.IncidentClass;
 import org.standclear.incident.IncidentReports;
 import org.standclear.incident.ReporterPart;
 import org.standclear.people.Person;
+import org.standclear.platform.ids.LabId;
+import org.standclear.platform.lab.LabScope;
 import org.standclear.platform.lab.Labs;
 import org.standclear.platform.security.Role;
 import org.standclear.report.OwnRecords;
@@ -75,6 +78,11 @@ class OwnRecordsIT {
             records.printed(
                     runs.of(scene().booking).orElseThrow().id(), scene().hemi.id());
             assertThat(lines(scene().mateo)).anyMatch(line -> line.contains("Hemi Coppergate printed the paper"));
+            LabId elsewhere = SecondLab.empty(application, "America/St_Johns");
+            assertThat(LabScope.in(elsewhere, () -> lines(scene().mateo)))
+                    .as("read in another lab")
+                    .anyMatch(line -> line.contains("Hemi Coppergate printed the paper")
+                            && line.contains(labs.theLab().name()));
         }
 
         @Test
