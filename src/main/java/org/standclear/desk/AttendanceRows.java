@@ -3,11 +3,15 @@ package org.standclear.desk;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.standclear.booking.BookingState;
+import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.CourseId;
 import org.standclear.platform.time.SqlTime;
 
@@ -22,12 +26,13 @@ public class AttendanceRows {
     }
 
     /**
-     * One turn of a student.
+     * One turn of a student, in one section of theirs.
      *
      * @param releasedBy the releaser's printed name; null while nothing was released and started
      * @param closedOutAt null until the run was closed out, and then it counts
      */
     public record Turn(
+            BookingId booking,
             String section,
             String login,
             String name,
@@ -45,6 +50,24 @@ public class AttendanceRows {
         /** A released run that was closed out counts towards the assignment. */
         public boolean counts() {
             return closedOutAt != null && releasedAt != null;
+        }
+
+        private Turn alsoOf(Turn other) {
+            return new Turn(
+                    booking,
+                    section + ", " + other.section,
+                    login,
+                    name,
+                    assignment,
+                    minimumRuns,
+                    cell,
+                    start,
+                    state,
+                    checkedInAt,
+                    releasedAt,
+                    releasedBy,
+                    startedAt,
+                    closedOutAt);
         }
     }
 
@@ -78,10 +101,17 @@ public class AttendanceRows {
                 .list();
     }
 
-    /** All turns of the course that have begun by the instant, by section and name. */
+    /** Each turn once, with all sections of its student: for who adds the lines up. */
+    public static List<Turn> once(List<Turn> turns) {
+        Map<BookingId, Turn> each = new LinkedHashMap<>();
+        turns.forEach(turn -> each.merge(turn.booking(), turn, Turn::alsoOf));
+        return List.copyOf(each.values());
+    }
+
+    /** All turns of the course that have begun by the instant, by section and name; in each section of their student. */
     public List<Turn> of(CourseId course, Instant until) {
         return jdbc.sql("""
-                select coalesce(s.code, '') as section, p.login, p.printed_name, a.title, a.minimum_runs, c.name as cell,
+                select b.id, coalesce(s.code, '') as section, p.login, p.printed_name, a.title, a.minimum_runs, c.name as cell,
                     b.starts_at, b.state, b.checked_in_at, r.issued_at, q.printed_name as releaser, u.started_at,
                     u.closed_out_at
                 from bookings b
@@ -96,7 +126,7 @@ public class AttendanceRows {
                 left join people q on q.id = r.releaser_id
                 where b.course_id = :course and b.starts_at <= :until
                   and b.state not in ('CANCELLED', 'MOVED_BY_STAFF')
-                order by 1, p.sort_name, b.starts_at, b.id""")
+                order by 2, p.sort_name, b.starts_at, b.id""")
                 .param("course", course.value())
                 .param("until", SqlTime.toSql(until))
                 .query(AttendanceRows::turn)
@@ -105,6 +135,7 @@ public class AttendanceRows {
 
     private static Turn turn(ResultSet row, int number) throws SQLException {
         return new Turn(
+                new BookingId(row.getObject("id", UUID.class)),
                 row.getString("section"),
                 row.getString("login"),
                 row.getString("printed_name"),

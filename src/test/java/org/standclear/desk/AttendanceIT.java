@@ -8,6 +8,7 @@ import java.time.Clock;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.UUID;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
@@ -87,6 +88,35 @@ class AttendanceIT {
                 assertThat(turn.get("state")).isEqualTo("missed");
                 assertThat(turn.get("checked in")).isEmpty();
             });
+        }
+
+        @Test
+        void hasOneLineForATurnOfSomebodyInTwoSections() throws Exception {
+            int before = csv().size();
+            UUID section = UUID.randomUUID();
+            jdbc.sql("insert into sections (id, course_id, code) values (?, ?, '77')")
+                    .params(section, robots().id().value())
+                    .update();
+            UUID somebody =
+                    jdbc.sql("""
+                    select b.operator_id from bookings b join enrolments e on e.person_id = b.operator_id
+                    join sections s on s.id = e.section_id
+                    where b.course_id = ? and s.course_id = b.course_id and b.state = 'CLOSED_OUT'
+                    order by b.id fetch first row only""").param(robots().id().value()).query(UUID.class).single();
+            jdbc.sql("insert into enrolments (person_id, section_id, enrolled_at) values (?, ?, current_timestamp)")
+                    .params(somebody, section)
+                    .update();
+            try {
+                List<CSVRecord> turns = csv();
+                assertThat(turns).hasSize(before);
+                assertThat(turns)
+                        .anySatisfy(turn -> assertThat(turn.get("section")).endsWith(", 77"));
+            } finally {
+                jdbc.sql("delete from enrolments where section_id = ?")
+                        .param(section)
+                        .update();
+                jdbc.sql("delete from sections where id = ?").param(section).update();
+            }
         }
 
         /** A table program reads the clock at the bench, and a program can tell which instant that was. */

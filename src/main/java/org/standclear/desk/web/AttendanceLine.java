@@ -1,6 +1,7 @@
 package org.standclear.desk.web;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,7 +16,14 @@ import org.standclear.desk.AttendanceRows.Turn;
  * @param needs each assignment of the section with the runs that count and those it asks for
  */
 record AttendanceLine(
-        String section, String name, int turns, int checkedIn, int released, int counted, List<Need> needs) {
+        String section,
+        String login,
+        String name,
+        int turns,
+        int checkedIn,
+        int released,
+        int counted,
+        List<Need> needs) {
 
     AttendanceLine {
         needs = List.copyOf(needs);
@@ -40,6 +48,14 @@ record AttendanceLine(
 
     boolean isMet() {
         return needs.stream().allMatch(Need::isMet);
+    }
+
+    /** Each student's lines, of whom some section asks for runs; somebody in two sections is one student. */
+    static Collection<List<AttendanceLine>> asked(List<AttendanceLine> lines) {
+        return lines.stream()
+                .filter(AttendanceLine::isAsked)
+                .collect(Collectors.groupingBy(AttendanceLine::login))
+                .values();
     }
 
     /** How far the student is, in words. */
@@ -72,6 +88,7 @@ record AttendanceLine(
                 .toList();
         return new AttendanceLine(
                 student.section(),
+                student.login(),
                 student.name(),
                 turns.size(),
                 (int) turns.stream().filter(turn -> turn.checkedInAt() != null).count(),

@@ -84,19 +84,23 @@ class AttendancePages {
         model.addAttribute("course", found);
         model.addAttribute("lines", lines);
         model.addAttribute("headline", headline(found, lines));
+        model.addAttribute(
+                "severalSections",
+                lines.stream().map(AttendanceLine::login).distinct().count() < lines.size());
         return "desk/attendance";
     }
 
     private static String headline(Course course, List<AttendanceLine> lines) {
-        List<AttendanceLine> asked =
-                lines.stream().filter(AttendanceLine::isAsked).toList();
+        var asked = AttendanceLine.asked(lines);
         if (lines.isEmpty()) {
             return "Nobody takes " + course.code() + " yet";
         }
         if (asked.isEmpty()) {
             return "No assignment of " + course.code() + " asks for runs";
         }
-        long met = asked.stream().filter(AttendanceLine::isMet).count();
+        long met = asked.stream()
+                .filter(own -> own.stream().allMatch(AttendanceLine::isMet))
+                .count();
         return met + " of " + asked.size() + " students of " + course.code() + " have the runs they need";
     }
 
@@ -125,7 +129,7 @@ class AttendancePages {
                     "run started",
                     "closed out",
                     "counts");
-            for (Turn turn : rows.of(course, clock.instant())) {
+            for (Turn turn : AttendanceRows.once(rows.of(course, clock.instant()))) {
                 csv.printRecord(
                         TableCell.plain(found.code()),
                         TableCell.plain(turn.section()),

@@ -7,9 +7,11 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.standclear.booking.BookingState;
+import org.standclear.desk.AttendanceRows;
 import org.standclear.desk.AttendanceRows.Asked;
 import org.standclear.desk.AttendanceRows.Student;
 import org.standclear.desk.AttendanceRows.Turn;
+import org.standclear.platform.ids.BookingId;
 
 /** Who is listed, and when somebody has the runs that each assignment asks for. */
 class AttendanceLineTests {
@@ -23,6 +25,7 @@ class AttendanceLineTests {
         Instant at = Instant.parse("2026-03-11T09:00:00Z");
         @Nullable Instant done = ran ? at.plusSeconds(1200) : null;
         return new Turn(
+                BookingId.next(),
                 student.section(),
                 student.login(),
                 student.name(),
@@ -51,6 +54,37 @@ class AttendanceLineTests {
         assertThat(lines.get(1).isAsked())
                 .as("section 02 has nothing to hand in")
                 .isFalse();
+    }
+
+    @Test
+    void countsWhoIsInTwoSectionsOnce() {
+        Student again = new Student("02", NOOR.login(), NOOR.name());
+        Turn turn = turn(NOOR, "Peg and plate", true);
+        Turn sameTurn = new Turn(
+                turn.booking(),
+                "02",
+                turn.login(),
+                turn.name(),
+                turn.assignment(),
+                turn.minimumRuns(),
+                turn.cell(),
+                turn.start(),
+                turn.state(),
+                turn.checkedInAt(),
+                turn.releasedAt(),
+                turn.releasedBy(),
+                turn.startedAt(),
+                turn.closedOutAt());
+        List<Asked> asked = List.of(new Asked("01", "Peg and plate", 1), new Asked("02", "Peg and plate", 2));
+
+        List<AttendanceLine> lines = AttendanceLine.of(List.of(NOOR, again), asked, List.of(turn, sameTurn));
+
+        assertThat(lines).extracting(AttendanceLine::turns).containsExactly(1, 1);
+        assertThat(lines).extracting(AttendanceLine::isMet).containsExactly(true, false);
+        assertThat(AttendanceLine.asked(lines)).containsExactly(lines);
+        assertThat(AttendanceRows.once(List.of(turn, turn(NOOR, null, false), sameTurn)))
+                .extracting(Turn::section)
+                .containsExactly("01, 02", "01");
     }
 
     @Test
