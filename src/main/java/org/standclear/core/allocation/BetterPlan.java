@@ -61,6 +61,19 @@ public final class BetterPlan {
         return better(known, board.plan());
     }
 
+    /**
+     * The same by a walk at one warmth, of which the fewest changes stand; it comes by fewer when it begins with few.
+     *
+     * @param least no plan that is as good on the other levels has fewer changes
+     * @param looks as in the other steps, twenty to a try
+     */
+    public Plan withFewestToolChanges(Plan known, long seed, long least, long looks) {
+        Board board = new Board(problem, places);
+        board.take(known);
+        Annealing walk = new Annealing(board, new Cells(problem, board), new Random(seed));
+        return better(known, walk.fewestTools(looks / LOOKS_A_TRY, least, stopped));
+    }
+
     private void exchange(Board board, Chain chain, long looks, long seed) {
         Cells cells = new Cells(problem, board);
         Random chance = new Random(seed);

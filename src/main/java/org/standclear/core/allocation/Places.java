@@ -5,20 +5,24 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
-/** Looks for the places that each turn could have by itself, and counts what is in the way of the others. */
+/**
+ * Looks for the places that each turn could have by itself, and counts what is in the way of the others. Two threads of a
+ * search may ask at a time.
+ */
 public final class Places {
 
     private final Problem problem;
     private final Map<String, Bench> benches = new HashMap<>();
     private final Map<String, Attendant> attendants;
     private final Map<FreeSlotStart, Integer> starts = new HashMap<>();
-    private final Map<Turn, List<Place>> found = new HashMap<>();
-    private final Map<Stop, List<Attendant>> pools = new HashMap<>();
-    private final Map<Integer, List<@Nullable Place>> byLength = new HashMap<>();
+    private final Map<Turn, List<Place>> found = new ConcurrentHashMap<>();
+    private final Map<Stop, List<Attendant>> pools = new ConcurrentHashMap<>();
+    private final Map<Integer, List<@Nullable Place>> byLength = new ConcurrentHashMap<>();
 
     private record FreeSlotStart(String cell, Instant start) {}
 

@@ -193,4 +193,41 @@ class OwnStepsTests {
         assertThat(after.at(Level.WISHES)).isLessThanOrEqualTo(before.at(Level.WISHES));
         assertThat(after.at(Level.TOOL_CHANGES)).isLessThan(before.at(Level.TOOL_CHANGES));
     }
+
+    /** A walk at one warmth also takes what is worse: a longer one of the same seed still never ends with more. */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3})
+    void theFewestToolChangesOfAWalkStand(long seed) {
+        Problem problem = new RushWeek(60, 3, 4, 54, seed).problem();
+        BetterPlan better = new BetterPlan(problem, new Places(problem), () -> false);
+        Plan start = new FirstPlan(problem, new Places(problem)).find();
+        Score before = Score.of(problem, start);
+
+        long changes = before.at(Level.TOOL_CHANGES) - 1;
+        for (long looks = LOOKS / 4; looks <= LOOKS; looks += LOOKS / 40) {
+            Plan plan = better.withFewestToolChanges(start, seed, 0, looks);
+            Score after = Score.of(problem, plan);
+            assertThat(new PlanRules(problem).broken(plan)).isEmpty();
+            assertThat(after.at(Level.WISHES)).isLessThanOrEqualTo(before.at(Level.WISHES));
+            assertThat(after.at(Level.TOOL_CHANGES)).isLessThanOrEqualTo(changes);
+            changes = after.at(Level.TOOL_CHANGES);
+        }
+    }
+
+    @Test
+    void aWalkEndsWhereNothingIsLeftToFindOrWhenItIsStopped() {
+        Problem problem = new RushWeek(60, 3, 4, 54, 1).problem();
+        Places places = new Places(problem);
+        Plan start = new FirstPlan(problem, places).find();
+        long before = Score.of(problem, start).at(Level.TOOL_CHANGES);
+
+        Plan enough = new BetterPlan(problem, places, () -> false).withFewestToolChanges(start, 1, before - 6, LOOKS);
+        Plan most = new BetterPlan(problem, places, () -> false).withFewestToolChanges(start, 1, 0, LOOKS);
+        Plan stopped = new BetterPlan(problem, places, () -> true).withFewestToolChanges(start, 1, 0, LOOKS);
+
+        // an exchange saves four at most
+        assertThat(Score.of(problem, enough).at(Level.TOOL_CHANGES)).isBetween(before - 9, before - 6);
+        assertThat(Score.of(problem, most).at(Level.TOOL_CHANGES)).isLessThan(before - 9);
+        assertThat(stopped).isEqualTo(start);
+    }
 }

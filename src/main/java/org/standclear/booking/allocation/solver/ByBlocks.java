@@ -45,6 +45,9 @@ final class ByBlocks {
 
     private static final double WORK_FOR_FEW = 1.5;
 
+    /** Only so near to what is known could a proof be had in the time that people wait. */
+    private static final int FEW_CHANGES = 4;
+
     private final Problem problem;
     private final Places places;
     private final Ending ending;
@@ -246,9 +249,18 @@ final class ByBlocks {
         if (!spells.isAsGood(placed)) {
             take(spells.better(placed, left / SMALL_PART));
         }
-        FewerTools fewer = new FewerTools(problem, places, ending);
-        take(fewer.from(plan, least.getOrDefault(Level.TOOL_CHANGES, 0L), (left - spells.worked()) / PART));
-        left -= spells.worked() + fewer.worked();
+        left -= spells.worked();
+        fewerTools(least.getOrDefault(Level.TOOL_CHANGES, 0L));
+    }
+
+    /** By exchanges; where few are left above what is known, some spells at a time as well. */
+    private void fewerTools(long known) {
+        take(new ToolWalks(problem, places, ending).from(plan, known));
+        if (Score.of(problem, plan).at(Level.TOOL_CHANGES) <= known + FEW_CHANGES) {
+            FewerTools fewer = new FewerTools(problem, places, ending);
+            take(fewer.from(plan, known, left / PART));
+            left -= fewer.worked();
+        }
     }
 
     /** What no plan as good as this one on the earlier levels can do better than. */

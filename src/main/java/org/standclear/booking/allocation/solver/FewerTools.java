@@ -1,7 +1,10 @@
 package org.standclear.booking.allocation.solver;
 
 import com.google.ortools.sat.BoolVar;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -9,6 +12,7 @@ import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.standclear.booking.allocation.solver.SatSearch.Ending;
 import org.standclear.core.allocation.Level;
 import org.standclear.core.allocation.Place;
@@ -28,7 +32,7 @@ final class FewerTools {
 
     private static final double WORK_EACH = 1;
     private static final double WORK_TO_MAKE = 0.1;
-    private static final int FEWEST_TOGETHER = 2;
+    private static final int FEWEST_TOGETHER = 3;
     private static final int MOST_TOGETHER = 4;
 
     private final Problem problem;
@@ -59,23 +63,34 @@ final class FewerTools {
     Plan from(Plan start, long least, double work) {
         Plan plan = start;
         int together = Math.min(FEWEST_TOGETHER, spells.size());
-        int inVain = 0;
+        Deque<Integer> firsts = shuffled(together);
         while (changes(plan) > least && worked < work && !ending.isNow()) {
-            int first = chance.nextInt(spells.size() - together + 1);
-            Span these = new Span(
-                    spells.get(first).from(), spells.get(first + together - 1).until());
-            Plan other = anew(plan, these, least);
-            inVain = changes(other) < changes(plan) ? 0 : inVain + 1;
-            plan = other;
-            if (inVain >= spells.size()) {
+            if (firsts.isEmpty()) {
+                // looked at with this plan already: the same again would come to the same
                 if (together == Math.min(MOST_TOGETHER, spells.size())) {
                     break;
                 }
                 together++;
-                inVain = 0;
+                firsts = shuffled(together);
             }
+            int first = firsts.remove();
+            Span these = new Span(
+                    spells.get(first).from(), spells.get(first + together - 1).until());
+            Plan other = anew(plan, these, least);
+            if (changes(other) < changes(plan)) {
+                firsts = shuffled(together);
+            }
+            plan = other;
         }
         return plan;
+    }
+
+    /** Where so many spells that follow each other can begin, in an order that the seed says. */
+    private Deque<Integer> shuffled(int together) {
+        List<Integer> firsts = new ArrayList<>(
+                IntStream.rangeClosed(0, spells.size() - together).boxed().toList());
+        Collections.shuffle(firsts, chance);
+        return new ArrayDeque<>(firsts);
     }
 
     private long changes(Plan plan) {
