@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.dao.OptimisticLockingFailureException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
+import org.standclear.platform.database.RowLocks;
 import org.standclear.platform.ids.AssignmentId;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.CellId;
@@ -45,10 +46,12 @@ class BookingRows {
 
     private final JdbcClient jdbc;
     private final Labs labs;
+    private final RowLocks locks;
 
-    BookingRows(JdbcClient jdbc, Labs labs) {
+    BookingRows(JdbcClient jdbc, Labs labs, RowLocks locks) {
         this.jdbc = jdbc;
         this.labs = labs;
+        this.locks = locks;
     }
 
     void insert(LabId lab, BookingLife life, PersonId by, Instant at) {
@@ -112,7 +115,7 @@ class BookingRows {
 
     /** Locks the booking if it is one of this lab: whatever changes one is done in its lab. */
     Optional<BookingLife> lock(BookingId id) {
-        return where("id = :id and lab_id = :lab for update", Map.of("id", id.value(), "lab", here())).stream()
+        return where("id = :id and lab_id = :lab" + locks.forChange(), Map.of("id", id.value(), "lab", here())).stream()
                 .findFirst();
     }
 
@@ -124,8 +127,7 @@ class BookingRows {
 
     /** Locks the booking if it is one of this lab and nobody else has locked it. */
     Optional<BookingLife> lockHereUnlessLocked(BookingId id) {
-        return where("id = :id and lab_id = :lab for update skip locked", Map.of("id", id.value(), "lab", here()))
-                .stream()
+        return where("id = :id and lab_id = :lab" + skippingLocked(), Map.of("id", id.value(), "lab", here())).stream()
                 .findFirst();
     }
 
@@ -133,15 +135,16 @@ class BookingRows {
     List<BookingLife> lockNotCheckedInBefore(Instant start) {
         return where("""
                 state in ('BOOKED', 'CHECKED') and lab_id = :lab and checked_in_at is null and starts_at < :start
-                order by starts_at, id fetch first 100 rows only for update skip locked""", Map.of("lab", here(), "start", sql(start)));
+                order by starts_at, id fetch first 100 rows only""" + skippingLocked(), Map.of("lab", here(), "start", sql(start)));
     }
 
     /** Locks those that begin in the span and were not looked at for that reminder yet. */
     List<BookingLife> lockToRemind(Instant from, Instant until, int hours) {
-        return where("""
+        return where(
+                """
                 state in ('BOOKED', 'CHECKED', 'READY') and lab_id = :lab and starts_at > :from and starts_at <= :until
                 and not exists (select 1 from booking_reminders r where r.booking_id = bookings.id and r.hours = :hours)
-                order by starts_at, id fetch first 100 rows only for update skip locked""", Map.of("lab", here(), "from", sql(from), "until", sql(until), "hours", hours));
+                order by starts_at, id fetch first 100 rows only""" + skippingLocked(), Map.of("lab", here(), "from", sql(from), "until", sql(until), "hours", hours));
     }
 
     /** Locks those that begin in the span and have neither a program nor a word that somebody comes. */
@@ -149,7 +152,7 @@ class BookingRows {
         return where("""
                 lab_id = :lab and state = 'BOOKED' and revision_id is null and confirmed_at is null and checked_in_at is null
                 and starts_at > :from and starts_at <= :until
-                order by starts_at, id for update skip locked""", Map.of("lab", here(), "from", sql(from), "until", sql(until)));
+                order by starts_at, id""" + skippingLocked(), Map.of("lab", here(), "from", sql(from), "until", sql(until)));
     }
 
     Instant madeAt(BookingId id) {
@@ -238,6 +241,10 @@ class BookingRows {
                 .params(values)
                 .query(BookingRows::life)
                 .list();
+    }
+
+    private String skippingLocked() {
+        return locks.forChange() + " skip locked";
     }
 
     private UUID here() {

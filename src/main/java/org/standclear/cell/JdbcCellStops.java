@@ -9,6 +9,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
+import org.standclear.platform.database.RowLocks;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.live.LiveEvents;
@@ -20,8 +21,10 @@ class JdbcCellStops implements CellStops {
 
     private final JdbcClient jdbc;
     private final LiveEvents live;
+    private final RowLocks locks;
 
-    JdbcCellStops(JdbcClient jdbc, LiveEvents live) {
+    JdbcCellStops(JdbcClient jdbc, LiveEvents live, RowLocks locks) {
+        this.locks = locks;
         this.jdbc = jdbc;
         this.live = live;
     }
@@ -30,7 +33,7 @@ class JdbcCellStops implements CellStops {
     @Transactional(propagation = Propagation.MANDATORY)
     public void log(CellStop stop) {
         live.cellChanged(stop.cell());
-        jdbc.sql("select id from cells where id = :id for update")
+        jdbc.sql("select id from cells where id = :id" + locks.forChange())
                 .param("id", stop.cell().value())
                 .query(UUID.class)
                 .single();

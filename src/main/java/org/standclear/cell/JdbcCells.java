@@ -13,6 +13,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
+import org.standclear.platform.database.RowLocks;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.LabId;
 import org.standclear.platform.ids.PersonId;
@@ -31,6 +32,7 @@ class JdbcCells implements Cells {
     private final CellStops stops;
     private final RecurringRows duties;
     private final CellFiles files;
+    private final RowLocks locks;
 
     JdbcCells(
             JdbcClient jdbc,
@@ -39,7 +41,8 @@ class JdbcCells implements Cells {
             DayTestRows dayTests,
             CellStops stops,
             RecurringRows duties,
-            CellFiles files) {
+            CellFiles files,
+            RowLocks locks) {
         this.jdbc = jdbc;
         this.labs = labs;
         this.labTime = labTime;
@@ -47,6 +50,7 @@ class JdbcCells implements Cells {
         this.stops = stops;
         this.duties = duties;
         this.files = files;
+        this.locks = locks;
     }
 
     @Override
@@ -104,7 +108,7 @@ class JdbcCells implements Cells {
     @Override
     @Transactional(propagation = Propagation.MANDATORY)
     public Cell lock(CellId id) {
-        return jdbc.sql("select * from cells where id = :id for update")
+        return jdbc.sql("select * from cells where id = :id" + locks.forChange())
                 .param("id", id.value())
                 .query(JdbcCells::cell)
                 .single();

@@ -13,6 +13,7 @@ import org.standclear.booking.Bookings;
 import org.standclear.cell.CellState;
 import org.standclear.incident.IncidentReports.Reported;
 import org.standclear.incident.IncidentReports.Teller;
+import org.standclear.platform.ids.IncidentId;
 import org.standclear.testing.LockWaits;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
@@ -24,6 +25,9 @@ class ReportBesideAReleaseIT {
 
         @Autowired
         Bookings bookings;
+
+        @Autowired
+        MedicalNotes notes;
 
         @Autowired
         JdbcTemplate template;
@@ -43,6 +47,30 @@ class ReportBesideAReleaseIT {
                     .succeedsWithin(20, TimeUnit.SECONDS)
                     .isInstanceOf(Reported.Kept.class);
             assertThat(cells.find(scene().cell).orElseThrow().state()).isEqualTo(CellState.HELD);
+        }
+
+        /** It only refers to them: on PostgreSQL that waits for a lock that keeps others from referring, too. */
+        @Test
+        void tellsANearMissThoughSomebodyHasTheBookingAndTheCell() {
+            running();
+            new TransactionTemplate(transactions).executeWithoutResult(release -> {
+                bookings.lock(scene().booking);
+                cells.lock(scene().cell);
+                assertThat(CompletableFuture.supplyAsync(() -> reported(IncidentClass.NEAR_MISS)))
+                        .as("the report beside the release")
+                        .succeedsWithin(20, TimeUnit.SECONDS);
+            });
+        }
+
+        @Test
+        void opensTheMedicalPartThoughSomebodyWritesInTheReport() {
+            IncidentId told = reported(IncidentClass.FIRST_AID);
+            new TransactionTemplate(transactions).executeWithoutResult(writing -> {
+                done(reports.state(told, "I held the paper.", scene().noor.id()));
+                assertThat(CompletableFuture.supplyAsync(() -> notes.open(told, ines.id())))
+                        .as("a look beside the statement")
+                        .succeedsWithin(20, TimeUnit.SECONDS);
+            });
         }
 
         private Reported contact() {

@@ -16,6 +16,7 @@ import org.standclear.incident.Incidents.Filter;
 import org.standclear.incident.Incidents.Position;
 import org.standclear.incident.ReporterPart;
 import org.standclear.incident.Severity;
+import org.standclear.platform.database.RowLocks;
 import org.standclear.platform.ids.BookingId;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.Id;
@@ -31,8 +32,10 @@ class IncidentRows {
 
     private final JdbcClient jdbc;
     private final InvolvedRows involved;
+    private final RowLocks locks;
 
-    IncidentRows(JdbcClient jdbc, InvolvedRows involved) {
+    IncidentRows(JdbcClient jdbc, InvolvedRows involved, RowLocks locks) {
+        this.locks = locks;
         this.jdbc = jdbc;
         this.involved = involved;
     }
@@ -108,7 +111,7 @@ class IncidentRows {
     }
 
     Optional<Incident> lock(IncidentId id) {
-        return jdbc.sql("select * from incidents where id = :id for update")
+        return jdbc.sql("select * from incidents where id = :id" + locks.forChange())
                 .param("id", id.value())
                 .query(this::incident)
                 .optional();

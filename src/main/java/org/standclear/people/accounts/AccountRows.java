@@ -58,7 +58,10 @@ class AccountRows {
         return true;
     }
 
-    /** The account, whose row nobody else changes until the transaction ends. */
+    /**
+     * The account, whose row nobody else changes until the transaction ends. A plain lock, which waits for whoever
+     * stores a role, an authorisation or a token of the person just now: what is decided about the account is decided with it.
+     */
     Stored lock(PersonId id) {
         List<Integer> version = jdbc.sql("select version from people where id = :id for update")
                 .param("id", id.value())
