@@ -70,6 +70,9 @@ class PlanSheets {
     /** Somebody who is left out, and why. */
     record LeftOutLine(String who, String turn, String says) {}
 
+    /** Somebody whom the plan keeps long at the e-stop. */
+    record WatchLine(String who, String day, String words) {}
+
     String page(Search search, Map<String, String> errors, Model model) {
         Window window = windows.find(search.window()).orElseThrow();
         List<PlannedTurn> places = search.state().hasPlan() ? plans.places(search.id()) : List.of();
@@ -98,6 +101,13 @@ class PlanSheets {
                         .map(one -> new LeftOutLine(
                                 name(named, one.operator()), String.valueOf(one.turn() + 1), one.says()))
                         .toList());
+        model.addAttribute(
+                "watches",
+                LongWatch.in(places, labTime::date).stream()
+                        .map(one -> new WatchLine(name(named, one.person()), labTime.day(one.day()), one.words()))
+                        .toList());
+        model.addAttribute("longRow", LongWatch.MOST_IN_A_ROW);
+        model.addAttribute("longDay", LongWatch.MOST_IN_A_DAY.toHours());
         model.addAttribute("isAccepted", isAccepted(window, search.id()));
         model.addAttribute("mayAccept", search.state().hasPlan() && window.isUndecided() && !closing.isBegun(window));
         model.addAttribute("tooLate", search.state().hasPlan() && window.isUndecided() && closing.isBegun(window));

@@ -36,6 +36,7 @@ class WindowPagesIT {
             assertThat(preview.expectFirst("h1").text())
                     .isEqualTo("4 turns have a place, 0 are left out; no better plan exists");
             assertThat(preview.select("figure.strip")).isNotEmpty();
+            assertThat(preview.select("#watches")).isEmpty();
             assertThat(ahead(noor)).isEmpty();
 
             location(send(form("/searches/" + search + "/accept"), ines));
@@ -57,6 +58,17 @@ class WindowPagesIT {
                                     .orElseThrow()
                                     .state()))
                     .containsOnly(BookingState.MOVED_BY_STAFF);
+        }
+
+        @Test
+        void namesWhoAttendsLongWithoutAPauseBeforeThePlanIsAccepted() {
+            UUID window = window();
+            location(send(request(window, 8, FRIDAY_EIGHT, FRIDAY_TEN).param("partner", mateo.login()), noor));
+
+            Document preview = page(get("/searches/" + search(window)), ines);
+
+            assertThat(preview.select("section[aria-labelledby=watches] li").eachText())
+                    .containsExactly("Mateo Ironbark, Fri 13 Mar 8 turns in a row at most, 4 h in all");
         }
 
         @Test
