@@ -164,6 +164,7 @@ class HoursPages {
         model.addAttribute("week", week);
         model.addAttribute("dayForm", day);
         model.addAttribute("days", days);
+        model.addAttribute("zone", labTime.zone().getId());
         model.addAttribute("errors", errors);
         model.addAttribute("neverOpen", hours.week().isEmpty());
         return "booking/hours";

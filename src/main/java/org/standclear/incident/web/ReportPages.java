@@ -251,7 +251,7 @@ class ReportPages {
         model.addAttribute("severities", IncidentChoices.severities());
         model.addAttribute("outcomes", IncidentChoices.outcomes());
         model.addAttribute("parts", IncidentChoices.parts());
-        model.addAttribute("view", incident == null ? null : reporterViews.of(incident));
+        model.addAttribute("view", incident == null ? null : reporterViews.of(incident, me.id()));
         return "incident/report";
     }
 }

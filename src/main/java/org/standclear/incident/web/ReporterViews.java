@@ -6,6 +6,7 @@ import org.springframework.stereotype.Component;
 import org.standclear.incident.Incident;
 import org.standclear.incident.IncidentClass;
 import org.standclear.incident.Incidents;
+import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.lab.CellNames;
 import org.standclear.platform.time.LabTime;
 
@@ -51,10 +52,20 @@ class ReporterViews {
     /** Something the reporter gets to hear. */
     record Heard(String at, String words) {}
 
+    /** As whoever reported it reads it. */
     ReporterView of(Incident incident) {
+        return view(incident, "Your report ");
+    }
+
+    /** As anybody reads it who fills in its form: lab staff do that for what others reported too. */
+    ReporterView of(Incident incident, PersonId reader) {
+        return view(incident, reader.equals(incident.reporter()) ? "Your report " : "Incident ");
+    }
+
+    private ReporterView view(Incident incident, String called) {
         return new ReporterView(
                 incident.id().toString(),
-                "Your report " + incident.number() + ": " + incident.kind().words() + " on " + cell(incident),
+                called + incident.number() + ": " + incident.kind().words() + " on " + cell(incident),
                 "Reported " + labTime.full(incident.reportedAt()),
                 incident.sentence(),
                 mark(incident),

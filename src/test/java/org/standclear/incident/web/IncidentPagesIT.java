@@ -165,7 +165,9 @@ class IncidentPagesIT {
         @Test
         void keepsWhoOfTheStaffLooksAtTheStoryInItsForm() throws Exception {
             IncidentId id = sentBy(scene().noor);
-            see(ines, at(id) + "/form");
+            assertThat(see(ines, at(id) + "/form").expectFirst("h1").text())
+                    .as("what somebody else reported")
+                    .startsWith("Incident ");
             assertThat(application
                             .getBean(AccessLog.class)
                             .latest(null, scene().noor.id(), null, 20))
