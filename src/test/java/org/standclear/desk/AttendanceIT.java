@@ -57,6 +57,7 @@ class AttendanceIT {
             Person ines = everybody.byLogin("ines").orElseThrow();
             String text = send(get("/attendance/" + robots().id() + "/turns.csv"), ines)
                     .getContentAsString();
+            assertThat(text).startsWith("\uFEFFcourse,");
             return CSVParser.parse(
                             new StringReader(text),
                             CSVFormat.RFC4180

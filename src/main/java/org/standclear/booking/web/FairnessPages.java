@@ -24,6 +24,7 @@ import org.standclear.platform.access.Sight;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.text.TableCell;
 import org.standclear.platform.time.LabTime;
+import org.standclear.platform.web.TableFile;
 
 /** Who got how many slots in a stretch of days, on a page and as CSV. */
 @Controller
@@ -97,9 +98,6 @@ class FairnessPages {
             response.getWriter().write(String.join("\n", errors.values()));
             return;
         }
-        response.setContentType("text/csv");
-        response.setCharacterEncoding("UTF-8");
-        response.setHeader("Content-Disposition", "attachment; filename=\"use-" + stretch.first() + ".csv\"");
         StringBuilder csv = new StringBuilder(
                 "name,sections,slots,missed,late_cancels,excused,left_out,waited_in_vain,mean_wait_hours\r\n");
         for (PersonUse one : report.between(stretch.first(), stretch.last()).people()) {
@@ -117,7 +115,7 @@ class FairnessPages {
                                     one.ahead() == null ? "" : hours(one.ahead()))))
                     .append("\r\n");
         }
-        response.getWriter().write(csv.toString());
+        TableFile.begin(response, "use-" + stretch.first() + ".csv").write(csv.toString());
     }
 
     /** A field after RFC 4180; what begins like a formula gets an apostrophe in front. */

@@ -3,7 +3,6 @@ package org.standclear.desk.web;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
@@ -32,6 +31,7 @@ import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.text.TableCell;
 import org.standclear.platform.time.LabTime;
 import org.standclear.platform.web.NotFoundException;
+import org.standclear.platform.web.TableFile;
 import org.standclear.run.Evidence;
 
 /** Attendance of a course, for the people who grade it, and the same as CSV. */
@@ -109,10 +109,7 @@ class AttendancePages {
             throws IOException {
         Course found = found(course);
         looks.lookedAtMany(me.id(), Sight.ATTENDANCE, course.toString());
-        response.setContentType("text/csv");
-        response.setCharacterEncoding(StandardCharsets.UTF_8.name());
-        response.setHeader("Content-Disposition", "attachment; filename=\"attendance.csv\"");
-        PrintWriter out = response.getWriter();
+        PrintWriter out = TableFile.begin(response, "attendance.csv");
         try (CSVPrinter csv = new CSVPrinter(out, CSVFormat.RFC4180)) {
             csv.printRecord(
                     "course",

@@ -2,7 +2,6 @@ package org.standclear.desk.web;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.List;
 import org.apache.commons.csv.CSVFormat;
@@ -12,6 +11,7 @@ import org.standclear.people.Course;
 import org.standclear.people.People;
 import org.standclear.platform.text.TableCell;
 import org.standclear.platform.time.LabTime;
+import org.standclear.platform.web.TableFile;
 import org.standclear.run.Evidence;
 import org.standclear.run.Evidence.Graded;
 
@@ -43,10 +43,7 @@ record EvidenceSheet(Course course, People people, LabTime labTime) {
     };
 
     void write(List<Graded> graded, HttpServletResponse response) throws IOException {
-        response.setContentType("text/csv");
-        response.setCharacterEncoding(StandardCharsets.UTF_8.name());
-        response.setHeader("Content-Disposition", "attachment; filename=\"evidence.csv\"");
-        try (CSVPrinter csv = new CSVPrinter(response.getWriter(), CSVFormat.RFC4180)) {
+        try (CSVPrinter csv = new CSVPrinter(TableFile.begin(response, "evidence.csv"), CSVFormat.RFC4180)) {
             csv.printRecord(HEAD);
             for (Graded one : graded) {
                 csv.printRecord(line(one));

@@ -2,7 +2,6 @@ package org.standclear.incident.web;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.Comparator;
 import java.util.Map;
@@ -10,7 +9,6 @@ import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import org.jspecify.annotations.Nullable;
-import org.springframework.http.HttpHeaders;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
@@ -21,6 +19,7 @@ import org.standclear.incident.RecordableOutcome;
 import org.standclear.platform.text.TableCell;
 import org.standclear.platform.time.LabTime;
 import org.standclear.platform.web.NotFoundException;
+import org.standclear.platform.web.TableFile;
 
 /** The list of incidents as a table to take away: what is counted, and nobody's words or name. */
 @Controller
@@ -62,10 +61,7 @@ class IncidentFiles {
         if (!form.errors().isEmpty()) {
             throw new NotFoundException("list");
         }
-        response.setContentType("text/csv");
-        response.setCharacterEncoding(StandardCharsets.UTF_8.name());
-        response.setHeader(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"incidents.csv\"");
-        try (CSVPrinter csv = new CSVPrinter(response.getWriter(), CSVFormat.RFC4180)) {
+        try (CSVPrinter csv = new CSVPrinter(TableFile.begin(response, "incidents.csv"), CSVFormat.RFC4180)) {
             csv.printRecord((Object[]) COLUMNS);
             Position after = null;
             do {

@@ -2,7 +2,6 @@ package org.standclear.report.web;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.List;
 import org.apache.commons.csv.CSVFormat;
@@ -18,6 +17,7 @@ import org.standclear.platform.lab.LabScope;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.text.TableCell;
 import org.standclear.platform.time.LabTime;
+import org.standclear.platform.web.TableFile;
 import org.standclear.report.OwnRecords;
 import org.standclear.report.OwnRecords.Answer;
 import org.standclear.report.OwnRecords.Question;
@@ -81,10 +81,7 @@ class OwnRecordFiles {
 
     @GetMapping("/me/record.csv")
     void csv(@AuthenticationPrincipal SignedInPerson me, HttpServletResponse response) throws IOException {
-        response.setContentType("text/csv");
-        response.setCharacterEncoding(StandardCharsets.UTF_8.name());
-        response.setHeader(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"my-record.csv\"");
-        try (CSVPrinter csv = new CSVPrinter(response.getWriter(), CSVFormat.RFC4180)) {
+        try (CSVPrinter csv = new CSVPrinter(TableFile.begin(response, "my-record.csv"), CSVFormat.RFC4180)) {
             csv.printRecord("part", "at", "words");
             for (Section section : records.whole(me.id())) {
                 for (OwnRecords.Entry entry : section.entries()) {

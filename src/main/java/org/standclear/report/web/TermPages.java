@@ -2,7 +2,6 @@ package org.standclear.report.web;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
@@ -13,6 +12,7 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.standclear.platform.time.LabTime;
 import org.standclear.platform.web.NotFoundException;
+import org.standclear.platform.web.TableFile;
 
 /** The term report as a page, as a paper and as a table. */
 @Controller
@@ -51,10 +51,8 @@ class TermPages {
     @GetMapping("/report/term.csv")
     void table(@RequestParam Map<String, String> parameters, HttpServletResponse response) throws IOException {
         TermView view = view(parameters);
-        response.setContentType("text/csv");
-        response.setCharacterEncoding(StandardCharsets.UTF_8.name());
-        response.setHeader("Content-Disposition", "attachment; filename=\"term-" + view.first() + ".csv\"");
-        try (CSVPrinter csv = new CSVPrinter(response.getWriter(), CSVFormat.RFC4180)) {
+        try (CSVPrinter csv =
+                new CSVPrinter(TableFile.begin(response, "term-" + view.first() + ".csv"), CSVFormat.RFC4180)) {
             TermTable.write(view, csv);
         }
     }

@@ -2,13 +2,12 @@ package org.standclear.retention.web;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
-import org.springframework.http.HttpHeaders;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.standclear.platform.web.TableFile;
 import org.standclear.retention.Disposals;
 import org.standclear.retention.Disposals.LogLine;
 
@@ -32,10 +31,7 @@ class DisposalLogPages {
 
     @GetMapping("/retention/log.csv")
     void csv(HttpServletResponse response) throws IOException {
-        response.setContentType("text/csv");
-        response.setCharacterEncoding(StandardCharsets.UTF_8.name());
-        response.setHeader(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"disposal-log.csv\"");
-        try (CSVPrinter csv = new CSVPrinter(response.getWriter(), CSVFormat.RFC4180)) {
+        try (CSVPrinter csv = new CSVPrinter(TableFile.begin(response, "disposal-log.csv"), CSVFormat.RFC4180)) {
             csv.printRecord(DisposalViews.COLUMNS);
             for (LogLine line : disposals.log()) {
                 csv.printRecord(views.columns(line));

@@ -17,6 +17,7 @@ import org.standclear.platform.lab.Labs;
 import org.standclear.platform.security.PrintedNames;
 import org.standclear.platform.text.TableCell;
 import org.standclear.platform.time.LabTime;
+import org.standclear.platform.web.TableFile;
 import org.standclear.trail.RecordLines;
 import org.standclear.trail.RecordedEntry;
 import org.standclear.trail.TrailFilter;
@@ -40,8 +41,7 @@ class RecordExport {
 
     @GetMapping("/record/entries.csv")
     void csv(@RequestParam Map<String, String> parameters, HttpServletResponse response) throws IOException {
-        PrintWriter out = attachment(response, "text/csv", "record.csv");
-        try (CSVPrinter csv = new CSVPrinter(out, CSVFormat.RFC4180)) {
+        try (CSVPrinter csv = new CSVPrinter(TableFile.begin(response, "record.csv"), CSVFormat.RFC4180)) {
             csv.printRecord("entry", "at", "what", "who", "kind", "subject", "facts", "previous hash", "hash");
             Map<PersonId, String> known = new HashMap<>();
             reader.each(

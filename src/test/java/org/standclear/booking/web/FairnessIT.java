@@ -88,7 +88,7 @@ class FairnessIT {
                     .setHeader()
                     .setSkipHeaderRecord(true)
                     .get();
-            try (CSVParser parser = CSVParser.parse(new StringReader(text), format)) {
+            try (CSVParser parser = CSVParser.parse(new StringReader(text.replaceFirst("^\uFEFF", "")), format)) {
                 return parser.stream()
                         .filter(one -> one.get("name").equals(noor.printedName()))
                         .findFirst()

@@ -30,7 +30,8 @@ class IncidentFilesIT {
                     .setHeader()
                     .setSkipHeaderRecord(true)
                     .get();
-            return format.parse(new StringReader(answer.getContentAsString())).getRecords();
+            String lines = answer.getContentAsString().replaceFirst("^\uFEFF", "");
+            return format.parse(new StringReader(lines)).getRecords();
         }
 
         @Test

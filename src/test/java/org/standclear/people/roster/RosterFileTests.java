@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.tuple;
 
+import java.io.PrintWriter;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
@@ -12,6 +13,8 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.springframework.mock.web.MockHttpServletResponse;
+import org.standclear.platform.web.TableFile;
 
 /** What a roster file may look like, and one clear line for what it may not. */
 class RosterFileTests {
@@ -170,6 +173,18 @@ class RosterFileTests {
         assertThatThrownBy(() -> RosterText.of(wide)).hasMessageStartingWith("The file is UTF-16.");
         assertThat(RosterText.of("\uFEFFlogin".getBytes(StandardCharsets.UTF_8)))
                 .isEqualTo("login");
+    }
+
+    @Test
+    void readsAFileAsTheApplicationWritesTables() throws Exception {
+        MockHttpServletResponse written = new MockHttpServletResponse();
+        PrintWriter lines = TableFile.begin(written, "roster.csv");
+        lines.write(HEADER + "zoe,Zoë Łęcka,R,01\n");
+        lines.flush();
+        assertThat(RosterFile.of(RosterText.of(written.getContentAsByteArray())).rows())
+                .singleElement()
+                .asString()
+                .contains("Zoë Łęcka");
     }
 
     @Test

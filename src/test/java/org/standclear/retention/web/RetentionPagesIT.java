@@ -195,7 +195,7 @@ class RetentionPagesIT {
             MockHttpServletResponse csv = send(get("/retention/log.csv"), marit);
             assertThat(csv.getContentType()).startsWith("text/csv");
             assertThat(csv.getContentAsString().lines().findFirst().orElseThrow())
-                    .startsWith("month,records,rule,disposed of");
+                    .startsWith("\uFEFFmonth,records,rule,disposed of");
             assertThat(page(get("/retention/log"), marit).select("h1").text()).isNotEmpty();
         }
 
@@ -222,7 +222,7 @@ class RetentionPagesIT {
             assertThat(json.getContentAsString()).contains("Who looked at your record", noor.printedName());
             MockHttpServletResponse csv = send(get("/me/record.csv"), noor);
             assertThat(csv.getContentAsString())
-                    .startsWith("part,at,words")
+                    .startsWith("\uFEFFpart,at,words")
                     .contains("Who looked at your record")
                     .doesNotContain(marit.login());
         }
