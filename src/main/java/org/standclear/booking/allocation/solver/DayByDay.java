@@ -125,7 +125,7 @@ final class DayByDay {
             if (run.hasSolution()) {
                 Map<IntVar, Long> found = model.values(run);
                 known = model.meaning(found);
-                List<Placed> placed = exact.isEmpty() ? List.of() : model.placed(found, exact.get(0));
+                List<Placed> placed = model.placed(found, exact);
                 remember(exact, prices, model.passedOver(run), placed);
                 return placed;
             }
@@ -212,7 +212,7 @@ final class DayByDay {
         }
         Map<IntVar, Long> found = model.values(run);
         List<Placed> placed = new ArrayList<>(rest.placed());
-        these.forEach(spell -> placed.addAll(model.placed(found, spell)));
+        placed.addAll(model.placed(found, these));
         Plan other = new Plan(placed);
         return Score.of(problem, other).compareTo(Score.of(problem, plan)) < 0 ? other : plan;
     }

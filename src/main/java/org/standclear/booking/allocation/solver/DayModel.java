@@ -253,8 +253,8 @@ final class DayModel {
         return byMeaning;
     }
 
-    /** Places for numbers by slots. */
-    List<Placed> placed(Map<IntVar, Long> values, Span spell) {
-        return new ReadNumbers(model, values).in(spell);
+    /** Places for numbers by slots, in all of these spells. */
+    List<Placed> placed(Map<IntVar, Long> values, List<Span> spells) {
+        return new ReadNumbers(model, values).in(spells);
     }
 }

@@ -47,14 +47,15 @@ final class ReadNumbers {
         model.problem().benches().forEach(bench -> carried.put(bench.cell(), bench.fitted()));
     }
 
-    /** The places of all turns in that time. */
-    List<Placed> in(Span time) {
+    /** The places of all turns in these times; each of those that are alike is in one of them. */
+    List<Placed> in(List<Span> times) {
         List<Going> going = new ArrayList<>();
         for (Group<IntVar> group : model.alike()) {
             Deque<Turn> left = new ArrayDeque<>(group.turns());
             for (Option option : model.options(group.one())) {
                 long count = numbers.getOrDefault(option.number(), 0L);
-                if (count > 0 && time.holds(option.places().get(0).span())) {
+                Span span = option.places().get(0).span();
+                if (count > 0 && times.stream().anyMatch(time -> time.holds(span))) {
                     Deque<Turn> turns = new ArrayDeque<>();
                     for (long turn = 0; turn < count; turn++) {
                         turns.add(left.remove());

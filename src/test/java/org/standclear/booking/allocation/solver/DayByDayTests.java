@@ -38,7 +38,6 @@ import org.standclear.core.allocation.Solution;
 import org.standclear.core.allocation.Span;
 import org.standclear.core.allocation.Times;
 import org.standclear.core.allocation.Turn;
-import org.standclear.core.allocation.Wish;
 import org.standclear.core.allocation.Work;
 
 /** Spells one after the other, slot by slot, with cells together that are the same to everybody. */
@@ -46,7 +45,6 @@ class DayByDayTests {
 
     private static final Instant EIGHT = Instant.parse("2026-11-16T08:00:00Z");
     private static final Span MORNING = Span.minutes(EIGHT, 120);
-    private static final Span EARLIER = new Span(EIGHT.minusSeconds(7200), EIGHT);
 
     @BeforeAll
     static void loadTheSolver() {
@@ -58,7 +56,7 @@ class DayByDayTests {
                 Watcher.none(), 1, System.nanoTime() + Duration.ofMinutes(2).toNanos());
     }
 
-    private static DayByDay days(Problem problem, Plan start) {
+    static DayByDay days(Problem problem, Plan start) {
         FlowBound flow = new FlowBound(problem, new Places(problem));
         return new DayByDay(problem, start, flow.ranges(Score.of(problem, start)), ending());
     }
@@ -71,7 +69,7 @@ class DayByDayTests {
         return isAsFair(problem, quick, best.score()) ? quick : best.plan();
     }
 
-    private static boolean isAsFair(Problem problem, Plan plan, Score score) {
+    static boolean isAsFair(Problem problem, Plan plan, Score score) {
         Score own = Score.of(problem, plan);
         return Stream.of(Level.MAKE_UPS, Level.UNDER_MINIMUM, Level.UNPLACED, Level.UNFAIRNESS)
                 .allMatch(level -> own.at(level) <= score.at(level));
@@ -159,75 +157,6 @@ class DayByDayTests {
                 null);
     }
 
-    /** Three people ask for three turns each of four slots in all; only one of them wishes for what there is. */
-    private static Problem fourSlots(Span whenTheFirstCanCome) {
-        List<Turn> turns = Stream.of("p", "q", "r")
-                .flatMap(operator -> IntStream.range(0, 3).mapToObj(number -> {
-                    Span comes = operator.equals("p") ? whenTheFirstCanCome : MORNING;
-                    List<Wish> wishes = operator.equals("q") ? List.of() : List.of(new Wish(null, EARLIER));
-                    return new Turn(
-                            operator + number,
-                            operator,
-                            null,
-                            new Work("G", 30, Set.of(), false),
-                            new Times(new Span(EARLIER.from(), MORNING.until()), List.of(comes), wishes),
-                            false,
-                            null);
-                }))
-                .toList();
-        Problem plain = twins(List.of("Avocet"), turns.toArray(Turn[]::new));
-        return new Problem(
-                plain.benches(),
-                plain.slots(),
-                plain.attendants(),
-                plain.turns(),
-                Map.of("p", 1, "q", 1, "r", 1),
-                plain.busy(),
-                plain.closed());
-    }
-
-    /** Two turns of q and two of r. */
-    private static Plan twoEach(Problem problem) {
-        List<String> ids = List.of("q0", "q1", "r0", "r1");
-        return new Plan(IntStream.range(0, 4)
-                .mapToObj(slot -> new Placed(
-                        ids.get(slot), "Avocet", problem.slots().get(slot).span(), "at Avocet"))
-                .toList());
-    }
-
-    /** Who can have nothing has the smallest share: that the others come further apart is no plan as fair. */
-    @Test
-    void isAsFairWhereSomebodyCannotReachTheMinimum() {
-        Problem problem = fourSlots(EARLIER);
-        Plan start = twoEach(problem);
-        DayByDay days = days(problem, start);
-
-        Plan plan = days.plan();
-
-        assertThat(Score.of(problem, start).at(Level.UNDER_MINIMUM)).isEqualTo(1);
-        assertThat(isAsFair(problem, plan, Score.of(problem, start))).isTrue();
-        assertThat(Score.of(problem, plan).at(Level.WISHES)).isEqualTo(2);
-        assertThat(days.bounds()).containsEntry(Level.WISHES, 2L);
-    }
-
-    /** Of a plan that is less fair than it could be the own smallest share is kept to; the bound allows for the other. */
-    @Test
-    void isAsFairWhereTheSmallestShareCouldBeAnother() {
-        Problem problem = fourSlots(MORNING);
-        Plan start = twoEach(problem);
-        FairRanges all = new FlowBound(problem, new Places(problem)).ranges(Score.of(problem, start));
-        DayByDay days = days(problem, start);
-
-        Plan plan = days.plan();
-
-        assertThat(all.areExact()).isFalse();
-        assertThat(all.of("q")).isEqualTo(new FairRanges.Range(0, 3));
-        assertThat(all.around(start).of("q")).isEqualTo(new FairRanges.Range(0, 2));
-        assertThat(isAsFair(problem, plan, Score.of(problem, start))).isTrue();
-        assertThat(Score.of(problem, plan).at(Level.WISHES)).isEqualTo(2);
-        assertThat(days.bounds().get(Level.WISHES)).isBetween(1L, 2L);
-    }
-
     @Test
     void cellsThatAreTheSameToEverybodyAreTogether() {
         Problem problem = twins(List.of("Avocet", "Bittern"), turn("one", "p", 30, "G"));
@@ -263,10 +192,26 @@ class DayByDayTests {
         Map<IntVar, Long> numbers = new HashMap<>();
         model.forEach(one -> numbers.put(one, run.value(one)));
 
-        List<Placed> placed = new ReadNumbers(model, numbers).in(MORNING);
+        List<Placed> placed = new ReadNumbers(model, numbers).in(List.of(MORNING));
 
         assertThat(placed).hasSize(6);
         assertThat(new PlanRules(problem).broken(new Plan(placed))).isEmpty();
+    }
+
+    /** Turns that are alike are told apart by where the numbers have them, in whichever time that is. */
+    @Test
+    void turnsThatAreAlikeHaveAPlaceEachInTwoTimes() {
+        Problem problem = twins(List.of("Avocet"), turn("first", "p", 30, "G"), turn("second", "p", 30, "G"));
+        Places places = new Places(problem);
+        BlockModel model = new BlockModel(problem, places, Blocks.ofCellsTogether(problem, places, List.of(MORNING)));
+        List<Placed> known = List.of(
+                new Placed("first", "Avocet", problem.slots().get(0).span(), "at Avocet"),
+                new Placed("second", "Avocet", problem.slots().get(3).span(), "at Avocet"));
+        List<Span> halves = List.of(Span.minutes(EIGHT, 60), Span.minutes(EIGHT.plusSeconds(3600), 60));
+
+        List<Placed> placed = new ReadNumbers(model, model.values(new Plan(known))).in(halves);
+
+        assertThat(placed).containsExactlyInAnyOrderElementsOf(known);
     }
 
     /** Four turns are all that one person can have in four slots, in however many cells at the same time. */
