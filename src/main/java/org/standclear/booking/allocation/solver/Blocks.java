@@ -148,6 +148,7 @@ final class Blocks {
     private static List<Set<Object>> alike(Problem problem, Places places, boolean longToo) {
         List<Set<Object>> alike = new ArrayList<>();
         problem.slots().forEach(slot -> alike.add(new HashSet<>()));
+        Map<List<Object>, Pool> pools = new HashMap<>();
         for (Turn kind :
                 new LinkedHashSet<>(problem.turns().stream().map(Turn::kind).toList())) {
             for (Place place : places.of(kind)) {
@@ -156,7 +157,10 @@ final class Blocks {
                     int passed = kind.times().wishesPassed(place.cell(), place.span());
                     there.add(new Could(kind, passed, stands(kind, place)));
                     if (kind.partner() == null) {
-                        there.add(pool(kind, place, places));
+                        // the same for every kind that needs an attendant there
+                        List<Object> stop =
+                                List.of(place.cell(), place.span(), kind.work().helper());
+                        there.add(pools.computeIfAbsent(stop, key -> pool(kind, place, places)));
                     }
                 }
             }
