@@ -149,7 +149,8 @@ class PrintedPagesIT {
         PrintedPage paper = printed(browser, "/book?day=2026-03-12");
 
         assertThat(paper.text()).containsSubsequence("12:07-12:37", "Student 00", "Student 01", "booked");
-        assertThat(paper.text()).doesNotContain("as a table", "Opening hours", "Keep ");
+        assertThat(paper.text()).doesNotContain("as a table", "Opening hours", "Keep ", "12:37-13:07");
+        assertThat(paper.sheets()).as("what is free is drawn, not listed").hasSize(1);
         assertThat(paper.outside()).isEmpty();
     }
 
