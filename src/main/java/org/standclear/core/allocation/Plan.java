@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Who gets which place; turns that are not in it are left out. By start, then cell. */
 public record Plan(List<Placed> placed) {
@@ -18,6 +19,11 @@ public record Plan(List<Placed> placed) {
                         .thenComparing(Placed::cell)
                         .thenComparing(Placed::turn))
                 .toList();
+    }
+
+    /** The places of both, of which neither has a turn of the other. */
+    public Plan and(Plan other) {
+        return new Plan(Stream.concat(placed.stream(), other.placed().stream()).toList());
     }
 
     /** The places by turn; of a turn that is there twice the first, which the rules of a plan refuse anyway. */

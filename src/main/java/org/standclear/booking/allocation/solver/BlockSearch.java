@@ -90,11 +90,7 @@ final class BlockSearch {
      * @param least the same of their weighted sum
      */
     Settled settle(SatStage stage, Map<Level, Long> known, long least, double work) {
-        model.model().minimize(stage.weighted());
-        if (prices == null) {
-            // before any bound is a rule of the model, which would take all prices upon itself
-            prices = new Relaxation(model.model().model()).solve(ending.secondsLeft());
-        }
+        price(stage);
         long low = prices == null ? least : Math.max(least, prices.bound());
         model.model().addGreaterOrEqual(stage.weighted(), low);
         stage.parts()
@@ -112,6 +108,18 @@ final class BlockSearch {
             tools.read(run::value);
         }
         return new Settled(values, stage.bounds(Math.max(low, run.least()), values));
+    }
+
+    /**
+     * The prices of the relaxation, unless they are known: before any bound is a rule of the model, which would take all
+     * prices upon itself. Whether there are any.
+     */
+    boolean price(SatStage stage) {
+        model.model().minimize(stage.weighted());
+        if (prices == null) {
+            prices = new Relaxation(model.model().model()).solve(ending.secondsLeft());
+        }
+        return prices != null;
     }
 
     private static long cost(SatStage stage, Map<Level, Long> values) {

@@ -125,8 +125,12 @@ final class ByBlocks {
             proven = proven && flowing.getOrDefault(part.level(), 0L) >= score.at(part.level());
         }
         if (!proven) {
-            OptionalLong slots =
-                    bySlots == null ? OptionalLong.empty() : bound.of(bySlots, Math.max(0.01, ending.secondsLeft()));
+            OptionalLong slots = bySlots == null
+                    ? OptionalLong.empty()
+                    : Beside.of(
+                                    () -> bound.of(bySlots, Math.max(0.01, ending.secondsLeft())),
+                                    () -> search.price(stage))
+                            .here();
             double before = search.worked();
             Settled settled = search.settle(stage, known, slots.orElse(0), number > WISHES ? WORK_FOR_TOOLS : left / 2);
             left -= search.worked() - before;
@@ -166,14 +170,18 @@ final class ByBlocks {
         return isAsGood(Level.UNFAIRNESS) && isWishesProven();
     }
 
-    /** Gives each day what the numbers have there; whether days that they do not fit are newly known. */
+    /** Gives each day what the numbers have there, two days at a time; whether days that they do not fit are newly known. */
     private boolean place() {
-        BySpells spells = new BySpells(problem, held, (turn, place) -> true, ending);
-        Plan found = spells.placed(search.model(), search.numbers());
-        last = found;
-        take(found);
-        left -= spells.worked();
-        return tight.addAll(spells.tight());
+        List<SpellTurns> all = SpellTurns.of(problem, Spells.of(problem), search.model(), search.numbers());
+        BySpells early = new BySpells(problem, held, (turn, place) -> true, ending);
+        BySpells late = new BySpells(problem, held, (turn, place) -> true, ending);
+        int half = all.size() / 2;
+        Beside<Plan, Plan> found =
+                Beside.of(() -> late.placed(all.subList(half, all.size())), () -> early.placed(all.subList(0, half)));
+        last = found.beside().and(found.here());
+        take(last);
+        left -= early.worked() + late.worked();
+        return tight.addAll(early.tight()) | tight.addAll(late.tight());
     }
 
     private void take(Plan other) {

@@ -99,8 +99,13 @@ final class BySpells {
 
     /** Every spell by itself: the turns that the numbers have there, on any slots of it. */
     Plan placed(BlockModel blocks, Map<IntVar, Long> numbers) {
+        return placed(SpellTurns.of(problem, spells, blocks, numbers));
+    }
+
+    /** Some of them. */
+    Plan placed(List<SpellTurns> these) {
         Plan plan = Plan.EMPTY;
-        for (SpellTurns spell : SpellTurns.of(problem, spells, blocks, numbers)) {
+        for (SpellTurns spell : these) {
             long most = wishes(plan) + spell.passed();
             int all = plan.placed().size() + spell.turns().size();
             Plan found = anew(plan, spell.turns(), spell::isMeant);

@@ -4,11 +4,11 @@ import com.google.ortools.sat.BoolVar;
 import com.google.ortools.sat.LinearExprBuilder;
 import java.util.Comparator;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.BiPredicate;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.standclear.booking.allocation.solver.SatSearch.Ending;
 import org.standclear.core.allocation.Bench;
 import org.standclear.core.allocation.Level;
@@ -51,9 +51,24 @@ final class TooledSpells {
 
     /** The places; turns of spells that the numbers do not fit may be left out. */
     Plan placed() {
+        List<SpellTurns> all = SpellTurns.of(problem, Spells.of(problem), search.model(), search.numbers());
+        int half = all.size() / 2;
+        if (half == 0) {
+            return placed(all, Map.of());
+        }
+        // the later spells need not wait for the earlier ones: they begin with the tools that the numbers have then
+        Map<String, String> then = search.tools().after(all.get(half - 1).spell());
+        TooledSpells late = new TooledSpells(problem, search, ending);
+        Beside<Plan, Plan> found = Beside.of(
+                () -> placed(all.subList(0, half), Map.of()), () -> late.placed(all.subList(half, all.size()), then));
+        worked += late.worked;
+        return found.here().and(found.beside());
+    }
+
+    private Plan placed(List<SpellTurns> spells, Map<String, String> begin) {
         Plan plan = Plan.EMPTY;
-        for (SpellTurns spell : SpellTurns.of(problem, Spells.of(problem), search.model(), search.numbers())) {
-            Problem there = there(spell, plan);
+        for (SpellTurns spell : spells) {
+            Problem there = there(spell, plan, begin);
             Map<String, String> ends = search.tools().after(spell.spell());
             Plan best = in(there, ends, spell::isMeant);
             if (!fits(there, best, spell)) {
@@ -62,8 +77,7 @@ final class TooledSpells {
             if (!fits(there, best, spell)) {
                 best = better(there, best, in(there, ends, (turn, place) -> true));
             }
-            plan = new Plan(Stream.concat(plan.placed().stream(), best.placed().stream())
-                    .toList());
+            plan = plan.and(best);
         }
         return plan;
     }
@@ -80,9 +94,11 @@ final class TooledSpells {
     }
 
     /** Nothing but that spell. */
-    private Problem there(SpellTurns spell, Plan before) {
+    private Problem there(SpellTurns spell, Plan before, Map<String, String> begin) {
         return new Problem(
-                problem.benches().stream().map(bench -> after(bench, before)).toList(),
+                problem.benches().stream()
+                        .map(bench -> after(bench, before, begin))
+                        .toList(),
                 problem.slots().stream()
                         .filter(slot -> spell.spell().holds(slot.span()))
                         .toList(),
@@ -96,15 +112,18 @@ final class TooledSpells {
     }
 
     /** The cell with the tool that it carries after all that. */
-    private Bench after(Bench bench, Plan before) {
+    private Bench after(Bench bench, Plan before, Map<String, String> begin) {
         Map<String, String> tools = problem.turns().stream()
                 .collect(Collectors.toMap(Turn::id, turn -> turn.work().tool()));
         return before.placed().stream()
                 .filter(placed -> placed.cell().equals(bench.cell()))
                 .max(Comparator.comparing(placed -> placed.span().from()))
-                .map(last -> new Bench(
-                        bench.cell(), bench.tools(), tools.getOrDefault(last.turn(), bench.fitted()), bench.features()))
-                .orElse(bench);
+                .map(last -> with(tools.getOrDefault(last.turn(), bench.fitted()), bench))
+                .orElse(with(begin.getOrDefault(bench.cell(), bench.fitted()), bench));
+    }
+
+    private static Bench with(String tool, Bench bench) {
+        return new Bench(bench.cell(), bench.tools(), tool, bench.features());
     }
 
     private Plan in(Problem there, Map<String, String> ends, BiPredicate<Turn, Place> where) {
