@@ -95,11 +95,11 @@ final class BlockSearch {
         model.model().addGreaterOrEqual(stage.weighted(), low);
         stage.parts()
                 .forEach(part -> model.model().addGreaterOrEqual(part.sum(), known.getOrDefault(part.level(), 0L)));
-        SatRun run = run(work);
+        boolean changes = stage.parts().get(0).level() == Level.TOOL_CHANGES;
+        SatRun run = run(changes ? SatRun.Way.PLAIN : SatRun.Way.TIGHT, work);
         if (!run.hasSolution()) {
             prices = null;
-            return new Settled(
-                    Map.of(), run.isImpossible() && !more.isEmpty() ? stage.bounds(cost(stage, more), more) : Map.of());
+            return new Settled(Map.of(), boundsOfNone(run, stage, low));
         }
         read(run);
         Map<Level, Long> values = stage.values(run::value);
@@ -108,6 +108,16 @@ final class BlockSearch {
             tools.read(run::value);
         }
         return new Settled(values, stage.bounds(Math.max(low, run.least()), values));
+    }
+
+    /** What is known though no numbers were found: that there are none so near, or else what the relaxation says. */
+    private Map<Level, Long> boundsOfNone(SatRun run, SatStage stage, long low) {
+        if (!more.isEmpty()) {
+            return run.isImpossible() ? stage.bounds(cost(stage, more), more) : Map.of();
+        }
+        Map<Level, Long> most = new EnumMap<>(Level.class);
+        stage.parts().forEach(part -> most.put(part.level(), part.most()));
+        return run.isImpossible() ? Map.of() : stage.bounds(low, most);
     }
 
     /**
@@ -128,9 +138,9 @@ final class BlockSearch {
                 .sum();
     }
 
-    private SatRun run(double work) {
+    private SatRun run(SatRun.Way way, double work) {
         levels.hint(all, one -> numbers.getOrDefault(one, 0L));
-        SatRun run = new SatRun(model.model(), SatRun.Way.PLAIN, work, ending, null);
+        SatRun run = new SatRun(model.model(), way, work, ending, null);
         worked += run.worked();
         return run;
     }

@@ -25,6 +25,11 @@ final class SatRun {
         THOROUGH,
         /** Nothing is tried out first and no rules are added: for a model whose relaxation is nearly whole by itself. */
         PLAIN,
+        /**
+         * The same, made smaller once only and searched from its bound up: where the relaxation says nearly what can be had
+         * at best.
+         */
+        TIGHT,
         /** Nothing is tried out first: for a part of a plan, of which there are many. */
         PART
     }
@@ -41,7 +46,11 @@ final class SatRun {
         if (way != Way.THOROUGH) {
             parameters.setCpModelProbingLevel(0);
             parameters.setSymmetryLevel(0);
-            parameters.setCutLevel(way == Way.PLAIN ? 0 : 1);
+            parameters.setCutLevel(way == Way.PART ? 1 : 0);
+        }
+        if (way == Way.TIGHT) {
+            parameters.setUseObjectiveLbSearch(true);
+            parameters.setMaxPresolveIterations(1);
         }
         Stopper stopper = new Stopper(solver, ending.watcher());
         try (stopper) {

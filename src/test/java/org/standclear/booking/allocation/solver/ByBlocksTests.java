@@ -132,4 +132,31 @@ class ByBlocksTests {
         }
         assertThat(beside).isNotEmpty();
     }
+
+    /** Without the time for any numbers the relaxation still says something, and never more than the best numbers come to. */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 3, 4})
+    void aStageWithoutTimeKeepsTheBoundOfItsRelaxation(long seed) {
+        Problem problem = fourDays(seed);
+        List<BlockSearch.Settled> settled = new ArrayList<>();
+        for (double work : new double[] {1e-9, 20}) {
+            BlockSearch search = new BlockSearch(
+                    problem,
+                    new Places(problem),
+                    Plan.EMPTY,
+                    new Ending(
+                            Watcher.none(),
+                            1,
+                            System.nanoTime() + Duration.ofMinutes(2).toNanos()));
+            for (int stage = 0; stage <= 2; stage++) {
+                SatStage one = search.stage(stage);
+                search.hold(one, search.settle(one, Map.of(), 0, 5).values());
+            }
+            settled.add(search.settle(search.stage(3), Map.of(), 0, work));
+        }
+
+        assertThat(settled.get(0).values()).isEmpty();
+        assertThat(settled.get(0).bounds().get(Level.TOOL_CHANGES))
+                .isBetween(1L, settled.get(1).values().get(Level.TOOL_CHANGES));
+    }
 }
