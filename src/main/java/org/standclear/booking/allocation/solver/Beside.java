@@ -1,5 +1,6 @@
 package org.standclear.booking.allocation.solver;
 
+import java.util.Objects;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
@@ -31,7 +32,7 @@ record Beside<A, B>(A here, B beside) {
         } finally {
             join(thread);
         }
-        Outcome<B> other = outcome.get();
+        Outcome<B> other = Objects.requireNonNull(outcome.get(), "a thread that ended has an outcome");
         if (other.thrown() instanceof Error error) {
             throw error;
         }
