@@ -136,7 +136,8 @@ final class StripMarkup {
     private void table() {
         put("<details><summary>", name, " as a table</summary>\n");
         put("<div class=\"frame\" tabindex=\"0\" role=\"region\" aria-label=\"", name, " as a table\">\n");
-        put("<table class=\"table\"><thead><tr><th scope=\"col\">Time</th><th scope=\"col\">Who or what</th>");
+        put(
+                "<table class=\"table\" data-fold><thead><tr><th scope=\"col\">Time</th><th scope=\"col\">Who or what</th>");
         put("<th scope=\"col\">With</th><th scope=\"col\">State</th></tr></thead>\n<tbody>\n");
         strip.blocks().forEach(this::row);
         put("</tbody></table>\n</div>\n</details>\n");
@@ -150,11 +151,11 @@ final class StripMarkup {
             put("<a").href(block.href()).put(">", text(block.time()), "</a>");
         }
         put(
-                "</td><td>",
+                "</td><td data-label=\"Who or what\">",
                 text(block.first()),
-                "</td><td>",
+                "</td><td data-label=\"With\">",
                 text(block.second()),
-                "</td><td><span class=\"state\" data-state=\"");
+                "</td><td data-label=\"State\"><span class=\"state\" data-state=\"");
         put(text(block.state()), "\">", text(block.words()), "</span></td></tr>\n");
     }
 }
