@@ -1,13 +1,13 @@
 package org.standclear.booking;
 
-import java.sql.ResultSet;
-import java.sql.SQLException;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -108,19 +108,15 @@ class JdbcTurns implements Turns {
     }
 
     private List<Lost> rows(String sql, Map<String, ?> values) {
-        return jdbc.sql(sql).params(values).query(this::lostRow).list();
-    }
-
-    private Lost lostRow(ResultSet row, int number) throws SQLException {
-        UUID by = row.getObject("excused_by", UUID.class);
-        String words = row.getString("words");
-        return new Lost(
-                rows.find(new BookingId(row.getObject("id", UUID.class)))
-                        .orElseThrow()
-                        .booking(),
-                words == null ? "" : words,
-                by == null ? null : new PersonId(by),
-                SqlTime.readNullable(row, "excused_at"));
+        List<LostWords> told = jdbc.sql(sql).params(values).query(LostWords::of).list();
+        Map<BookingId, Booking> lost = rows
+                .all(told.stream().map(LostWords::booking).toList())
+                .stream()
+                .map(BookingLife::booking)
+                .collect(Collectors.toMap(Booking::id, booking -> booking));
+        return told.stream()
+                .map(one -> one.about(Objects.requireNonNull(lost.get(one.booking()))))
+                .toList();
     }
 
     @Override

@@ -6,7 +6,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.standclear.booking.BookingDesk.Outcome;
@@ -160,19 +162,21 @@ class JdbcWaitingList implements WaitingList {
     @Override
     @Transactional(readOnly = true)
     public List<Waiting> of(PersonId person) {
-        return rows.liveOf(person).stream().map(this::withOffer).toList();
+        return rows.liveOf(person).stream()
+                .map(one -> withOffer(one, offers.openOf(one.id()).orElse(null)))
+                .toList();
     }
 
     @Override
     @Transactional(readOnly = true)
     public List<Waiting> all() {
-        return inOrder().stream().map(this::withOffer).toList();
+        Map<UUID, Offer> open = offers.open();
+        return inOrder().stream().map(one -> withOffer(one, open.get(one.id()))).toList();
     }
 
-    private Waiting withOffer(Waiting one) {
-        Offer open = offers.openOf(one.id())
-                .filter(offer -> moves.now().isBefore(offer.until()))
-                .orElse(null);
+    /** An offer whose time is over is none any more. */
+    private Waiting withOffer(Waiting one, @Nullable Offer offer) {
+        Offer open = offer != null && moves.now().isBefore(offer.until()) ? offer : null;
         return new Waiting(
                 one.id(),
                 one.person(),
@@ -190,9 +194,11 @@ class JdbcWaitingList implements WaitingList {
     private List<Waiting> inOrder() {
         Instant now = moves.now();
         Map<PersonId, Integer> turns = rows.turnsSince(labs.theLab().id(), now.minus(FAIR_SPAN));
-        return rows.live(labs.theLab().id()).stream()
-                .sorted(Comparator.comparing((Waiting one) -> !one.goesFirst()
-                                && makeUps.standing(one.person(), now).isEmpty())
+        List<Waiting> live = rows.live(labs.theLab().id());
+        Set<PersonId> withMakeUp =
+                makeUps.havers(live.stream().map(Waiting::person).toList(), now);
+        return live.stream()
+                .sorted(Comparator.comparing((Waiting one) -> !one.goesFirst() && !withMakeUp.contains(one.person()))
                         .thenComparing(Waiting::passes)
                         .thenComparing(one -> turns.getOrDefault(one.person(), 0))
                         .thenComparing(Waiting::joinedAt)

@@ -5,9 +5,11 @@ import java.sql.SQLException;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -34,7 +36,7 @@ class MakeUps {
 
     private static final String STANDING = """
             from booking_make_ups m left join bookings b on b.id = m.used_by
-            where m.lab_id = :lab and m.person_id = :person and m.withdrawn_at is null and m.valid_until > :now
+            where m.lab_id = :lab and m.person_id in (:people) and m.withdrawn_at is null and m.valid_until > :now
               and (m.used_by is null or b.state in ('CANCELLED', 'MOVED_BY_STAFF'))""";
 
     private final JdbcClient jdbc;
@@ -112,10 +114,23 @@ class MakeUps {
     Optional<UUID> standing(PersonId person, Instant now) {
         return jdbc.sql("select m.id " + STANDING + " order by m.valid_until, m.id fetch first row only")
                 .param("lab", labs.theLab().id().value())
-                .param("person", person.value())
+                .param("people", List.of(person.value()))
                 .param("now", SqlTime.toSql(now))
                 .query(UUID.class)
                 .optional();
+    }
+
+    /** Which of these people have one that they can use now. */
+    Set<PersonId> havers(Collection<PersonId> people, Instant now) {
+        if (people.isEmpty()) {
+            return Set.of();
+        }
+        return Set.copyOf(jdbc.sql("select distinct m.person_id " + STANDING)
+                .param("lab", labs.theLab().id().value())
+                .param("people", people.stream().map(PersonId::value).distinct().toList())
+                .param("now", SqlTime.toSql(now))
+                .query((row, number) -> new PersonId(row.getObject("person_id", UUID.class)))
+                .list());
     }
 
     void use(UUID id, BookingId booking) {

@@ -3,7 +3,9 @@ package org.standclear.booking;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -80,6 +82,19 @@ class OfferRows {
                 .param("wait", wait)
                 .query(OfferRows::offer)
                 .optional();
+    }
+
+    /** Open offers of waits that go on in this lab, by the wait. */
+    Map<UUID, Offer> open() {
+        Map<UUID, Offer> open = new HashMap<>();
+        jdbc.sql("""
+                select o.* from booking_waits w join booking_offers o on o.wait_id = w.id and o.state = 'OPEN'
+                where w.lab_id = :lab and w.ended_at is null""")
+                .param("lab", labs.theLab().id().value())
+                .query(OfferRows::offer)
+                .list()
+                .forEach(offer -> open.put(offer.waitId(), offer));
+        return open;
     }
 
     /** How many offers of slots in that time, still ahead, the person has let go in this lab. */

@@ -3,7 +3,9 @@ package org.standclear.booking.web;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
@@ -59,7 +61,11 @@ class LostPages {
         if (!whose.isEmpty()) {
             looks.looked(me.id(), Sight.TURNS, "lost", whose);
         }
-        List<Line> lines = lost.stream().map(this::line).toList();
+        OwnBookings.Listed names = own.listed(lost.stream()
+                .flatMap(one -> Stream.of(one.booking().operator(), one.excusedBy()))
+                .filter(Objects::nonNull)
+                .toList());
+        List<Line> lines = lost.stream().map(one -> line(one, names)).toList();
         long open = lines.stream().filter(line -> !line.excused()).count();
         model.addAttribute("lines", lines);
         model.addAttribute(
@@ -149,16 +155,16 @@ class LostPages {
         return "booking/explain";
     }
 
-    private Line line(Lost one) {
+    private static Line line(Lost one, OwnBookings.Listed names) {
         return new Line(
                 one.booking().id().toString(),
-                own.title(one.booking()),
-                own.name(one.booking().operator()),
+                names.title(one.booking()),
+                names.name(one.booking().operator()),
                 one.booking().operator().toString(),
                 org.standclear.booking.CellStrips.key(one.booking().state()),
                 one.excusedBy() == null
                         ? one.booking().state().words() + ", counts"
-                        : one.booking().state().words() + ", excused by " + own.name(one.excusedBy()),
+                        : one.booking().state().words() + ", excused by " + names.name(one.excusedBy()),
                 one.words(),
                 one.excusedBy() != null);
     }

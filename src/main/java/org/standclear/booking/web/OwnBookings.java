@@ -1,5 +1,7 @@
 package org.standclear.booking.web;
 
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -10,6 +12,7 @@ import org.standclear.cell.Cell;
 import org.standclear.cell.Cells;
 import org.standclear.people.People;
 import org.standclear.platform.ids.BookingId;
+import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
 import org.standclear.platform.security.SignedInPerson;
 import org.standclear.platform.time.LabTime;
@@ -48,8 +51,43 @@ class OwnBookings {
 
     /** "Avocet, Thu 12 Mar, 12:07-12:37". */
     String title(Booking booking) {
-        return cellName(booking) + ", " + labTime.day(booking.start()) + ", " + labTime.time(booking.start()) + "-"
+        return title(cellName(booking), booking);
+    }
+
+    private String title(String cell, Booking booking) {
+        return cell + ", " + labTime.day(booking.start()) + ", " + labTime.time(booking.start()) + "-"
                 + labTime.time(booking.end());
+    }
+
+    /** Names for a list of these people's bookings, and of the lab's cells, asked together. */
+    Listed listed(Collection<PersonId> whose) {
+        Map<CellId, String> cellNames = new HashMap<>();
+        cells.all().forEach(cell -> cellNames.put(cell.id(), cell.name()));
+        return new Listed(people.printedNames(whose), cellNames);
+    }
+
+    /** The same words as those of one booking. */
+    final class Listed {
+
+        private final Map<PersonId, String> names;
+        private final Map<CellId, String> cellNames;
+
+        private Listed(Map<PersonId, String> names, Map<CellId, String> cellNames) {
+            this.names = names;
+            this.cellNames = cellNames;
+        }
+
+        String title(Booking booking) {
+            return OwnBookings.this.title(cell(booking.cell()), booking);
+        }
+
+        String cell(CellId cell) {
+            return cellNames.getOrDefault(cell, "A cell");
+        }
+
+        String name(PersonId person) {
+            return names.getOrDefault(person, People.UNKNOWN);
+        }
     }
 
     String cellName(Booking booking) {

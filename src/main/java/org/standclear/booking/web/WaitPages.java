@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
@@ -148,11 +149,14 @@ class WaitPages {
     }
 
     private String page(SignedInPerson me, WaitForm form, Map<String, String> errors, Model model) {
-        List<Line> mine = waitingList.of(me.id()).stream().map(this::line).toList();
+        List<Waiting> all = me.isLabStaff() ? waitingList.all() : List.of();
+        OwnBookings.Listed names =
+                own.listed(Stream.concat(Stream.of(me.id()), all.stream().map(Waiting::person))
+                        .toList());
+        List<Line> mine =
+                waitingList.of(me.id()).stream().map(one -> line(one, names)).toList();
         model.addAttribute("mine", mine);
-        model.addAttribute(
-                "all",
-                me.isLabStaff() ? waitingList.all().stream().map(this::line).toList() : List.of());
+        model.addAttribute("all", all.stream().map(one -> line(one, names)).toList());
         model.addAttribute("staff", me.isLabStaff());
         model.addAttribute("headline", headline(mine));
         model.addAttribute("form", form);
@@ -176,17 +180,15 @@ class WaitPages {
                 : mine.size() == 1 ? "You wait for 1 slot" : "You wait for " + mine.size() + " slots";
     }
 
-    private Line line(Waiting one) {
-        String cell = one.cell() == null
-                ? "any cell"
-                : cells.find(one.cell()).map(found -> found.name()).orElse("a cell");
+    private Line line(Waiting one, OwnBookings.Listed names) {
+        String cell = one.cell() == null ? "any cell" : names.cell(one.cell());
         String span = labTime.date(one.from()).equals(labTime.date(one.until()))
                 ? labTime.day(one.from()) + ", " + labTime.times(one.from(), one.until())
                 : labTime.day(one.from()) + " to " + labTime.day(one.until());
         WaitingList.Offer offer = one.offer();
         return new Line(
                 one.id(),
-                own.name(one.person()),
+                names.name(one.person()),
                 span + ", " + cell,
                 labTime.day(one.joinedAt()) + " " + labTime.time(one.joinedAt()),
                 offer == null ? null : "/book/offers/" + offer.id(),
