@@ -6,11 +6,8 @@ import static org.springframework.test.web.servlet.request.MockMvcRequestBuilder
 
 import java.time.Duration;
 import java.time.Instant;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
-import java.util.stream.IntStream;
 import org.jsoup.nodes.Document;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
@@ -33,7 +30,6 @@ import org.standclear.platform.ids.CellId;
 import org.standclear.platform.security.Role;
 import org.standclear.testing.MovableClock;
 import org.standclear.testing.OnH2;
-import org.standclear.testing.StatementCount;
 import org.standclear.testing.web.PageCases;
 
 /** The waiting list, lost turns, arrangements and moving everybody, as pages. It is Wed 11 March 2026, 09:00 UTC. */
@@ -97,68 +93,6 @@ class TurnPagesIT extends PageCases {
         var sent = act("/book/waits", teuila, "day", "2026-03-12", "from", "12:00", "until", "13:00", "purpose", "");
         assertThat(sent.getStatus()).isEqualTo(422);
         assertThat(waitingList.of(teuila.id())).isEmpty();
-    }
-
-    @Test
-    void asksForManyWhoWaitAsForFew() throws Exception {
-        Person adaeze = lab().technician("Adaeze Lanternby");
-        List<Person> waiting = new ArrayList<>();
-        try {
-            IntStream.range(0, 3).forEach(number -> waiting.add(waits(number)));
-            int few = statements("/book/waits", adaeze);
-            IntStream.range(3, 15).forEach(number -> waiting.add(waits(number)));
-            assertThat(page(get("/book/waits"), adaeze)
-                            .select("section[aria-labelledby=all]")
-                            .text())
-                    .contains("Yuki Halfmoon 14");
-            // settings and hours are sometimes remembered
-            assertThat(statements("/book/waits", adaeze)).isBetween(few - 3, few + 3);
-        } finally {
-            // whoever waits is offered other tests' slots
-            waiting.forEach(
-                    person -> waitingList.of(person.id()).forEach(one -> waitingList.leave(one.id(), person.id())));
-        }
-    }
-
-    private Person waits(int number) {
-        Person person = lab().student("Yuki Halfmoon " + number);
-        location(act(
-                "/book/waits",
-                person,
-                "cell",
-                "",
-                "day",
-                "2026-03-24",
-                "from",
-                "12:00",
-                "until",
-                "13:00",
-                "purpose",
-                ""));
-        return person;
-    }
-
-    @Test
-    void asksForManyLostTurnsAsForOne() throws Exception {
-        Person adaeze = lab().technician("Adaeze Lanternby");
-        loses(lab().student("Noor Candlewick"), lab().cell(0));
-        int one = statements("/book/lost", adaeze);
-        for (int i = 0; i < 8; i++) {
-            loses(lab().student("Noor Candlewick " + i), lab().cell(0));
-        }
-        assertThat(page(get("/book/lost"), adaeze).text()).contains("Noor Candlewick 7");
-        assertThat(statements("/book/lost", adaeze)).isBetween(one - 3, one + 3);
-    }
-
-    private void loses(Person person, CellId cell) {
-        Booking late = lab().booked(cell, "2026-03-11T10:00:00Z", person, null);
-        desk.cancel(late.id(), person.id());
-    }
-
-    /** A first look is noted and asks more. */
-    private int statements(String path, Person reader) throws Exception {
-        page(get(path), reader);
-        return StatementCount.of(() -> page(get(path), reader));
     }
 
     @Test
