@@ -39,9 +39,9 @@ class BesideTests {
                 });
 
         assertThat(both).isEqualTo(new Beside<>(true, true));
-        assertThat(thread.get().getName()).isEqualTo("allocation-beside");
-        assertThat(thread.get().isDaemon()).isTrue();
-        assertThat(thread.get().isAlive()).isFalse();
+        assertThat(thread.get())
+                .extracting(Thread::getName, Thread::isDaemon, Thread::isAlive)
+                .containsExactly("allocation-beside", true, false);
     }
 
     @Test
