@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -69,17 +70,18 @@ class JdbcOwnRecords implements OwnRecords {
 
     private List<Section> sections(PersonId person, int most) {
         List<Section> sections = new ArrayList<>(rows.of(person, most));
+        List<Look> seen = looks.at(person, most);
+        Map<PersonId, String> viewers =
+                people.printedNames(seen.stream().map(Look::viewer).toList());
         sections.add(new Section(
                 "Who looked at your record",
-                looks.at(person, most).stream().map(this::entry).toList()));
+                seen.stream()
+                        .map(look -> rows.entry(
+                                look.at(),
+                                lab(),
+                                viewers.get(look.viewer()) + ", " + look.sight().words()))
+                        .toList()));
         return sections;
-    }
-
-    private Entry entry(Look look) {
-        return rows.entry(
-                look.at(),
-                lab(),
-                people.printedName(look.viewer()) + ", " + look.sight().words());
     }
 
     @Override

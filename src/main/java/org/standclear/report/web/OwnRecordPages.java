@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
@@ -65,9 +67,7 @@ class OwnRecordPages {
         model.addAttribute("sections", sections);
         model.addAttribute("lines", lines);
         model.addAttribute("me", me.id().toString());
-        model.addAttribute(
-                "questions",
-                records.questionsOf(me.id()).stream().map(this::view).toList());
+        model.addAttribute("questions", views(records.questionsOf(me.id())));
         model.addAttribute("errors", errors);
         model.addAttribute("typed", typed);
         return "report/own-record";
@@ -103,7 +103,7 @@ class OwnRecordPages {
         }
         model.addAttribute("headline", headline(asked));
         model.addAttribute("answering", answering);
-        model.addAttribute("questions", asked.stream().map(this::view).toList());
+        model.addAttribute("questions", views(asked));
         model.addAttribute("errors", errors);
         model.addAttribute("typed", typed);
         return "report/questions";
@@ -161,14 +161,26 @@ class OwnRecordPages {
         });
     }
 
-    private QuestionView view(Question question) {
+    private List<QuestionView> views(List<Question> questions) {
+        Map<PersonId, String> names = people.printedNames(questions.stream()
+                .flatMap(question -> Stream.of(question.askedBy(), by(question)))
+                .filter(Objects::nonNull)
+                .toList());
+        return questions.stream().map(question -> view(question, names)).toList();
+    }
+
+    private static @Nullable PersonId by(Question question) {
+        return question.answer() == null ? null : question.answer().by();
+    }
+
+    private QuestionView view(Question question, Map<PersonId, String> names) {
         Answer answer = question.answer();
         return new QuestionView(
                 question.id().toString(),
-                people.printedName(question.askedBy()) + ", " + labTime.full(question.askedAt()),
+                names.get(question.askedBy()) + ", " + labTime.full(question.askedAt()),
                 question.about(),
                 question.words(),
-                answer == null ? "" : people.printedName(answer.by()) + ", " + labTime.full(answer.at()),
+                answer == null ? "" : names.get(answer.by()) + ", " + labTime.full(answer.at()),
                 answer == null ? "" : answer.words());
     }
 }

@@ -41,7 +41,7 @@ class BookDayIT {
 
         /** How many statements the page asks. */
         private int statements(Person reader, String day) throws Exception {
-            return StatementCount.of(() -> page(get("/book").param("day", day), reader));
+            return StatementCount.ofLooks(() -> page(get("/book").param("day", day), reader));
         }
 
         @Test

@@ -101,9 +101,7 @@ class TurnListsIT extends PageCases {
         desk.cancel(late.id(), person.id());
     }
 
-    /** A first look is noted and asks more. */
     private int statements(String path, Person reader) throws Exception {
-        page(get(path), reader);
-        return StatementCount.of(() -> page(get(path), reader));
+        return StatementCount.ofLooks(() -> page(get(path), reader));
     }
 }

@@ -5,6 +5,7 @@ import static org.springframework.test.web.servlet.request.MockMvcRequestBuilder
 
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.UUID;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -20,6 +21,7 @@ import org.standclear.program.ProgramUploads;
 import org.standclear.program.ProgramUploads.UploadProgram;
 import org.standclear.program.ProgramUploads.Uploaded;
 import org.standclear.program.SampleProgram;
+import org.standclear.testing.MovableClock;
 import org.standclear.testing.OnH2;
 import org.standclear.testing.OnPostgres;
 import org.standclear.testing.StatementCount;
@@ -29,6 +31,10 @@ import org.standclear.testing.web.PageCases;
 class ProgramListIT {
 
     private static final int MANY = 12;
+
+    /** What was uploaded while the clock stood at its start, the latest first: other tests upload later in their day. */
+    private static final String ALL =
+            "/programs?whose=all&after=" + MovableClock.START.plusMillis(1) + "_" + new UUID(-1, -1);
 
     abstract static class Cases extends PageCases {
 
@@ -56,15 +62,15 @@ class ProgramListIT {
         void asksForManyAuthorsAsForOne() throws Exception {
             Person wren = person(Role.TECHNICIAN);
             IntStream.range(0, 20).forEach(number -> uploaded(wren));
-            int one = statements("/programs?whose=all", wren);
+            int one = statements(ALL, wren);
             List<Person> students =
                     IntStream.range(0, 20).mapToObj(n -> person(Role.STUDENT)).toList();
             students.forEach(this::uploaded);
 
-            assertThat(page(get("/programs?whose=all"), wren).select("article").text())
+            assertThat(page(get(ALL), wren).select("article").text())
                     .contains(students.get(0).printedName());
             assertThat(one).isLessThan(20);
-            assertThat(statements("/programs?whose=all", wren)).isEqualTo(one);
+            assertThat(statements(ALL, wren)).isEqualTo(one);
         }
 
         private CellId cell() {
@@ -82,10 +88,8 @@ class ProgramListIT {
                     .isInstanceOf(ProgramChecks.Outcome.Answered.class);
         }
 
-        /** A first look may be noted and asks more. */
         private int statements(String path, Person reader) throws Exception {
-            page(get(path), reader);
-            return StatementCount.of(() -> page(get(path), reader));
+            return StatementCount.ofLooks(() -> page(get(path), reader));
         }
     }
 
