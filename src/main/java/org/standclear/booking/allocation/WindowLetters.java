@@ -38,8 +38,8 @@ class WindowLetters {
     void accepted(Window window, Window.Accepted plan) {
         Map<PersonId, List<String>> lines = new LinkedHashMap<>();
         for (PlannedTurn place : plans.places(plan.search())) {
-            String where = labTime.day(place.start()) + ", " + labTime.time(place.start()) + "-"
-                    + labTime.time(place.end()) + ", " + name(place.cell());
+            String where = labTime.day(place.start()) + ", " + labTime.times(place.start(), place.end()) + ", "
+                    + name(place.cell());
             line(lines, place.operator(), where + ": you run");
             line(lines, place.attendant(), where + ": you stand at the e-stop");
         }

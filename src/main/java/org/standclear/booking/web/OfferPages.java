@@ -97,8 +97,7 @@ class OfferPages {
         model.addAttribute(
                 "what",
                 cell + ", " + labTime.day(offer.slot().start()) + ", "
-                        + labTime.time(offer.slot().start()) + "-"
-                        + labTime.time(offer.slot().end()));
+                        + labTime.times(offer.slot().start(), offer.slot().end()));
         model.addAttribute("until", labTime.time(offer.until()));
         model.addAttribute("untilIso", labTime.iso(offer.until()));
         model.addAttribute("refusal", refusal);

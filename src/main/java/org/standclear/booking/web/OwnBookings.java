@@ -55,8 +55,7 @@ class OwnBookings {
     }
 
     private String title(String cell, Booking booking) {
-        return cell + ", " + labTime.day(booking.start()) + ", " + labTime.time(booking.start()) + "-"
-                + labTime.time(booking.end());
+        return cell + ", " + labTime.day(booking.start()) + ", " + labTime.times(booking.start(), booking.end());
     }
 
     /** Names for a list of these people's bookings, and of the lab's cells, asked together. */

@@ -13,6 +13,7 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
+import org.standclear.booking.allocation.LongWatch;
 import org.standclear.booking.allocation.PlannedTurn;
 import org.standclear.booking.allocation.Plans;
 import org.standclear.booking.allocation.Search;

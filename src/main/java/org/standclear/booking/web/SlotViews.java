@@ -101,8 +101,7 @@ class SlotViews {
     }
 
     private String when(Instant start, SignedInPerson me) {
-        return labTime.day(start) + ", " + labTime.time(start) + "-"
-                + labTime.time(start.plus(calendar.lengthFor(me.id())));
+        return labTime.day(start) + ", " + labTime.times(start, start.plus(calendar.lengthFor(me.id())));
     }
 
     private Cell found(CellId id) {

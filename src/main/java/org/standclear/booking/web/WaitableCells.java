@@ -45,8 +45,7 @@ record WaitableCells(Map<String, String> choices, String none, String todo) {
 
     private static boolean operates(Authorisation one, Cell cell, Instant now) {
         return one.duty() == Duty.OPERATOR
-                && one.validUntil().isAfter(now)
-                && (one.cell() == null || one.cell().equals(cell.id()));
+                && one.covers(cell.id(), one.validFrom().isAfter(now) ? one.validFrom() : now);
     }
 
     public boolean isEmpty() {

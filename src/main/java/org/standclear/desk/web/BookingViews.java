@@ -99,8 +99,7 @@ class BookingViews {
         BookingView.ProgramLine program = program(booking, me);
         return new BookingView(
                 booking.id().toString(),
-                cell + ", " + labTime.day(booking.start()) + ", " + labTime.time(booking.start()) + "-"
-                        + labTime.time(booking.end()),
+                cell + ", " + labTime.day(booking.start()) + ", " + labTime.times(booking.start(), booking.end()),
                 CellStrips.key(booking.state()),
                 new StateWords(labTime, now, this::release).of(booking),
                 NextStep.of(booking, cell, operates, numbers.inForce(), now),

@@ -1,16 +1,17 @@
-package org.standclear.booking.web;
+package org.standclear.booking.allocation;
 
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.standclear.booking.allocation.PlannedTurn;
 import org.standclear.platform.ids.PersonId;
 
 /**
@@ -20,30 +21,29 @@ import org.standclear.platform.ids.PersonId;
  * @param inARow turns without a pause between them, the most of the day
  * @param inAll length of all turns that they attend on the day
  */
-record LongWatch(PersonId person, LocalDate day, int inARow, Duration inAll) {
+public record LongWatch(PersonId person, LocalDate day, int inARow, Duration inAll) {
 
     /** Two hours of half-hour slots: nobody stays attentive to what hardly ever happens for longer without a break. */
-    static final int MOST_IN_A_ROW = 4;
+    public static final int MOST_IN_A_ROW = 4;
 
     /** Half a working day. */
-    static final Duration MOST_IN_A_DAY = Duration.ofHours(4);
+    public static final Duration MOST_IN_A_DAY = Duration.ofHours(4);
 
     /** Less goes into walking to the next cell and its session list. */
-    static final Duration PAUSE = Duration.ofMinutes(15);
+    public static final Duration PAUSE = Duration.ofMinutes(15);
 
     /**
      * Those of a plan, by day, then by the person's first turn.
      *
      * @param dayOf the lab's date of an instant
      */
-    static List<LongWatch> in(List<PlannedTurn> plan, Function<Instant, LocalDate> dayOf) {
+    public static List<LongWatch> in(List<PlannedTurn> plan, Function<Instant, LocalDate> dayOf) {
         Map<LocalDate, Map<PersonId, List<PlannedTurn>>> attended = plan.stream()
                 .sorted(Comparator.comparing(PlannedTurn::start))
                 .collect(Collectors.groupingBy(
                         turn -> dayOf.apply(turn.start()),
-                        java.util.TreeMap::new,
-                        Collectors.groupingBy(
-                                PlannedTurn::attendant, java.util.LinkedHashMap::new, Collectors.toList())));
+                        TreeMap::new,
+                        Collectors.groupingBy(PlannedTurn::attendant, LinkedHashMap::new, Collectors.toList())));
         List<LongWatch> found = new ArrayList<>();
         attended.forEach((day, people) ->
                 people.forEach((person, turns) -> of(person, day, turns).ifPresent(found::add)));
@@ -69,7 +69,7 @@ record LongWatch(PersonId person, LocalDate day, int inARow, Duration inAll) {
     }
 
     /** "6 turns in a row, 3 h 30 min in all". */
-    String words() {
+    public String words() {
         long minutes = inAll.toMinutes();
         String length = minutes / 60 + " h" + (minutes % 60 == 0 ? "" : " " + minutes % 60 + " min");
         return inARow + (inARow == 1 ? " turn" : " turns") + " in a row at most, " + length + " in all";

@@ -1,4 +1,4 @@
-package org.standclear.booking.web;
+package org.standclear.booking.allocation;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -10,7 +10,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
-import org.standclear.booking.allocation.PlannedTurn;
 import org.standclear.platform.ids.CellId;
 import org.standclear.platform.ids.PersonId;
 
